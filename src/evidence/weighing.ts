@@ -1,0 +1,106 @@
+import { z } from 'zod';
+import { claim } from '../piece/piece.ts';
+import { findingState, sureness } from '../piece/finding.ts';
+import { readingId } from '../piece/readings.ts';
+
+/** A case to weigh: a form, what is claimed, and the findings. The fields of calculations.md, and our optional ones. */
+export const caseToWeigh = z.strictObject({
+  form: z.string(),
+  features: z.record(z.string(), z.string()).optional(),
+  claim: claim.optional(),
+  mode: z.enum(['in-hand', 'photo-only']).default('in-hand'),
+  startingOdds: z.string().optional(),
+  parts: z.array(z.strictObject({ id: z.string(), woods: z.array(z.string()).optional(), missing: z.boolean().optional() })).optional(),
+  findings: z.array(
+    z.strictObject({
+      sign: z.string(),
+      part: z.string().optional(),
+      state: findingState,
+      sure: sureness.optional(),
+      inPhotoOnly: z.boolean().optional(),
+    }),
+  ),
+  measures: z.array(z.strictObject({ id: z.string(), mm: z.number().positive() })).optional(),
+  /** Only these shop files are weighed; all that fit when left out, none when empty. */
+  shops: z.array(z.string()).optional(),
+  /** Seed of the redraws; required when draws > 0 is wanted, 1 when left out. */
+  seed: z.number().int().optional(),
+  /** How many redraws of the figures; 0 gives no intervals. 500 when left out. */
+  draws: z.number().int().min(0).max(5000).optional(),
+  /** Leave out the slower parts: next looks and what would change the reading. */
+  quick: z.boolean().optional(),
+});
+export type CaseToWeigh = z.infer<typeof caseToWeigh>;
+
+const share = z.number().min(0).max(1);
+const interval = z.tuple([z.number(), z.number()]);
+const findingRef = { sign: z.string(), part: z.string().nullable() };
+
+/** One way a finding that jars could be explained. `share` is how probable the finding is under it, the rest taken in. */
+const explanation = z.strictObject({
+  kind: z.enum(['reading', 'shop', 'origin', 'alteration']),
+  id: z.string(),
+  words: z.string(),
+  share,
+});
+
+const years = z.strictObject({ p50: interval, p90: interval, density: z.array(z.tuple([z.number(), share])) });
+
+/** What the findings say. Probabilities shown are never above 0.999 or below 0.001; `density` sums to 1 over 5-year bins. */
+export const weighing = z.strictObject({
+  readings: z.array(z.strictObject({ id: readingId, probability: share, low: share, high: share })),
+  leading: readingId,
+  /** True only if the leading reading leads in 95 of 100 redraws, the piece was in the hand, and something explains the findings. */
+  firm: z.boolean(),
+  firmness: z.strictObject({ shareOfDraws: share.nullable(), draws: z.number().int(), why: z.string() }),
+  unexplained: z.strictObject({ unexplained: z.boolean(), reason: z.string() }),
+  years: years.extend({ binding: z.array(z.strictObject({ ...findingRef, end: z.enum(['from', 'to']) })) }),
+  parts: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      origin: z.record(z.string(), share),
+      standing: z.enum(['of-the-making', 'repair', 'improve', 'other-old', 'unsure']),
+      words: z.string(),
+      years: years,
+      looked: z.number().int(),
+    }),
+  ),
+  alterations: z.array(z.strictObject({ id: z.string(), name: z.string(), probability: share })),
+  shops: z.array(z.strictObject({ id: z.string(), name: z.string(), probability: share })),
+  weights: z.array(
+    z.strictObject({
+      ...findingRef,
+      state: findingState,
+      /** Decibans for a period piece (altered or not) against any later one, by itself. */
+      alone: z.number(),
+      /** The same, as taking it out of the whole would change it. */
+      withinWhole: z.number(),
+      words: z.string(),
+      /** Decibans for the leading reading against the rest, as taking it out would change it. */
+      forLeading: z.number(),
+    }),
+  ),
+  contradictions: z.array(
+    z.strictObject({
+      ...findingRef,
+      state: findingState,
+      /** How probable the finding is under the leading reading, all else taken in. */
+      share,
+      question: z.string(),
+      /** True where a shop file, a part's origin or an alteration already weighed in explains it. */
+      explained: z.boolean(),
+      explanations: z.array(explanation),
+    }),
+  ),
+  nextLooks: z.array(z.strictObject({ ...findingRef, bits: z.number(), minutes: z.number(), needs: z.string(), caution: z.string().optional() })),
+  wouldChange: z.array(z.strictObject({ findings: z.array(z.strictObject(findingRef)), to: readingId })),
+  /** How the leading reading's probability moves with the starting odds. */
+  byStartingOdds: z.array(z.strictObject({ odds: z.string(), leading: readingId, probabilities: z.record(readingId, share) })),
+  /** The figures the leading reading hangs on most: how far its probability moves over the figure's range. */
+  sensitivity: z.array(z.strictObject({ figure: z.string(), low: share, high: share })),
+  logEvidence: z.number(),
+  ignored: z.array(z.strictObject({ ...findingRef, why: z.string() })),
+  versions: z.strictObject({ knowledge: z.string(), seed: z.number().int(), draws: z.number().int() }),
+});
+export type Weighing = z.infer<typeof weighing>;

@@ -1,0 +1,271 @@
+import { z } from 'zod';
+
+/**
+ * The shape of the knowledge files. This is the one truth for them: types are inferred from it, and the JSON
+ * Schema for editors and the reference pages are made from it.
+ */
+
+const id = z.string().regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens');
+const sentence = z.string().regex(/[.?!]$/, 'a sentence ends with a stop');
+const year = z.number().int().min(1500).max(2030);
+
+/**
+ * A figure: of 100 such parts, how many would show it: best, lowest to highest believable.
+ * It carries a published source (`source`, `at`) or says whose word it is (`by`); where neither stands here,
+ * the `basis` of the entry holds for it.
+ */
+export const figure = z.strictObject({
+  in100: z.string().regex(/^\d+(\.\d+)?, \d+(\.\d+)?–\d+(\.\d+)?$/, 'a figure is written "98, 95–99"'),
+  source: id.optional(),
+  at: z.string().optional(),
+  by: z.enum(['common practice', 'judgement', 'from memory']).optional(),
+  why: z.string().optional(),
+});
+export type Figure = z.infer<typeof figure>;
+
+/** A figure, or its text alone where the entry's basis covers it. */
+export const figureOrText = z.union([figure, figure.shape.in100.transform((in100): Figure => ({ in100 }))]);
+
+/** On whose word the figures of an entry stand, where they do not say themselves. */
+export const basis = z.strictObject({
+  source: id.optional(),
+  at: z.string().optional(),
+  by: z.enum(['common practice', 'judgement', 'from memory']).optional(),
+  why: sentence,
+});
+
+/** When a technique or material came and went: shares rise from earliest to commonFrom, fall from commonUntil to latest. */
+export const span = z.strictObject({
+  earliest: year,
+  commonFrom: year,
+  commonUntil: year.optional(),
+  latest: year.optional(),
+  /** True only where a published floor exists (patent, law, first recorded making): nothing can show it before. */
+  hardFloor: z.boolean().default(false),
+  source: id.optional(),
+  at: z.string().optional(),
+  by: z.enum(['common practice', 'judgement', 'from memory']).optional(),
+});
+export type Span = z.infer<typeof span>;
+
+/** The one unknown a sign hangs on. */
+export const causes = ['making', 'year', 'part-year', 'origin', 'tooling', 'ageing', 'use'] as const;
+export const cause = z.union([z.enum(causes), z.templateLiteral(['alteration/', id])]);
+export type Cause = z.infer<typeof cause>;
+
+/** The states a sign of each cause must give a figure for (`later` may be left out: bench-copy stands in). */
+export const causeStates: Record<string, readonly string[]> = {
+  making: ['period', 'bench-copy', 'machine-copy', 'to-deceive'],
+  origin: ['of-the-making', 'repair', 'improve', 'other-old'],
+  tooling: ['hand', 'early-machine', 'modern-machine'],
+  ageing: ['natural', 'none', 'imitated'],
+  use: ['natural', 'none', 'imitated'],
+  alteration: ['happened', 'not'],
+  'part-year': ['in-use', 'out-of-use'],
+  year: ['in-use', 'out-of-use'],
+};
+
+/** Something that can be seen on a part and tells of its history. */
+export const sign = z.strictObject({
+  id,
+  name: z.string().min(3),
+  /** What to look for, and how. */
+  look: sentence,
+  /** Ids of signs it is taken for, or words. */
+  mistakenFor: z.array(z.string()).default([]),
+  /** Kinds of part it can be on; `whole` is the piece as a whole. */
+  on: z.array(z.string()).min(1),
+  hangsOn: cause,
+  /** Signs that are near repeats of each other on one part share a group. */
+  group: id.optional(),
+  minutes: z.number().positive().max(120),
+  needs: z.enum(['nothing', 'turned-over', 'seat-lifted', 'part-removed', 'owners-leave', 'laboratory']).default('nothing'),
+  /** What a photograph can show of it. */
+  inPhoto: z.enum(['clear', 'hint', 'no']).default('hint'),
+  /** Shown before the step that needs it. */
+  caution: sentence.optional(),
+  /** For `part-year` and `year`: when it was in use. `shows.in-use` is the share at its height, `out-of-use` outside it. */
+  span: span.optional(),
+  shows: z.record(z.string(), figureOrText),
+  basis: basis.optional(),
+  sources: z.array(id).default([]),
+});
+export type Sign = z.infer<typeof sign>;
+
+/** One family of signs: one file. */
+export const signFile = z.strictObject({ family: id, name: z.string(), signs: z.array(sign).min(1) });
+
+/** One part of a form. */
+export const formPart = z.strictObject({
+  id,
+  kind: id,
+  name: z.string(),
+  /** A renewed structural part makes the piece a repaired one; a renewed caster or cover does not. */
+  structural: z.boolean().default(true),
+  /** Of 100 period pieces, in how many has this part been renewed in ordinary use. */
+  renewed: figureOrText,
+  /** Present only with these features of the piece. */
+  when: z.record(z.string(), z.array(z.string())).default({}),
+});
+export type FormPart = z.infer<typeof formPart>;
+
+/** One shape of a form's drawing: a part's outline in one view, its points in expressions over the measures. */
+export const drawnShape = z.strictObject({
+  part: id,
+  view: z.enum(['front', 'side', 'underside']),
+  /** SVG-like path of commands with expressions: see docs/knowledge.md. */
+  path: z.string(),
+  when: z.record(z.string(), z.array(z.string())).default({}),
+  mirror: z.boolean().default(false),
+});
+
+/** A kind of furniture: its parts, measures, drawing and the alterations it is prone to. */
+export const form = z.strictObject({
+  id,
+  name: z.string(),
+  family: z.enum(['seating', 'case', 'table', 'clock', 'glass']),
+  what: sentence,
+  /** Between which years pieces of this form were of the style, where the claim gives none. */
+  styleSpan: z.tuple([year, year]),
+  features: z
+    .array(z.strictObject({ id, name: z.string(), options: z.array(z.strictObject({ id, name: z.string() })).min(2) }))
+    .default([]),
+  parts: z.array(formPart).min(2),
+  alterations: z.array(id).default([]),
+  measures: z.array(
+    z.strictObject({
+      id,
+      name: z.string(),
+      how: sentence,
+      typicalMm: z.number().positive(),
+      lowMm: z.number().positive(),
+      highMm: z.number().positive(),
+      when: z.record(z.string(), z.array(z.string())).default({}),
+    }),
+  ),
+  /** Lengths worked out from the measures, used in the drawing, in order. */
+  lengths: z.record(z.string(), z.string()).default({}),
+  drawing: z.array(drawnShape),
+  cautions: z.array(sentence).default([]),
+  basis: basis.optional(),
+  sources: z.array(id).default([]),
+});
+export type Form = z.infer<typeof form>;
+
+/** What may have been done to a piece after it was made. */
+export const alteration = z.strictObject({
+  id,
+  name: z.string(),
+  what: sentence,
+  /** upkeep leaves a piece intact; repair makes it repaired; improve altered; make-up made up of several. */
+  class: z.enum(['upkeep', 'repair', 'improve', 'make-up']),
+  /** Of 100 pieces of a form prone to it: period pieces, and later copies (which had less time). */
+  happened: z.strictObject({ period: figureOrText, later: figureOrText }),
+  /** Where it happened: of 100 parts of this kind, how many are then not of the making, and what they are. */
+  changes: z
+    .record(z.string(), z.strictObject({ to: z.enum(['repair', 'improve', 'other-old']), in100: figure.shape.in100 }))
+    .default({}),
+  earliest: year.optional(),
+  honestContrast: sentence,
+  tellOwner: sentence,
+  desirability: sentence,
+  basis: basis.optional(),
+  sources: z.array(id).default([]),
+});
+export type Alteration = z.infer<typeof alteration>;
+
+/** The habits of one workshop, school or region. */
+export const shop = z.strictObject({
+  id,
+  name: z.string(),
+  kind: z.enum(['workshop', 'region', 'guild']),
+  /** True for the shops made up for the worked examples. */
+  invented: z.boolean().default(false),
+  place: z.string(),
+  /** Words of a claimed place that make this shop likelier. */
+  placeWords: z.array(z.string()).default([]),
+  years: z.tuple([year, year]),
+  forms: z.array(id).min(1),
+  /** Of 100 period pieces of these forms and years, with no place claimed, how many come from here. */
+  share: figureOrText,
+  what: sentence,
+  habits: z
+    .array(z.strictObject({ sign: id, on: z.array(z.string()).optional(), shows: figureOrText }))
+    .min(1),
+  woods: z.string().default(''),
+  basis: basis.optional(),
+  sources: z.array(id).default([]),
+});
+export type Shop = z.infer<typeof shop>;
+
+/** [year, weight or share] points of a line, years rising; straight between, level outside. */
+const line = z.array(z.tuple([z.number(), z.number().min(0)])).min(2);
+
+/** How pieces come to be, in figures that hold for every form. */
+export const making = z.strictObject({
+  startingOdds: z.record(
+    z.string(),
+    z.strictObject({
+      name: z.string(),
+      period: z.number(),
+      'bench-copy': z.number(),
+      'machine-copy': z.number(),
+      'to-deceive': z.number(),
+      why: sentence,
+    }),
+  ),
+  defaultOdds: z.string(),
+  /** How far outside its claimed span a period piece may fall, by provincial lag and slack in claims. */
+  provincialLagYears: z.number().positive(),
+  /** When later pieces in old styles were made: relative weights by year; never before the style began. */
+  whenMade: z.strictObject({ 'bench-copy': line, 'machine-copy': line, 'to-deceive': line }),
+  /** Of 100 hand-made copies (fakes), how many were made throughout in the old way by a thorough maker. */
+  thorough: z.strictObject({ 'bench-copy': figureOrText, 'to-deceive': figureOrText }),
+  /** Of 100 pieces, how many were spared from use and handling (parlour, store). */
+  spared: z.strictObject({ period: figureOrText, later: figureOrText }),
+  /** Of 100 parts, how many the maker took from another old piece. */
+  reused: z.strictObject({ period: figureOrText, 'bench-copy': figureOrText, 'machine-copy': figureOrText, 'to-deceive': figureOrText }),
+  /** By maker's way and year of the part: share by hand, early machine (rest: modern machine). */
+  tooling: z.record(z.string(), z.strictObject({ hand: line, earlyMachine: line })),
+  /** By how the part came and its age in years: share aged naturally, share imitated (rest: none). */
+  ageing: z.record(z.string(), z.strictObject({ natural: line, imitated: line })),
+  use: z.record(z.string(), z.strictObject({ natural: line, imitated: line })),
+  /** Of 100 signs truly there, how many the examiner reports as present; and of 100 not there. */
+  sureness: z.record(z.enum(['plain', 'fairly', 'hint']), z.strictObject({ there: figureOrText, notThere: figureOrText })),
+  /** How far signs of one group go together: 0 apart, 1 as one. */
+  groupTogether: figureOrText,
+  basis,
+  sources: z.array(id).default([]),
+});
+export type Making = z.infer<typeof making>;
+
+/** A work cited, in the field names of CSL-JSON. */
+export const work = z.strictObject({
+  id,
+  type: z.string(),
+  title: z.string(),
+  author: z.array(z.union([z.strictObject({ family: z.string(), given: z.string().optional() }), z.strictObject({ literal: z.string() })])).default([]),
+  issued: z.union([z.number().int(), z.string()]).optional(),
+  'container-title': z.string().optional(),
+  publisher: z.string().optional(),
+  volume: z.union([z.string(), z.number()]).optional(),
+  page: z.string().optional(),
+  URL: z.url().optional(),
+  /** How far it was read, and how far it can be leaned on. */
+  note: z.string().optional(),
+  grade: z.enum(['A', 'B', 'C', 'D']).optional(),
+  read: z.enum(['in part', 'whole', 'not read']),
+});
+export type Work = z.infer<typeof work>;
+
+/** Everything the knowledge files say, by id, in their order. */
+export type Knowledge = {
+  version: string;
+  families: { id: string; name: string; signs: string[] }[];
+  signs: Record<string, Sign & { family: string; mine?: boolean }>;
+  forms: Record<string, Form>;
+  alterations: Record<string, Alteration>;
+  shops: Record<string, Shop & { mine?: boolean }>;
+  making: Making;
+  sources: Record<string, Work>;
+};

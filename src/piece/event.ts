@@ -1,0 +1,53 @@
+import { z } from 'zod';
+
+/** JSON as it is stored. */
+export type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
+
+/** Set the place named by `path` to `to`; leave `to` out to remove it. `from` is what stood there before. */
+export const change = z.strictObject({
+  path: z.array(z.string()).max(6),
+  to: z.json().optional(),
+  from: z.json().optional(),
+});
+export type Change = z.infer<typeof change>;
+
+/** What kind of act an event is; the history page words each. */
+export const eventKind = z.enum([
+  'piece-opened',
+  'piece-described',
+  'piece-put-away',
+  'engagement-changed',
+  'part-described',
+  'finding-recorded',
+  'finding-withdrawn',
+  'measure-recorded',
+  'measure-withdrawn',
+  'photo-added',
+  'photo-described',
+  'photo-withdrawn',
+  'mark-drawn',
+  'mark-withdrawn',
+  'opinion-changed',
+  'opinion-signed',
+  'undo',
+  'redo',
+]);
+export type EventKind = z.infer<typeof eventKind>;
+
+/** An act as a device hands it in. `id` is made by the device, so that handing in twice is harmless. */
+export const draftEvent = z.strictObject({
+  id: z.uuid(),
+  piece: z.string().min(1).max(80),
+  kind: eventKind,
+  changes: z.array(change).min(1),
+  who: z.string().max(200).default(''),
+  device: z.string().max(200),
+  /** When, by the device's clock, with its zone: ISO 8601. */
+  at: z.iso.datetime({ offset: true }),
+  /** The event that an undo takes back or a redo brings back. */
+  of: z.uuid().optional(),
+});
+export type DraftEvent = z.infer<typeof draftEvent>;
+
+/** An event as the record keeps it: numbered and chained per device. `hash` covers all else and the hash before. */
+export type RecordedEvent = DraftEvent & { seq: number; before: string; hash: string };

@@ -1,0 +1,68 @@
+import { z } from 'zod';
+import { day, engagement } from './engagement.ts';
+import { finding } from './finding.ts';
+import { measure } from './measure.ts';
+import { photo } from './photo.ts';
+import { readingId } from './readings.ts';
+
+/** What the piece is said, or looks meant, to be. */
+export const claim = z.strictObject({
+  period: z.tuple([z.number().int(), z.number().int()]).optional(),
+  place: z.string().optional(),
+  maker: z.string().optional(),
+});
+export type Claim = z.infer<typeof claim>;
+
+/** One part of this piece, where it departs from the form's list or its wood was read. */
+export const piecePart = z.strictObject({
+  id: z.string().min(1),
+  missing: z.boolean().default(false),
+  woods: z.array(z.string()).default([]),
+  words: z.string().default(''),
+});
+export type PiecePart = z.infer<typeof piecePart>;
+
+/** The examiner's own conclusion; the program's reading stands beside it, never in its place. */
+export const opinion = z.strictObject({
+  reading: readingId.optional(),
+  conclusion: z.string().default(''),
+  reasons: z.string().default(''),
+  /** Why the examiner departs from what the findings say, where they do. */
+  departure: z.string().default(''),
+  years: z.tuple([z.number().int(), z.number().int()]).optional(),
+  place: z.string().default(''),
+  /** How each contradiction was resolved, by finding key. */
+  resolutions: z.record(z.string(), z.string()).default({}),
+  limits: z.string().default(''),
+  status: z.enum(['draft', 'signed']).default('draft'),
+  signedBy: z.string().default(''),
+  signedOn: day.optional(),
+});
+export type Opinion = z.infer<typeof opinion>;
+
+/**
+ * The state of one piece: what all its events together come to. Collections are keyed by id so that an event
+ * names the one thing it changes. Unknown fields of a newer version stay (loose), shown but not understood.
+ */
+export const piece = z.looseObject({
+  id: z.string().min(1),
+  title: z.string().default(''),
+  form: z.string().min(1),
+  /** The form's choices, e.g. { seat: 'slip', back: 'splat', stretchers: 'none' }. */
+  features: z.record(z.string(), z.string()).default({}),
+  openedOn: z.string().optional(),
+  example: z.boolean().default(false),
+  putAway: z.boolean().default(false),
+  mode: z.enum(['in-hand', 'photo-only']).default('in-hand'),
+  startingOdds: z.string().optional(),
+  claim: claim.default({}),
+  engagement: engagement.default(() => engagement.parse({})),
+  parts: z.record(z.string(), piecePart).default({}),
+  findings: z.record(z.string(), finding).default({}),
+  measures: z.record(z.string(), measure).default({}),
+  photos: z.record(z.string(), photo).default({}),
+  /** Photo ids in the order of the plates. */
+  plateOrder: z.array(z.string()).default([]),
+  opinion: opinion.default(() => opinion.parse({})),
+});
+export type Piece = z.infer<typeof piece>;
