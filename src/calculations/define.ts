@@ -33,6 +33,8 @@ export type Calculation<Input = unknown, Output = unknown> = {
 };
 
 /** Ties input and output types together; returns its argument. */
-export function defineCalculation<Input, Output>(calculation: Calculation<Input, Output>): Calculation<Input, Output> {
+export function defineCalculation<Input, Output>(
+  calculation: Calculation<Input, Output>,
+): Calculation<Input, Output> {
   return calculation;
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { claim } from '../piece/piece.ts';
 import { findingState, sureness } from '../piece/finding.ts';
+import { claim } from '../piece/piece.ts';
 import { readingId } from '../piece/readings.ts';
 
 /** A case to weigh: a form, what is claimed, and the findings. The fields of calculations.md, and our optional ones. */
@@ -10,7 +10,15 @@ export const caseToWeigh = z.strictObject({
   claim: claim.optional(),
   mode: z.enum(['in-hand', 'photo-only']).default('in-hand'),
   startingOdds: z.string().optional(),
-  parts: z.array(z.strictObject({ id: z.string(), woods: z.array(z.string()).optional(), missing: z.boolean().optional() })).optional(),
+  parts: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        woods: z.array(z.string()).optional(),
+        missing: z.boolean().optional(),
+      }),
+    )
+    .optional(),
   findings: z.array(
     z.strictObject({
       sign: z.string(),
@@ -44,7 +52,11 @@ const explanation = z.strictObject({
   share,
 });
 
-const years = z.strictObject({ p50: interval, p90: interval, density: z.array(z.tuple([z.number(), share])) });
+const years = z.strictObject({
+  p50: interval,
+  p90: interval,
+  density: z.array(z.tuple([z.number(), share])),
+});
 
 /** What the findings say. Probabilities shown are never above 0.999 or below 0.001; `density` sums to 1 over 5-year bins. */
 export const weighing = z.strictObject({
@@ -93,10 +105,20 @@ export const weighing = z.strictObject({
       explanations: z.array(explanation),
     }),
   ),
-  nextLooks: z.array(z.strictObject({ ...findingRef, bits: z.number(), minutes: z.number(), needs: z.string(), caution: z.string().optional() })),
+  nextLooks: z.array(
+    z.strictObject({
+      ...findingRef,
+      bits: z.number(),
+      minutes: z.number(),
+      needs: z.string(),
+      caution: z.string().optional(),
+    }),
+  ),
   wouldChange: z.array(z.strictObject({ findings: z.array(z.strictObject(findingRef)), to: readingId })),
   /** How the leading reading's probability moves with the starting odds. */
-  byStartingOdds: z.array(z.strictObject({ odds: z.string(), leading: readingId, probabilities: z.record(readingId, share) })),
+  byStartingOdds: z.array(
+    z.strictObject({ odds: z.string(), leading: readingId, probabilities: z.record(readingId, share) }),
+  ),
   /** The figures the leading reading hangs on most: how far its probability moves over the figure's range. */
   sensitivity: z.array(z.strictObject({ figure: z.string(), low: share, high: share })),
   logEvidence: z.number(),

@@ -217,6 +217,8 @@ export const making = z.strictObject({
   defaultOdds: z.string(),
   /** How far outside its claimed span a period piece may fall, by provincial lag and slack in claims. */
   provincialLagYears: z.number().positive(),
+  /** How much likelier a shop of the claimed place is than its share says, and one from elsewhere: factors. */
+  claimedPlace: z.strictObject({ fits: z.number().min(1), elsewhere: z.number().min(0).max(1) }).default({ fits: 5, elsewhere: 0.3 }),
   /** When later pieces in old styles were made: relative weights by year; never before the style began. */
   whenMade: z.strictObject({ 'bench-copy': line, 'machine-copy': line, 'to-deceive': line }),
   /** Of 100 hand-made copies (fakes), how many were made throughout in the old way by a thorough maker. */

@@ -4,7 +4,16 @@ import { z } from 'zod';
 export const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a day is written as 2026-11-25');
 
 /** What the opinion is wanted for. */
-export const purpose = z.enum(['curiosity', 'insurance', 'estate', 'donation', 'division', 'sale', 'purchase', 'court']);
+export const purpose = z.enum([
+  'curiosity',
+  'insurance',
+  'estate',
+  'donation',
+  'division',
+  'sale',
+  'purchase',
+  'court',
+]);
 export type Purpose = z.infer<typeof purpose>;
 
 /** The job as it was taken on: who asks, for what, what they believe, who may rely on the answer. */

@@ -7,7 +7,10 @@ import type { Change, DraftEvent, Json } from './event.ts';
  * @param state  the document before, or undefined for a piece not yet opened
  * @returns the document after
  */
-export function foldEvents(state: Json | undefined, events: readonly Pick<DraftEvent, 'changes'>[]): Json | undefined {
+export function foldEvents(
+  state: Json | undefined,
+  events: readonly Pick<DraftEvent, 'changes'>[],
+): Json | undefined {
   let now = state;
   for (const event of events) for (const change of event.changes) now = applyChange(now, change);
   return now;
@@ -34,7 +37,9 @@ export function withBefore(state: Json | undefined, changes: readonly Change[]):
   return changes.map((change) => {
     const from = valueAt(now, change.path);
     now = applyChange(now, change);
-    return from === undefined ? { path: change.path, to: change.to } : { path: change.path, to: change.to, from };
+    return from === undefined
+      ? { path: change.path, to: change.to }
+      : { path: change.path, to: change.to, from };
   });
 }
 
@@ -49,7 +54,8 @@ function setAt(here: Json | undefined, path: readonly string[], to: Json | undef
   const record = isRecord(here) ? here : {};
   const inner = setAt(Object.hasOwn(record, key) ? record[key] : undefined, rest, to);
   const next = Object.fromEntries(Object.entries(record).filter(([name]) => name !== key));
-  if (inner !== undefined) Object.defineProperty(next, key, { value: inner, enumerable: true, configurable: true, writable: true });
+  if (inner !== undefined)
+    Object.defineProperty(next, key, { value: inner, enumerable: true, configurable: true, writable: true });
   return next;
 }
 

@@ -15,11 +15,26 @@ export type ReadingId = z.infer<typeof readingId>;
 
 /** How a reading is written out, and how it stands in the middle of a sentence. */
 export const readingWords: Record<ReadingId, { title: string; inSentence: string }> = {
-  'period-intact': { title: 'Of the period, substantially intact', inSentence: 'a period piece, substantially intact' },
-  'period-repaired': { title: 'Of the period, with honest repairs', inSentence: 'a period piece with honest repairs' },
-  'period-altered': { title: 'Of the period, altered or improved', inSentence: 'a period piece, altered or improved' },
-  'made-up': { title: 'Made up from parts of several old pieces', inSentence: 'a piece made up from old parts' },
+  'period-intact': {
+    title: 'Of the period, substantially intact',
+    inSentence: 'a period piece, substantially intact',
+  },
+  'period-repaired': {
+    title: 'Of the period, with honest repairs',
+    inSentence: 'a period piece with honest repairs',
+  },
+  'period-altered': {
+    title: 'Of the period, altered or improved',
+    inSentence: 'a period piece, altered or improved',
+  },
+  'made-up': {
+    title: 'Made up from parts of several old pieces',
+    inSentence: 'a piece made up from old parts',
+  },
   'later-bench-copy': { title: 'A later copy, made by hand', inSentence: 'a later copy made by hand' },
-  'later-machine-copy': { title: 'A later copy, made by machine', inSentence: 'a later copy made by machine' },
+  'later-machine-copy': {
+    title: 'A later copy, made by machine',
+    inSentence: 'a later copy made by machine',
+  },
   'made-to-deceive': { title: 'Made to deceive', inSentence: 'a piece made to deceive' },
 };

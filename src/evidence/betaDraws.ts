@@ -1,0 +1,73 @@
+import type { Figure } from '../knowledge/schema.ts';
+import { type Draw, figureRange } from './figures.ts';
+
+/** A source of numbers in [0, 1), handed in so that a weighing can be repeated. */
+export type Random = () => number;
+
+/**
+ * Numbers in [0, 1) that a seed fixes.
+ *
+ * @source sfc32 of C. Doty-Humphrey's PractRand, in the public domain; from memory
+ */
+export function seededRandom(seed: number): Random {
+  let a = seed | 0;
+  let b = (seed ^ 0x9e3779b9) | 0;
+  let c = (seed ^ 0x243f6a88) | 0;
+  let counter = 1;
+  const next = () => {
+    const t = (((a + b) | 0) + counter) | 0;
+    counter = (counter + 1) | 0;
+    a = b ^ (b >>> 9);
+    b = (c + (c << 3)) | 0;
+    c = (c << 21) | (c >>> 11);
+    c = (c + t) | 0;
+    return (t >>> 0) / 4294967296;
+  };
+  for (let i = 0; i < 12; i++) next();
+  return next;
+}
+
+/**
+ * Draws every figure anew, once, from a Beta distribution whose mean is the figure's best value and whose standard
+ * deviation makes low and high about its 5th and 95th percentile: (high − low) / (2 · 1.645).
+ *
+ * @source method of moments for the Beta distribution, common practice; 1.645 is the 95 % point of the normal curve
+ */
+export function betaDraw(random: Random): Draw {
+  const drawn = new Map<Figure, number>();
+  return (figure) => {
+    const known = drawn.get(figure);
+    if (known !== undefined) return known;
+    const value = drawFigure(figure, random);
+    drawn.set(figure, value);
+    return value;
+  };
+}
+
+function drawFigure(figure: Figure, random: Random): number {
+  const { best, low, high } = figureRange(figure);
+  const deviation = (high - low) / (2 * 1.645);
+  if (deviation <= 0 || best <= 0 || best >= 1) return best;
+  // A Beta with this mean exists only below the variance m(1 − m); wider ranges are held just inside.
+  const variance = Math.min(deviation * deviation, 0.95 * best * (1 - best));
+  const size = (best * (1 - best)) / variance - 1;
+  const x = gamma(best * size, random);
+  const y = gamma((1 - best) * size, random);
+  return x + y > 0 ? x / (x + y) : best;
+}
+
+/** A Gamma draw with the given shape and scale 1. @source Marsaglia and Tsang, ACM TOMS 26 (2000) 363–372; from memory */
+function gamma(shape: number, random: Random): number {
+  if (shape < 1) return gamma(shape + 1, random) * random() ** (1 / shape);
+  const d = shape - 1 / 3;
+  const c = 1 / Math.sqrt(9 * d);
+  for (;;) {
+    const x = normal(random);
+    const v = (1 + c * x) ** 3;
+    if (v > 0 && Math.log(1 - random()) < 0.5 * x * x + d - d * v + d * Math.log(v)) return d * v;
+  }
+}
+
+function normal(random: Random): number {
+  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+}

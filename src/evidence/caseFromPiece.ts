@@ -1,0 +1,22 @@
+import type { Piece } from '../piece/piece.ts';
+import type { CaseToWeigh } from './weighing.ts';
+
+/** The case that a piece's record comes to: what is weighed is what was recorded, nothing else. */
+export function caseFromPiece(piece: Piece): CaseToWeigh {
+  return {
+    form: piece.form,
+    features: piece.features,
+    claim: piece.claim,
+    mode: piece.mode,
+    ...(piece.startingOdds === undefined ? {} : { startingOdds: piece.startingOdds }),
+    parts: Object.values(piece.parts).map(({ id, missing, woods }) => ({ id, missing, woods })),
+    findings: Object.values(piece.findings).map(({ sign, part, state, sure, inPhotoOnly }) => ({
+      sign,
+      ...(part === undefined ? {} : { part }),
+      state,
+      sure,
+      inPhotoOnly,
+    })),
+    measures: Object.values(piece.measures).map(({ id, mm }) => ({ id, mm })),
+  };
+}

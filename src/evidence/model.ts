@@ -1,0 +1,154 @@
+import type { Alteration } from '../knowledge/schema.ts';
+import { type CauseShares, causeShares } from './causeShares.ts';
+import type { Draw } from './figures.ts';
+import type { Column } from './partTable.ts';
+import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
+
+import { looksLikelihood, shareIn } from './signShares.ts';
+import { shopPriors, worldPriors, worlds, yearPriors } from './worlds.ts';
+
+/**
+ * Parts that must be summed together, given the making, the year, the shop and the make-up alterations: those that one
+ * timed alteration can have changed, or one part by itself, or one alteration that changes no part.
+ */
+export type Unit = { parts: readonly ModelPart[]; alterations: readonly Alteration[] };
+
+/** One state of all make-up alterations: which of them happened. */
+export type Config = { happened: readonly boolean[] };
+
+/** The layout of the model for one case; the same for every redraw of its figures. */
+export type Layout = {
+  prepared: PreparedCase;
+  columns: readonly Column[];
+  /** The first so many columns are period work. */
+  periodColumns: number;
+  units: readonly Unit[];
+  /** Alterations that bring in parts of other old pieces: they are conditioned on, all states side by side. */
+  makeUps: readonly Alteration[];
+  configs: readonly Config[];
+  shares: CauseShares;
+};
+
+/** The model with its figures fixed: priors over config × column × bin. */
+export type Model = {
+  layout: Layout;
+  draw: Draw;
+  prior: Float64Array;
+  old: Float64Array;
+  worldPrior: readonly number[];
+};
+
+/** How strict a sum is: all histories · no make-up · no improving either · intact. */
+export const strictnesses = ['all', 'not-made-up', 'not-altered', 'intact'] as const;
+
+/** Whether a history with this alteration still counts at a strictness (index into `strictnesses`). */
+export function allowedAt(alteration: Alteration, strictness: number): boolean {
+  const limit = { upkeep: 3, repair: 2, improve: 1, 'make-up': 0 }[alteration.class];
+  return strictness <= limit;
+}
+
+/** Lays out columns, configs and units for a prepared case. */
+export function layOut(prepared: PreparedCase): Layout {
+  const columns: Column[] = [];
+  worlds.forEach((world, index) => {
+    const shops = world.making === 'period' ? prepared.shops.length : 0;
+    for (let shop = 0; shop <= shops; shop++) columns.push({ world: index, shop });
+  });
+  const changed = (alteration: Alteration) =>
+    prepared.parts.filter((part) => alteration.changes[part.kind] !== undefined);
+  const makeUps = prepared.alterations.filter((each) =>
+    changed(each).some((part) => each.changes[part.kind]?.to === 'other-old'),
+  );
+  const others = prepared.alterations.filter((each) => !makeUps.includes(each));
+  const configs = Array.from({ length: 2 ** makeUps.length }, (_, bits) => ({
+    happened: makeUps.map((_, index) => ((bits >> index) & 1) === 1),
+  }));
+  return {
+    prepared,
+    columns,
+    periodColumns: columns.filter((column) => worlds[column.world]?.making === 'period').length,
+    units: unitsOf(prepared.parts, others, changed),
+    makeUps,
+    configs,
+    shares: causeShares(prepared),
+  };
+}
+
+/** Alterations that share a part stand in one unit, with all the parts they can change; every other part stands alone. */
+function unitsOf(
+  parts: readonly ModelPart[],
+  alterations: readonly Alteration[],
+  changed: (each: Alteration) => ModelPart[],
+): Unit[] {
+  const units: { parts: Set<ModelPart>; alterations: Alteration[] }[] = [];
+  for (const alteration of alterations) {
+    const mine = changed(alteration);
+    const joined = units.filter((unit) => mine.some((part) => unit.parts.has(part)));
+    const rest = units.filter((unit) => !joined.includes(unit));
+    const all = new Set([...joined.flatMap((unit) => [...unit.parts]), ...mine]);
+    units.splice(0, units.length, ...rest, {
+      parts: all,
+      alterations: [...joined.flatMap((unit) => unit.alterations), alteration],
+    });
+  }
+  const taken = new Set(units.flatMap((unit) => [...unit.parts]));
+  return [
+    ...units.map((unit) => ({ parts: [...unit.parts], alterations: unit.alterations })),
+    ...parts.filter((part) => !taken.has(part)).map((part) => ({ parts: [part], alterations: [] })),
+  ];
+}
+
+/**
+ * Fixes the figures. The prior of a cell is that of its world, year, shop and make-up state, times what the looks that
+ * hang on the make-up alterations say.
+ */
+export function fixModel(layout: Layout, draw: Draw, looks: readonly Look[] = layout.prepared.looks): Model {
+  const { prepared, columns, configs, makeUps } = layout;
+  const bins = prepared.axis.bins;
+  const worldPrior = worldPriors(prepared, draw);
+  const years = yearPriors(prepared);
+  const shops = shopPriors(prepared, draw);
+  const prior = new Float64Array(configs.length * columns.length * bins);
+  configs.forEach((config, m) => {
+    columns.forEach((column, c) => {
+      const world = worlds[column.world] ?? worlds[0];
+      const making = world?.making ?? 'period';
+      let scale = worldPrior[column.world] ?? 0;
+      makeUps.forEach((alteration, a) => {
+        scale *= alterationShare(alteration, making === 'period', config.happened[a] === true, draw);
+        scale *= alterationLikelihood(alteration, config.happened[a] === true, looks, prepared, draw);
+      });
+      const at = (m * columns.length + c) * bins;
+      for (let bin = 0; bin < bins; bin++) {
+        const shop = making === 'period' ? (shops[column.shop]?.[bin] ?? 0) : 1;
+        prior[at + bin] = scale * (years[making][bin] ?? 0) * shop;
+      }
+    });
+  });
+  return { layout, draw, prior, old: years.period, worldPrior };
+}
+
+/** How probable it is that an alteration happened (or did not) to a period piece, or to a later one. */
+export function alterationShare(
+  alteration: Alteration,
+  period: boolean,
+  happened: boolean,
+  draw: Draw,
+): number {
+  const share = draw(period ? alteration.happened.period : alteration.happened.later);
+  return happened ? share : 1 - share;
+}
+
+/** How probable the looks that hang on an alteration are, if it happened or did not. */
+export function alterationLikelihood(
+  alteration: Alteration,
+  happened: boolean,
+  looks: readonly Look[],
+  prepared: PreparedCase,
+  draw: Draw,
+): number {
+  const mine = looks.filter((look) => look.sign.hangsOn === `alteration/${alteration.id}`);
+  if (mine.length === 0) return 1;
+  const state = happened ? 'happened' : 'not';
+  return looksLikelihood(mine, prepared.knowledge.making, draw, (look) => shareIn(look.sign, state, draw));
+}

@@ -1,0 +1,70 @@
+import type { Sign } from '../knowledge/schema.ts';
+import { findingKey } from '../piece/finding.ts';
+import { readingIds } from '../piece/readings.ts';
+import { type Evaluation, massesAfter } from './masses.ts';
+import type { Look, ModelPart } from './prepareCase.ts';
+import type { Weighing } from './weighing.ts';
+
+/**
+ * For every sign not yet looked for: by how many bits looking is expected to lower the doubt over the readings.
+ * Most telling for the time it takes first.
+ *
+ * @param answered  keys of signs already answered, in whatever way
+ * @source the mutual information of the reading and the finding, Shannon 1948
+ */
+export function nextLooks(evaluation: Evaluation, answered: ReadonlySet<string>): Weighing['nextLooks'] {
+  const { prepared } = evaluation.model.layout;
+  const now = entropy(readingIds.map((id) => evaluation.masses.readings[id]));
+  const looks: Weighing['nextLooks'] = [];
+  for (const sign of Object.values(prepared.knowledge.signs)) {
+    if (prepared.photoOnly && sign.inPhoto === 'no') continue;
+    for (const part of prepared.parts) {
+      if (!sign.on.includes(part.kind) || isOutOfReach(sign, evaluation)) continue;
+      if (answered.has(findingKey(sign.id, part.id === 'whole' ? undefined : part.id))) continue;
+      const bits = now - expectedEntropy(evaluation, sign, part, prepared.photoOnly);
+      const caution = sign.caution === undefined ? {} : { caution: sign.caution };
+      looks.push({
+        sign: sign.id,
+        part: part.id === 'whole' ? null : part.id,
+        bits: Math.max(0, bits),
+        minutes: sign.minutes,
+        needs: sign.needs,
+        ...caution,
+      });
+    }
+  }
+  return looks.sort((a, b) => b.bits / b.minutes - a.bits / a.minutes || (a.sign < b.sign ? -1 : 1));
+}
+
+function isOutOfReach(sign: Sign, evaluation: Evaluation): boolean {
+  const { prepared } = evaluation.model.layout;
+  return (
+    sign.hangsOn.startsWith('alteration/') &&
+    !prepared.alterations.some((each) => `alteration/${each.id}` === sign.hangsOn)
+  );
+}
+
+/** Doubt left over the readings, on average, after looking for a sign: seen or not, each as probable as now believed. */
+function expectedEntropy(evaluation: Evaluation, sign: Sign, part: ModelPart, photoOnly: boolean): number {
+  const look: Look = { key: '', sign, part: part.id, state: 'present', sure: photoOnly ? 'hint' : 'plain' };
+  const seen = massesAfter(evaluation, look, [...evaluation.looks, look]);
+  const scale = Math.exp(seen.log - evaluation.masses.log);
+  const present = readingIds.map((id) => Math.min(seen.readings[id] * scale, evaluation.masses.readings[id]));
+  const absent = readingIds.map((id, i) => Math.max(0, evaluation.masses.readings[id] - (present[i] ?? 0)));
+  const seenTotal = sum(present);
+  const unseenTotal = sum(absent);
+  const total = seenTotal + unseenTotal;
+  return total > 0 ? (seenTotal * entropy(present) + unseenTotal * entropy(absent)) / total : 0;
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, each) => total + each, 0);
+}
+
+/** Entropy in bits of masses on any scale. */
+function entropy(masses: readonly number[]): number {
+  const total = sum(masses);
+  return total > 0
+    ? masses.reduce((bits, mass) => (mass > 0 ? bits - (mass / total) * Math.log2(mass / total) : bits), 0)
+    : 0;
+}

@@ -1,0 +1,77 @@
+import { figureRange } from './figures.ts';
+import type { Model } from './model.ts';
+import type { Column, PartTable } from './partTable.ts';
+import { type ModelPart, nowBin } from './prepareCase.ts';
+import { worlds } from './worlds.ts';
+import { midYear } from './yearAxis.ts';
+
+/** How a part came to be there, when no alteration brought it: of the making, renewed in use, or taken over old. */
+export type OrdinarySource = 'own' | 'renewed' | 'reused';
+
+/**
+ * Share of parts renewed in ordinary use by bin of the making. The form's figure is for a piece of the middle of its
+ * style's years; with a constant yearly chance, younger pieces have had less time: 1 − (1 − r)^(age / that age).
+ */
+export function renewedByBin(model: Model, part: ModelPart): Float64Array {
+  const { prepared } = model.layout;
+  const share = part.renewed === undefined ? 0 : model.draw(part.renewed);
+  const [from, to] = prepared.form.styleSpan;
+  const fullAge = Math.max(1, prepared.yearNow - (from + to) / 2);
+  return Float64Array.from({ length: prepared.axis.bins }, (_, bin) => {
+    const age = Math.max(0, prepared.yearNow - midYear(prepared.axis, bin));
+    return 1 - (1 - share) ** (age / fullAge);
+  });
+}
+
+/** Share of parts that the maker took from another old piece, in a world. */
+export function reusedIn(model: Model, part: ModelPart, worldIndex: number): number {
+  if (part.renewed === undefined) return 0;
+  const making = worlds[worldIndex]?.making ?? 'period';
+  return model.draw(model.layout.prepared.knowledge.making.reused[making]);
+}
+
+/** For each bin, the mean of a line from there (or from a first possible bin, if later) to the current year. */
+export function meanFrom(model: Model, line: Float64Array, earliestBin = 0): Float64Array {
+  const now = nowBin(model.layout.prepared);
+  const mean = new Float64Array(line.length);
+  let sum = 0;
+  for (let bin = now; bin >= 0; bin--) {
+    if (bin >= earliestBin) sum += line[bin] ?? 0;
+    mean[bin] = sum / (now - Math.max(bin, Math.min(earliestBin, now)) + 1);
+  }
+  return mean;
+}
+
+/**
+ * The ordinary part of a part's factor in one column, by bin: its chosen sources summed, each with its share and the
+ * likelihood of the looks under it.
+ */
+export function ordinaryLine(
+  table: PartTable,
+  column: Column,
+  columnIndex: number,
+  renewed: Float64Array,
+  renewedMean: Float64Array,
+  reused: number,
+  sources: readonly OrdinarySource[],
+): Float64Array {
+  const own = table.own[column.world];
+  const habit = table.ownMaking[columnIndex] ?? 1;
+  const line = new Float64Array(renewed.length);
+  const takesOwn = sources.includes('own') ? 1 : 0;
+  const takesRenewed = sources.includes('renewed') ? 1 : 0;
+  const takesReused = sources.includes('reused') ? reused * table.old : 0;
+  for (let bin = 0; bin < line.length; bin++) {
+    const r = renewed[bin] ?? 0;
+    line[bin] =
+      (1 - reused) *
+        (takesOwn * (1 - r) * (own?.[bin] ?? 0) * habit + takesRenewed * r * (renewedMean[bin] ?? 0)) +
+      takesReused;
+  }
+  return line;
+}
+
+/** A change's share as written in an alteration, 0–1. */
+export function changeShare(in100: string): number {
+  return figureRange({ in100 }).best;
+}

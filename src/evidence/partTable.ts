@@ -1,0 +1,142 @@
+import type { CauseShares, ThreeShares } from './causeShares.ts';
+import type { Draw } from './figures.ts';
+import { groupLikelihood } from './groupLikelihood.ts';
+import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
+import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from './signShares.ts';
+import { worlds } from './worlds.ts';
+
+/** A column of the model: a world, and the shop (0 = unlisted) where it is period work. */
+export type Column = { world: number; shop: number };
+
+/** What one redraw of the figures fixes, beside the parts. */
+export type PartContext = {
+  prepared: PreparedCase;
+  draw: Draw;
+  shares: CauseShares;
+  columns: readonly Column[];
+  old: Float64Array;
+};
+
+/**
+ * How probable the looks at one part are, for every way the part can have come about.
+ *
+ * `own[world]` by bin of the making; times `ownMaking[column]` for what hangs on the maker's habit; `repair` and
+ * `improve` by bin of the part's own year; `old` for a part from another old piece, its years summed out.
+ */
+export type PartTable = {
+  own: Float64Array[];
+  ownMaking: Float64Array;
+  repair: Float64Array;
+  improve: Float64Array;
+  old: number;
+};
+
+/** Tabulates the looks of one part. `looks` holds only looks at this part that hang on it (not on an alteration). */
+export function partTable(part: ModelPart, looks: readonly Look[], context: PartContext): PartTable {
+  const { prepared, draw, shares } = context;
+  const { making } = prepared.knowledge;
+  const bins = prepared.axis.bins;
+  const of = (cause: string) => looks.filter((look) => look.sign.hangsOn === cause);
+  const byYear = yearFactor([...of('part-year'), ...of('year')], context);
+  const origin = (state: string) =>
+    looksLikelihood(of('origin'), making, draw, (look) => shareIn(look.sign, state, draw));
+  const habit = (state: string, standIn?: string) =>
+    looksLikelihood(of('making'), making, draw, (look) => shareIn(look.sign, state, draw, standIn));
+  const tool = stateLikelihoods(of('tooling'), ['hand', 'early-machine', 'modern-machine'], context);
+  const aged = stateLikelihoods(of('ageing'), ['natural', 'none', 'imitated'], context);
+  const used = stateLikelihoods(of('use'), ['natural', 'none', 'imitated'], context);
+
+  const along = (scale: number, tooling: string, ageing: string, use: string) => {
+    const line = new Float64Array(bins);
+    const ways: [ThreeShares | undefined, number[]][] = [];
+    if (tool !== undefined) ways.push([shares.tooling[tooling], tool]);
+    if (aged !== undefined) ways.push([shares.ageing[ageing], aged]);
+    if (used !== undefined) ways.push([shares.use[use], used]);
+    for (let bin = 0; bin < bins; bin++) {
+      let product = scale * (byYear === undefined ? 1 : (byYear[bin] ?? 1));
+      for (const [states, likelihoods] of ways) product *= mix(states?.[bin], likelihoods);
+      line[bin] = product;
+    }
+    return line;
+  };
+
+  const ownScale = origin('of-the-making');
+  const own = worlds.map((world) => along(ownScale, world.tooling, world.ageing, world.use));
+  const later = habit('later', 'bench-copy');
+  const old = along(origin('other-old') * habit('period'), 'period', 'other-old', 'other-old');
+  return {
+    own,
+    ownMaking: habitByColumn(part, of('making'), context),
+    repair: along(origin('repair') * later, 'later', 'repair', 'repair'),
+    improve: along(origin('improve') * later, 'later', 'improve', 'improve'),
+    old: old.reduce((sum, each, bin) => sum + each * (context.old[bin] ?? 0), 0),
+  };
+}
+
+/** The maker's-habit factor by column: a shop's habit stands in the place of the general rate for period work. */
+function habitByColumn(part: ModelPart, looks: readonly Look[], context: PartContext): Float64Array {
+  const { prepared, draw, columns } = context;
+  const { making } = prepared.knowledge;
+  const known = new Map<string, number>();
+  return Float64Array.from(columns, (column) => {
+    if (looks.length === 0) return 1;
+    const world = worlds[column.world] ?? worlds[0];
+    const key = `${world?.making} ${column.shop}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const value = looksLikelihood(looks, making, draw, (look) => {
+      const shop = column.shop === 0 ? undefined : prepared.shops[column.shop - 1];
+      const kind = part.kind;
+      const habit = shop?.habits.find(
+        (each) => each.sign === look.sign.id && (each.on === undefined || each.on.includes(kind)),
+      );
+      return habit === undefined ? shareIn(look.sign, world?.making ?? 'period', draw) : draw(habit.shows);
+    });
+    known.set(key, value);
+    return value;
+  });
+}
+
+/** For looks that hang on a year: how probable they are by bin; undefined when there are none. */
+function yearFactor(looks: readonly Look[], context: PartContext): Float64Array | undefined {
+  if (looks.length === 0) return undefined;
+  const { prepared, draw } = context;
+  const { making } = prepared.knowledge;
+  const factor = new Float64Array(prepared.axis.bins).fill(1);
+  for (const group of inGroups(looks)) {
+    const reports = group.map((look) => reportOf(look, making, draw));
+    const lines = group.map((look) => shareByYear(look.sign, prepared.axis, draw));
+    const together = draw(making.groupTogether);
+    for (let bin = 0; bin < factor.length; bin++) {
+      factor[bin] =
+        (factor[bin] ?? 1) *
+        groupLikelihood(
+          lines.map((line) => line[bin] ?? 0),
+          reports,
+          together,
+        );
+    }
+  }
+  return factor;
+}
+
+/** How probable the looks are in each state of their cause; undefined when there are none. */
+function stateLikelihoods(
+  looks: readonly Look[],
+  states: readonly string[],
+  context: PartContext,
+): number[] | undefined {
+  if (looks.length === 0) return undefined;
+  const { prepared, draw } = context;
+  return states.map((state) =>
+    looksLikelihood(looks, prepared.knowledge.making, draw, (look) => shareIn(look.sign, state, draw)),
+  );
+}
+
+function mix(states: Float64Array | undefined, likelihoods: readonly number[]): number {
+  if (states === undefined)
+    throw new RangeError('the making file lacks lines for a way of making, ageing or use');
+  let sum = 0;
+  for (let i = 0; i < likelihoods.length; i++) sum += (states[i] ?? 0) * (likelihoods[i] ?? 0);
+  return sum;
+}

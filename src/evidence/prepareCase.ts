@@ -1,0 +1,223 @@
+import type { Alteration, Figure, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
+import { findingKey, type Sureness } from '../piece/finding.ts';
+import type { CaseToWeigh } from './weighing.ts';
+import { binOf, type YearAxis, yearAxis } from './yearAxis.ts';
+
+/** A finding that carries weight, tied to the sign and part it is of. */
+export type Look = {
+  key: string;
+  sign: Sign;
+  /** A part's id, or `whole`. */
+  part: string;
+  state: 'present' | 'absent';
+  sure: Sureness;
+};
+
+/** A part as the model has it. `whole` stands for the piece as a whole: always of the making. */
+export type ModelPart = {
+  id: string;
+  kind: string;
+  name: string;
+  structural: boolean;
+  renewed: Figure | undefined;
+};
+
+/** A finding left out of the weighing, and why. */
+export type Ignored = { sign: string; part: string | null; why: string };
+
+/** A case with its ids looked up: all that the model is composed from. */
+export type PreparedCase = {
+  knowledge: Knowledge;
+  form: Form;
+  parts: ModelPart[];
+  alterations: Alteration[];
+  shops: Shop[];
+  /** Looks that carry weight, one per sign and part. */
+  looks: Look[];
+  ignored: Ignored[];
+  span: readonly [number, number];
+  place: string;
+  odds: string;
+  photoOnly: boolean;
+  axis: YearAxis;
+  yearNow: number;
+};
+
+/** What in the case cannot be understood at all: a fault with its path. */
+export type CaseFault = { code: string; path: string; message: string };
+
+const wholePart: ModelPart = {
+  id: 'whole',
+  kind: 'whole',
+  name: 'the piece as a whole',
+  structural: false,
+  renewed: undefined,
+};
+
+/**
+ * Looks up everything a case names. Findings that cannot be weighed (an unknown sign, a part the piece does not have,
+ * a sign a photograph cannot show) are kept aside with a reason, never dropped in silence.
+ *
+ * @param axis  the years the model runs over; 5-year bins from 1600 to now when left out
+ * @returns the prepared case, or the faults that leave nothing to weigh
+ */
+export function prepareCase(
+  input: CaseToWeigh,
+  knowledge: Knowledge,
+  yearNow: number,
+  axis: YearAxis = yearAxis(1600, yearNow, 5),
+): { ok: true; prepared: PreparedCase } | { ok: false; faults: CaseFault[] } {
+  const form = knowledge.forms[input.form];
+  if (form === undefined) {
+    const known = Object.keys(knowledge.forms).join(', ');
+    return fault(
+      'evidence.unknown-form',
+      'form',
+      `No form "${input.form}" is known; the forms are ${known}.`,
+    );
+  }
+  const odds = input.startingOdds ?? knowledge.making.defaultOdds;
+  if (knowledge.making.startingOdds[odds] === undefined) {
+    const known = Object.keys(knowledge.making.startingOdds).join(', ');
+    return fault(
+      'evidence.unknown-odds',
+      'startingOdds',
+      `No starting odds "${odds}" are known; choose one of ${known}.`,
+    );
+  }
+  const unknownShop = input.shops?.find((id) => knowledge.shops[id] === undefined);
+  if (unknownShop !== undefined) {
+    return fault(
+      'evidence.unknown-shop',
+      'shops',
+      `No shop file "${unknownShop}" is known; leave it out or add the file.`,
+    );
+  }
+  const parts = modelParts(form, input);
+  const span = input.claim?.period ?? form.styleSpan;
+  if (span[1] < span[0]) {
+    return fault(
+      'evidence.period-backwards',
+      'claim.period',
+      'The claimed period ends before it begins; write the earlier year first.',
+    );
+  }
+  const alterations = form.alterations.flatMap((id) => knowledge.alterations[id] ?? []);
+  const { looks, ignored } = looksOf(input, knowledge, parts, alterations);
+  const shops = fittingShops(input, knowledge, form, span);
+  return {
+    ok: true,
+    prepared: {
+      knowledge,
+      form,
+      parts,
+      alterations,
+      shops,
+      looks,
+      ignored,
+      span,
+      place: input.claim?.place ?? '',
+      odds,
+      photoOnly: input.mode === 'photo-only',
+      axis,
+      yearNow,
+    },
+  };
+}
+
+function fault(code: string, path: string, message: string): { ok: false; faults: CaseFault[] } {
+  return { ok: false, faults: [{ code, path, message }] };
+}
+
+/** The parts this piece has: those its features call for, less the missing, plus any named in the case. */
+function modelParts(form: Form, input: CaseToWeigh): ModelPart[] {
+  const features = input.features ?? {};
+  const named = new Set([
+    ...(input.parts ?? []).map((part) => part.id),
+    ...input.findings.flatMap((each) => each.part ?? []),
+  ]);
+  const missing = new Set((input.parts ?? []).filter((part) => part.missing === true).map((part) => part.id));
+  const has = (part: FormPart) =>
+    named.has(part.id) ||
+    Object.entries(part.when).every(([feature, options]) =>
+      options.includes(features[feature] ?? defaultOption(form, feature)),
+    );
+  const parts = form.parts.filter((part) => has(part) && !missing.has(part.id));
+  return [
+    wholePart,
+    ...parts.map(({ id, kind, name, structural, renewed }) => ({ id, kind, name, structural, renewed })),
+  ];
+}
+
+function defaultOption(form: Form, feature: string): string {
+  return form.features.find((each) => each.id === feature)?.options[0]?.id ?? '';
+}
+
+function looksOf(input: CaseToWeigh, knowledge: Knowledge, parts: ModelPart[], alterations: Alteration[]) {
+  const looks = new Map<string, Look>();
+  const ignored: Ignored[] = [];
+  for (const each of input.findings) {
+    const aside = (why: string) => ignored.push({ sign: each.sign, part: each.part ?? null, why });
+    const sign = knowledge.signs[each.sign];
+    if (sign === undefined) {
+      aside('No sign of this name is in the knowledge files; it is kept but carries no weight.');
+      continue;
+    }
+    const part = partFor(sign, each.part, parts);
+    if (part === undefined) {
+      aside('The piece has no such part, so nothing can be weighed on it.');
+      continue;
+    }
+    if (
+      sign.hangsOn.startsWith('alteration/') &&
+      !alterations.some((one) => `alteration/${one.id}` === sign.hangsOn)
+    ) {
+      aside('This form is not prone to the alteration this sign tells of.');
+      continue;
+    }
+    const inPhoto = input.mode === 'photo-only' || each.inPhotoOnly === true;
+    if (inPhoto && sign.inPhoto === 'no') {
+      aside('A photograph cannot show this sign; look for it in the hand.');
+      continue;
+    }
+    if (each.state === 'could-not-tell') continue;
+    const key = findingKey(each.sign, part.id === 'whole' ? undefined : part.id);
+    // A photograph gives hints at best, however plain the thing looks in it.
+    looks.set(key, {
+      key,
+      sign,
+      part: part.id,
+      state: each.state,
+      sure: inPhoto ? 'hint' : (each.sure ?? 'plain'),
+    });
+  }
+  return { looks: [...looks.values()], ignored };
+}
+
+/** The part a finding is of: the one named, else the piece as a whole if the sign can be on it, else the first it can be on. */
+function partFor(sign: Sign, part: string | undefined, parts: ModelPart[]): ModelPart | undefined {
+  if (part !== undefined) return parts.find((each) => each.id === part);
+  return sign.on.includes('whole') ? parts[0] : parts.find((each) => sign.on.includes(each.kind));
+}
+
+/** The shop files that fit form and years, or those the case names. */
+function fittingShops(
+  input: CaseToWeigh,
+  knowledge: Knowledge,
+  form: Form,
+  span: readonly [number, number],
+): Shop[] {
+  const lag = knowledge.making.provincialLagYears;
+  return Object.values(knowledge.shops).filter(
+    (shop) =>
+      shop.forms.includes(form.id) &&
+      shop.years[0] <= span[1] + lag &&
+      shop.years[1] >= span[0] - lag &&
+      (input.shops === undefined || input.shops.includes(shop.id)),
+  );
+}
+
+/** The bin of the current year, the last that anything can have been made in. */
+export function nowBin(prepared: PreparedCase): number {
+  return binOf(prepared.axis, prepared.yearNow);
+}

@@ -1,0 +1,45 @@
+import type { Figure } from '../knowledge/schema.ts';
+import type { ReadingId } from '../piece/readings.ts';
+import { bestDraw, drawWith, figureRange } from './figures.ts';
+import { evaluate, shares } from './masses.ts';
+import { fixModel, type Layout } from './model.ts';
+import type { Weighing } from './weighing.ts';
+import type { LookWeight } from './weights.ts';
+
+/** How many of the weightiest findings have their figures moved, and how many figures are told of. */
+const findingsMoved = 10;
+const figuresTold = 8;
+
+/**
+ * The figures that the leading reading hangs on most: each figure of the weightiest findings moved alone from its lowest
+ * to its highest believable value, all others at their best.
+ */
+export function sensitivity(
+  layout: Layout,
+  weights: readonly LookWeight[],
+  leading: ReadingId,
+): Weighing['sensitivity'] {
+  const heavy = weights
+    .toSorted((a, b) => Math.abs(b.forLeading) - Math.abs(a.forLeading))
+    .slice(0, findingsMoved);
+  const figures = new Map<Figure, string>();
+  for (const { look } of heavy) {
+    for (const [state, figure] of Object.entries(look.sign.shows))
+      figures.set(figure, `${look.sign.name}: ${state}`);
+    for (const shop of layout.prepared.shops) {
+      const habit = shop.habits.find((each) => each.sign === look.sign.id);
+      if (habit !== undefined) figures.set(habit.shows, `${look.sign.name}: habit of ${shop.name}`);
+    }
+  }
+  const draw = bestDraw();
+  const at = (figure: Figure, share: number) =>
+    shares(evaluate(fixModel(layout, drawWith(draw, figure, share))).masses)[leading];
+  return [...figures]
+    .map(([figure, name]) => {
+      const { low, high } = figureRange(figure);
+      const ends = [at(figure, low), at(figure, high)];
+      return { figure: name, low: Math.min(...ends), high: Math.max(...ends) };
+    })
+    .sort((a, b) => b.high - b.low - (a.high - a.low))
+    .slice(0, figuresTold);
+}

@@ -1,0 +1,79 @@
+import type { Figure, Making as MakingFile, Sign } from '../knowledge/schema.ts';
+import type { Draw } from './figures.ts';
+import { groupLikelihood, type Report } from './groupLikelihood.ts';
+import type { Look } from './prepareCase.ts';
+import { midYear, type YearAxis } from './yearAxis.ts';
+
+/** The report of a look as the model sees it: how probable if the sign is there, and if not. */
+export function reportOf(look: Look, making: MakingFile, draw: Draw): Report {
+  const sureness = making.sureness[look.sure];
+  const ifThere = draw(sureness.there);
+  const ifNot = draw(sureness.notThere);
+  return look.state === 'present' ? { ifThere, ifNot } : { ifThere: 1 - ifThere, ifNot: 1 - ifNot };
+}
+
+/** Of such parts in this state of the sign's cause, the share that shows it; `standIn` where the state has no row. */
+export function shareIn(sign: Sign, state: string, draw: Draw, standIn?: string): number {
+  const figure: Figure | undefined =
+    sign.shows[state] ?? (standIn === undefined ? undefined : sign.shows[standIn]);
+  if (figure === undefined) throw new RangeError(`sign ${sign.id} gives no figure for ${state}`);
+  return draw(figure);
+}
+
+/**
+ * For a sign that hangs on the year: the share that shows it by bin. It rises straight from its earliest year to the
+ * year it is common from, and falls likewise at its end; a hard floor lets nothing show it earlier.
+ */
+export function shareByYear(sign: Sign, axis: YearAxis, draw: Draw): Float64Array {
+  const inUse = shareIn(sign, 'in-use', draw);
+  const outOfUse = shareIn(sign, 'out-of-use', draw);
+  const { span } = sign;
+  return Float64Array.from({ length: axis.bins }, (_, bin) => {
+    const year = midYear(axis, bin);
+    if (span === undefined) return outOfUse;
+    if (span.hardFloor && year < span.earliest) return 0;
+    const height = Math.min(
+      rise(year, span.earliest, span.commonFrom),
+      fall(year, span.commonUntil, span.latest),
+    );
+    return outOfUse + (inUse - outOfUse) * height;
+  });
+}
+
+function rise(year: number, from: number, to: number): number {
+  if (year >= to) return 1;
+  return year <= from ? 0 : (year - from) / (to - from);
+}
+
+function fall(year: number, from: number | undefined, to: number | undefined): number {
+  // A trait with no known end never went out; one with no `latest` fades over the fifty years after it was common.
+  if (from === undefined) return 1;
+  const end = to ?? from + 50;
+  if (year <= from) return 1;
+  return year >= end ? 0 : (end - year) / (end - from);
+}
+
+/** The looks of one cause, those of one group together; a look without a group stands by itself. */
+export function inGroups(looks: readonly Look[]): Look[][] {
+  const groups = new Map<string, Look[]>();
+  for (const look of looks) {
+    const name = look.sign.group === undefined ? `look ${look.key}` : `group ${look.sign.group}`;
+    groups.set(name, [...(groups.get(name) ?? []), look]);
+  }
+  return [...groups.values()];
+}
+
+/** How probable all these looks are, given each sign's share; groups go together. */
+export function looksLikelihood(
+  looks: readonly Look[],
+  making: MakingFile,
+  draw: Draw,
+  share: (look: Look) => number,
+): number {
+  let product = 1;
+  for (const group of inGroups(looks)) {
+    const reports = group.map((look) => reportOf(look, making, draw));
+    product *= groupLikelihood(group.map(share), reports, draw(making.groupTogether));
+  }
+  return product;
+}

@@ -1,0 +1,202 @@
+import type { Knowledge } from '../knowledge/schema.ts';
+import { findingKey } from '../piece/finding.ts';
+import { readingIds } from '../piece/readings.ts';
+import { bindingLooks } from './bindingLooks.ts';
+import { unexplained } from './conflict.ts';
+import { contradictions } from './contradictions.ts';
+import { bestDraw } from './figures.ts';
+import { yearSummary } from './highestDensity.ts';
+import { type Evaluation, evaluate, leadingOf, massesWith, shares } from './masses.ts';
+import { fixModel, layOut } from './model.ts';
+import { nextLooks } from './nextLooks.ts';
+import { massByBin, partPosterior } from './partPosterior.ts';
+import { type CaseFault, type PreparedCase, prepareCase } from './prepareCase.ts';
+import { redraws } from './redraws.ts';
+import { sensitivity } from './sensitivity.ts';
+import { periodMass, shopMasses } from './shopMasses.ts';
+import { standingOf } from './standing.ts';
+import { startingOddsEffect } from './startingOddsEffect.ts';
+import type { CaseToWeigh, Weighing } from './weighing.ts';
+import { weighLooks } from './weights.ts';
+import { wouldChange } from './wouldChange.ts';
+
+/** What weighing leans on besides the case and the knowledge. */
+export type WeighingContext = {
+  /** The current year: nothing can have been made later. */
+  yearNow: number;
+  /** Told the share done of the redraws; returning false stops them. */
+  onProgress?: ((share: number) => boolean) | undefined;
+};
+
+/** How many redraws are made when the case does not say. */
+const usualDraws = 500;
+
+/**
+ * Weighs the findings of a case: the readings of its history with their years, parts, alterations and shops, what each
+ * finding does, what jars, what to look at next and how firm it all is.
+ *
+ * Method: exact summation over a causal model of the piece's history (docs/model.md); nothing is sampled but the
+ * figures of the knowledge, redrawn from their ranges to show how firm the answer is.
+ *
+ * @returns the weighing, or the faults that leave nothing to weigh
+ * @source ours, after I. J. Good (weights), S. Lauritzen and D. Spiegelhalter (exact inference in causal networks)
+ */
+export function weighCase(
+  input: CaseToWeigh,
+  knowledge: Knowledge,
+  context: WeighingContext,
+): { ok: true; output: Weighing } | { ok: false; faults: CaseFault[] } {
+  const ready = prepareCase(input, knowledge, context.yearNow);
+  if (!ready.ok) return ready;
+  const { prepared } = ready;
+  const layout = layOut(prepared);
+  const evaluation = evaluate(fixModel(layout, bestDraw()));
+  const leading = leadingOf(evaluation.masses);
+  const quick = input.quick === true;
+  const draws = quick ? 0 : (input.draws ?? usualDraws);
+  const seed = input.seed ?? 1;
+  const drawn = redraws(layout, leading, draws, seed, context.onProgress);
+  const probability = shares(evaluation.masses);
+  const weights = weighLooks(evaluation, leading);
+  const parts = weighParts(evaluation);
+  const clash = unexplained(evaluation);
+  const answered = new Set(input.findings.map((each) => findingKey(each.sign, each.part)));
+  return {
+    ok: true,
+    output: {
+      readings: readingIds
+        .map((id) => ({
+          id,
+          probability: shown(probability[id]),
+          low: shown(drawn.draws === 0 ? probability[id] : drawn.intervals[id][0]),
+          high: shown(drawn.draws === 0 ? probability[id] : drawn.intervals[id][1]),
+        }))
+        .sort((a, b) => probability[b.id] - probability[a.id]),
+      leading,
+      ...firmness(prepared, drawn, clash.unexplained),
+      unexplained: clash,
+      years: {
+        ...yearSummary(prepared.axis, massByBin(evaluation.model, evaluation.whole), prepared.yearNow),
+        binding: bindingLooks(evaluation, weights),
+      },
+      parts,
+      alterations: weighAlterations(evaluation),
+      shops: weighShops(evaluation),
+      weights: weights.map((each) => ({
+        sign: each.look.sign.id,
+        part: each.look.part === 'whole' ? null : each.look.part,
+        state: each.look.state,
+        alone: each.alone,
+        withinWhole: each.withinWhole,
+        words: each.words,
+        forLeading: each.forLeading,
+      })),
+      contradictions: contradictions(
+        evaluation,
+        weights,
+        leading,
+        new Map(parts.map((part) => [part.id, part.origin['of-the-making'] ?? 1])),
+      ),
+      nextLooks: quick ? [] : nextLooks(evaluation, answered),
+      wouldChange: quick
+        ? []
+        : wouldChange(evaluation, weights, leading).map((each) => ({
+            findings: each.looks.map((look) => ({
+              sign: look.sign.id,
+              part: look.part === 'whole' ? null : look.part,
+            })),
+            to: each.to,
+          })),
+      byStartingOdds: startingOddsEffect(prepared, evaluation.masses),
+      sensitivity: quick ? [] : sensitivity(layout, weights, leading),
+      logEvidence: Math.log(Math.max(evaluation.masses.total, Number.MIN_VALUE)) + evaluation.masses.log,
+      ignored: prepared.ignored,
+      versions: { knowledge: knowledge.version, seed, draws: drawn.draws },
+    },
+  };
+}
+
+/** A probability as it may be shown: elicited figures carry no more than 999 in 1000. */
+export function shown(probability: number): number {
+  return Math.min(0.999, Math.max(0.001, probability));
+}
+
+function firmness(
+  prepared: PreparedCase,
+  drawn: { shareLeading: number; draws: number },
+  clashes: boolean,
+): Pick<Weighing, 'firm' | 'firmness'> {
+  const shareOfDraws = drawn.draws === 0 ? null : drawn.shareLeading;
+  const answer = (firm: boolean, why: string) => ({
+    firm,
+    firmness: { shareOfDraws, draws: drawn.draws, why },
+  });
+  if (shareOfDraws === null)
+    return answer(false, 'The figures have not been redrawn yet, so nothing is called firm.');
+  const led = `The leading reading leads in ${Math.floor(shareOfDraws * 100)} of 100 redraws of the figures`;
+  if (prepared.looks.length === 0)
+    return answer(false, 'Nothing has been looked at yet: only the starting odds speak.');
+  if (clashes) return answer(false, `${led}, but none of the readings explains the findings well.`);
+  if (prepared.photoOnly) return answer(false, `${led}, but photographs alone cannot make a reading firm.`);
+  return answer(
+    shareOfDraws >= 0.95,
+    shareOfDraws >= 0.95 ? `${led}.` : `${led}; it would take 95 to call it firm.`,
+  );
+}
+
+function weighParts(evaluation: Evaluation): Weighing['parts'] {
+  const { units, prepared } = evaluation.model.layout;
+  return prepared.parts.flatMap((part) => {
+    if (part.id === 'whole') return [];
+    const { origin, years } = partPosterior(
+      evaluation,
+      units.findIndex((unit) => unit.parts.includes(part)),
+      part,
+    );
+    const looked = prepared.looks.filter((look) => look.part === part.id).length;
+    return [{ id: part.id, name: part.name, origin, ...standingOf(origin), years, looked }];
+  });
+}
+
+function weighAlterations(evaluation: Evaluation): Weighing['alterations'] {
+  const { layout } = evaluation.model;
+  const share = (id: string) => {
+    const unit = layout.units.findIndex((each) => each.alterations.some((one) => one.id === id));
+    if (unit >= 0) {
+      const masses = massesWith(evaluation, unit, evaluation.looks, { alteration: { id, happened: true } });
+      return (masses.total / evaluation.masses.total) * Math.exp(masses.log - evaluation.masses.log);
+    }
+    return makeUpShare(evaluation, id);
+  };
+  return layout.prepared.alterations
+    .map((each) => ({ id: each.id, name: each.name, probability: shown(share(each.id)) }))
+    .sort((a, b) => b.probability - a.probability);
+}
+
+function makeUpShare(evaluation: Evaluation, id: string): number {
+  const { layout } = evaluation.model;
+  const index = layout.makeUps.findIndex((each) => each.id === id);
+  const sums = evaluation.whole.sums[0] as Float64Array;
+  const size = sums.length / layout.configs.length;
+  let happened = 0;
+  layout.configs.forEach((config, m) => {
+    if (config.happened[index] === true)
+      for (let i = m * size; i < (m + 1) * size; i++) happened += sums[i] as number;
+  });
+  return evaluation.masses.total > 0 ? happened / evaluation.masses.total : 0;
+}
+
+function weighShops(evaluation: Evaluation): Weighing['shops'] {
+  const { layout } = evaluation.model;
+  const rows = shopMasses(layout, evaluation.whole);
+  const { total } = evaluation.masses;
+  const listed = layout.prepared.shops.map((shop, index) => ({
+    id: shop.id,
+    name: shop.name,
+    mass: periodMass(rows[index + 1]),
+  }));
+  const rest = total - listed.reduce((sum, each) => sum + each.mass, 0);
+  return [...listed, { id: 'unlisted', name: 'No listed shop, or not period work', mass: rest }]
+    .map(({ id, name, mass }) => ({ id, name, probability: shown(total > 0 ? mass / total : 0) }))
+    .sort((a, b) => b.probability - a.probability);
+}

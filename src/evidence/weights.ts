@@ -1,0 +1,88 @@
+import type { ReadingId } from '../piece/readings.ts';
+import { bareEvaluation, type Evaluation, type Masses, massesAfter, shares } from './masses.ts';
+import type { Look } from './prepareCase.ts';
+import { decibans, weightWords } from './verbalScale.ts';
+
+/** What one finding does: alone, and when taken out of the whole. Masses without it are kept for what follows. */
+export type LookWeight = {
+  look: Look;
+  alone: number;
+  withinWhole: number;
+  forLeading: number;
+  words: string;
+  without: Masses;
+  /** How probable the finding is under each reading, all other findings taken in. */
+  shareUnder: Record<ReadingId, number>;
+};
+
+/** The readings in which the main body is of the period. */
+export const periodReadings: readonly ReadingId[] = [
+  'period-intact',
+  'period-repaired',
+  'period-altered',
+  'made-up',
+];
+
+/**
+ * The weight of every finding: decibans for a period piece against any later one, by itself and within the whole, and
+ * for the leading reading against the rest.
+ *
+ * @source I. J. Good, Probability and the Weighing of Evidence (1950): ten times the base-ten logarithm of the ratio of
+ *   the odds with and without
+ */
+export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeight[] {
+  const bare = bareEvaluation(evaluation);
+  const oddsBare = periodOdds(bare.masses);
+  const oddsWhole = periodOdds(evaluation.masses);
+  return evaluation.looks.map((look) => {
+    const without = massesAfter(
+      evaluation,
+      look,
+      evaluation.looks.filter((each) => each !== look),
+    );
+    const alone = decibans(periodOdds(massesAfter(bare, look, [look])) / oddsBare);
+    const withinWhole = decibans(oddsWhole / periodOdds(without));
+    return {
+      look,
+      alone,
+      withinWhole,
+      forLeading: decibans(oddsOf(evaluation.masses, leading) / oddsOf(without, leading)),
+      words: weightWords(withinWhole, 'a period piece', 'a later one'),
+      without,
+      shareUnder: sharesUnder(evaluation.masses, without),
+    };
+  });
+}
+
+/** How probable a finding is under each reading: what the reading weighs with it over what it weighs without. */
+export function sharesUnder(withIt: Masses, without: Masses): Record<ReadingId, number> {
+  const scale = Math.exp(withIt.log - without.log);
+  return Object.fromEntries(
+    Object.entries(withIt.readings).map(([id, mass]) => {
+      const before = without.readings[id as ReadingId];
+      return [id, before > 0 ? Math.min(1, (mass / before) * scale) : 0];
+    }),
+  ) as Record<ReadingId, number>;
+}
+
+function periodOdds(masses: Masses): number {
+  const probability = shares(masses);
+  return odds(
+    periodReadings.reduce((sum, id) => sum + probability[id], 0),
+    masses,
+    periodReadings,
+  );
+}
+
+function oddsOf(masses: Masses, reading: ReadingId): number {
+  return odds(shares(masses)[reading], masses, [reading]);
+}
+
+/** Odds from a probability, the other side summed by itself so that nothing is lost near 1. */
+function odds(probability: number, masses: Masses, readings: readonly ReadingId[]): number {
+  const other = Object.entries(shares(masses)).reduce(
+    (sum, [id, each]) => sum + (readings.includes(id as ReadingId) ? 0 : each),
+    0,
+  );
+  return probability / Math.max(other, 1e-300);
+}

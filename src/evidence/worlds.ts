@@ -1,0 +1,120 @@
+import type { Draw } from './figures.ts';
+import type { PreparedCase } from './prepareCase.ts';
+import { binOf, lineAt, midYear } from './yearAxis.ts';
+
+export type Making = 'period' | 'bench-copy' | 'machine-copy' | 'to-deceive';
+
+/**
+ * One way the main body came to be, with the two hidden common causes that rule all its parts at once: whether a hand
+ * copyist or faker was thorough, and whether the piece was used or spared. Without them ten hand-planed parts of one
+ * copy would count as ten witnesses.
+ */
+export type World = {
+  making: Making;
+  /** Keys into the knowledge's tooling, ageing and use lines. */
+  tooling: string;
+  ageing: string;
+  use: string;
+};
+
+/** All worlds, period first. */
+export const worlds: readonly World[] = [
+  { making: 'period', tooling: 'period', ageing: 'period', use: 'used' },
+  { making: 'period', tooling: 'period', ageing: 'period', use: 'spared' },
+  { making: 'bench-copy', tooling: 'bench-copy-thorough', ageing: 'bench-copy', use: 'used' },
+  { making: 'bench-copy', tooling: 'bench-copy-thorough', ageing: 'bench-copy', use: 'spared' },
+  { making: 'bench-copy', tooling: 'bench-copy-ordinary', ageing: 'bench-copy', use: 'used' },
+  { making: 'bench-copy', tooling: 'bench-copy-ordinary', ageing: 'bench-copy', use: 'spared' },
+  { making: 'machine-copy', tooling: 'machine-copy', ageing: 'machine-copy', use: 'used' },
+  { making: 'machine-copy', tooling: 'machine-copy', ageing: 'machine-copy', use: 'spared' },
+  {
+    making: 'to-deceive',
+    tooling: 'to-deceive-thorough',
+    ageing: 'to-deceive-thorough',
+    use: 'to-deceive-thorough',
+  },
+  {
+    making: 'to-deceive',
+    tooling: 'to-deceive-ordinary',
+    ageing: 'to-deceive-ordinary',
+    use: 'to-deceive-ordinary',
+  },
+];
+
+/** How probable each world is before anything is seen; sums to 1. */
+export function worldPriors(prepared: PreparedCase, draw: Draw): number[] {
+  const { making } = prepared.knowledge;
+  const odds = making.startingOdds[prepared.odds];
+  if (odds === undefined) throw new RangeError(`worldPriors needs known starting odds, got ${prepared.odds}`);
+  const total = odds.period + odds['bench-copy'] + odds['machine-copy'] + odds['to-deceive'];
+  return worlds.map((world) => {
+    const sparedShare = draw(world.making === 'period' ? making.spared.period : making.spared.later);
+    const spared = world.making === 'to-deceive' ? 1 : world.use === 'spared' ? sparedShare : 1 - sparedShare;
+    let manner = 1;
+    if (world.making === 'bench-copy' || world.making === 'to-deceive') {
+      const thorough = draw(making.thorough[world.making]);
+      manner = world.tooling.endsWith('-thorough') ? thorough : 1 - thorough;
+    }
+    return (odds[world.making] / total) * spared * manner;
+  });
+}
+
+/**
+ * When a piece of each making would have been made: share by bin, each summing to 1. A period piece falls within the
+ * style's years, with a provincial lag after and a short slack before; a later one after the style had gone.
+ */
+export function yearPriors(prepared: PreparedCase): Record<Making, Float64Array> {
+  const [from, to] = prepared.span;
+  const { whenMade, provincialLagYears: lag } = prepared.knowledge.making;
+  const period = [
+    [from - lag / 3, 0],
+    [from, 1],
+    [to, 1],
+    [to + lag, 0],
+  ] as const;
+  const later = (line: readonly (readonly [number, number])[]) =>
+    shares(prepared, (year) => (year > to ? lineAt(line, year) : 0));
+  return {
+    period: shares(prepared, (year) => lineAt(period, year)),
+    'bench-copy': later(whenMade['bench-copy']),
+    'machine-copy': later(whenMade['machine-copy']),
+    'to-deceive': later(whenMade['to-deceive']),
+  };
+}
+
+/** Shares by bin from a height by year, never after the current year; the last bin takes all if none has any height. */
+function shares(prepared: PreparedCase, height: (year: number) => number): Float64Array {
+  const { axis } = prepared;
+  const bins = Float64Array.from({ length: axis.bins }, (_, bin) => Math.max(0, height(midYear(axis, bin))));
+  const total = bins.reduce((sum, each) => sum + each, 0);
+  if (total > 0) return bins.map((each) => each / total);
+  bins[binOf(axis, prepared.yearNow)] = 1;
+  return bins;
+}
+
+/**
+ * How probable each shop is for a period piece, by bin: index 0 is "unlisted", then the shops in order. A shop counts
+ * only in its own years; a claimed place makes the shops it names likelier and the others rarer.
+ */
+export function shopPriors(prepared: PreparedCase, draw: Draw): Float64Array[] {
+  const { axis, shops, place } = prepared;
+  const { fits, elsewhere } = prepared.knowledge.making.claimedPlace;
+  const words = place.toLowerCase();
+  const priors = shops.map((shop) => {
+    const named = shop.placeWords.some((word) => words.includes(word.toLowerCase()));
+    const share = draw(shop.share) * (words === '' ? 1 : named ? fits : elsewhere);
+    return Float64Array.from({ length: axis.bins }, (_, bin) => {
+      const start = axis.fromYear + bin * axis.stepYears;
+      return start + axis.stepYears > shop.years[0] && start <= shop.years[1] ? share : 0;
+    });
+  });
+  const unlisted = new Float64Array(axis.bins);
+  for (let bin = 0; bin < axis.bins; bin++) {
+    const listed = priors.reduce((sum, each) => sum + (each[bin] ?? 0), 0);
+    // Listed shops never take more than nine tenths: the files do not hold every workshop.
+    const scale = listed > 0.9 ? 0.9 / listed : 1;
+    for (const each of priors) each[bin] = (each[bin] ?? 0) * scale;
+    unlisted[bin] = 1 - listed * scale;
+  }
+  return [unlisted, ...priors];
+}
