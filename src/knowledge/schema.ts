@@ -79,7 +79,9 @@ export const sign = z.strictObject({
   /** Signs that are near repeats of each other on one part share a group. */
   group: id.optional(),
   minutes: z.number().positive().max(120),
-  needs: z.enum(['nothing', 'turned-over', 'seat-lifted', 'part-removed', 'owners-leave', 'laboratory']).default('nothing'),
+  needs: z
+    .enum(['nothing', 'turned-over', 'seat-lifted', 'part-removed', 'owners-leave', 'laboratory'])
+    .default('nothing'),
   /** What a photograph can show of it. */
   inPhoto: z.enum(['clear', 'hint', 'no']).default('hint'),
   /** Shown before the step that needs it. */
@@ -128,7 +130,13 @@ export const form = z.strictObject({
   /** Between which years pieces of this form were of the style, where the claim gives none. */
   styleSpan: z.tuple([year, year]),
   features: z
-    .array(z.strictObject({ id, name: z.string(), options: z.array(z.strictObject({ id, name: z.string() })).min(2) }))
+    .array(
+      z.strictObject({
+        id,
+        name: z.string(),
+        options: z.array(z.strictObject({ id, name: z.string() })).min(2),
+      }),
+    )
     .default([]),
   parts: z.array(formPart).min(2),
   alterations: z.array(id).default([]),
@@ -163,7 +171,10 @@ export const alteration = z.strictObject({
   happened: z.strictObject({ period: figureOrText, later: figureOrText }),
   /** Where it happened: of 100 parts of this kind, how many are then not of the making, and what they are. */
   changes: z
-    .record(z.string(), z.strictObject({ to: z.enum(['repair', 'improve', 'other-old']), in100: figure.shape.in100 }))
+    .record(
+      z.string(),
+      z.strictObject({ to: z.enum(['repair', 'improve', 'other-old']), in100: figure.shape.in100 }),
+    )
     .default({}),
   earliest: year.optional(),
   honestContrast: sentence,
@@ -218,7 +229,9 @@ export const making = z.strictObject({
   /** How far outside its claimed span a period piece may fall, by provincial lag and slack in claims. */
   provincialLagYears: z.number().positive(),
   /** How much likelier a shop of the claimed place is than its share says, and one from elsewhere: factors. */
-  claimedPlace: z.strictObject({ fits: z.number().min(1), elsewhere: z.number().min(0).max(1) }).default({ fits: 5, elsewhere: 0.3 }),
+  claimedPlace: z
+    .strictObject({ fits: z.number().min(1), elsewhere: z.number().min(0).max(1) })
+    .default({ fits: 5, elsewhere: 0.3 }),
   /** When later pieces in old styles were made: relative weights by year; never before the style began. */
   whenMade: z.strictObject({ 'bench-copy': line, 'machine-copy': line, 'to-deceive': line }),
   /** Of 100 hand-made copies (fakes), how many were made throughout in the old way by a thorough maker. */
@@ -226,14 +239,22 @@ export const making = z.strictObject({
   /** Of 100 pieces, how many were spared from use and handling (parlour, store). */
   spared: z.strictObject({ period: figureOrText, later: figureOrText }),
   /** Of 100 parts, how many the maker took from another old piece. */
-  reused: z.strictObject({ period: figureOrText, 'bench-copy': figureOrText, 'machine-copy': figureOrText, 'to-deceive': figureOrText }),
+  reused: z.strictObject({
+    period: figureOrText,
+    'bench-copy': figureOrText,
+    'machine-copy': figureOrText,
+    'to-deceive': figureOrText,
+  }),
   /** By maker's way and year of the part: share by hand, early machine (rest: modern machine). */
   tooling: z.record(z.string(), z.strictObject({ hand: line, earlyMachine: line })),
   /** By how the part came and its age in years: share aged naturally, share imitated (rest: none). */
   ageing: z.record(z.string(), z.strictObject({ natural: line, imitated: line })),
   use: z.record(z.string(), z.strictObject({ natural: line, imitated: line })),
   /** Of 100 signs truly there, how many the examiner reports as present; and of 100 not there. */
-  sureness: z.record(z.enum(['plain', 'fairly', 'hint']), z.strictObject({ there: figureOrText, notThere: figureOrText })),
+  sureness: z.record(
+    z.enum(['plain', 'fairly', 'hint']),
+    z.strictObject({ there: figureOrText, notThere: figureOrText }),
+  ),
   /** How far signs of one group go together: 0 apart, 1 as one. */
   groupTogether: figureOrText,
   basis,
@@ -246,7 +267,14 @@ export const work = z.strictObject({
   id,
   type: z.string(),
   title: z.string(),
-  author: z.array(z.union([z.strictObject({ family: z.string(), given: z.string().optional() }), z.strictObject({ literal: z.string() })])).default([]),
+  author: z
+    .array(
+      z.union([
+        z.strictObject({ family: z.string(), given: z.string().optional() }),
+        z.strictObject({ literal: z.string() }),
+      ]),
+    )
+    .default([]),
   issued: z.union([z.number().int(), z.string()]).optional(),
   'container-title': z.string().optional(),
   publisher: z.string().optional(),

@@ -1,0 +1,26 @@
+import { alteration, form, making, shop, sign, work } from './schema.ts';
+
+/** The kinds of entry, each with the schema it must fit. */
+export const entrySchemas = { sign, alteration, form, shop, making, work };
+export type EntryKind = keyof typeof entrySchemas;
+
+/** How a file holds entries: one entry that is the file, or a list under a key beside some headings. */
+export type FileKind = { kind: EntryKind; list?: string; headings: readonly string[] };
+
+/**
+ * What a file holds, told by where it stands in the knowledge folder.
+ *
+ * @param path from the knowledge folder, with forward slashes: `signs/saw-marks.yaml`
+ * @returns undefined for a place that has no meaning here
+ */
+export function fileKind(path: string): FileKind | undefined {
+  if (path === 'making.yaml') return { kind: 'making', headings: [] };
+  if (/^sources(-[a-z-]+)?\.yaml$/.test(path)) return { kind: 'work', list: 'works', headings: [] };
+  if (!/^[a-z]+\/[^/]+\.yaml$/.test(path)) return undefined;
+  const folder = path.slice(0, path.indexOf('/'));
+  if (folder === 'forms') return { kind: 'form', headings: [] };
+  if (folder === 'shops') return { kind: 'shop', headings: [] };
+  if (folder === 'signs') return { kind: 'sign', list: 'signs', headings: ['family', 'name'] };
+  if (folder === 'alterations') return { kind: 'alteration', list: 'alterations', headings: [] };
+  return undefined;
+}
