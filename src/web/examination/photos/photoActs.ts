@@ -1,0 +1,125 @@
+import type { Json } from '../../../piece/event.ts';
+import type { Finding } from '../../../piece/finding.ts';
+import type { Photo, PhotoMark } from '../../../piece/photo.ts';
+import type { Piece } from '../../../piece/piece.ts';
+import type { Act } from '../answerSign.ts';
+import type { KeptPhoto } from './sendPhoto.ts';
+
+/** Where a photo belongs: a part, and a finding on it. */
+export type Belongs = { part?: string | undefined; finding?: string | undefined };
+
+type Pictured = Pick<Piece, 'photos' | 'plateOrder' | 'findings'>;
+
+/** The id a photo has within a piece: the same bytes are one photo. */
+export function photoIdOf(sha256: string): string {
+  return `photo-${sha256.slice(0, 16)}`;
+}
+
+/** The act of adding a kept photo as the last plate, tied to its part and finding. */
+export function addPhoto(piece: Pictured, keptPhoto: KeptPhoto, name: string, belongs: Belongs): Act {
+  const id = photoIdOf(keptPhoto.sha256);
+  const { note: _unsaid, ...known } = keptPhoto;
+  const part = belongs.part === undefined ? {} : { part: belongs.part };
+  const added: Photo = {
+    id,
+    name,
+    ...known,
+    caption: '',
+    alternative: '',
+    asPlate: true,
+    marks: [],
+    ...part,
+  };
+  const before = piece.photos[id];
+  const changes = before === undefined ? [{ path: ['photos', id], to: clean(added) }] : [];
+  const order = piece.plateOrder.includes(id)
+    ? []
+    : [{ path: ['plateOrder'], to: [...piece.plateOrder, id] as Json }];
+  const finding = belongs.finding === undefined ? undefined : piece.findings[belongs.finding];
+  const tied = finding === undefined || finding.photos.includes(id) ? [] : [tie(finding, id)];
+  return { kind: 'photo-added', changes: [...changes, ...order, ...tied] };
+}
+
+/** The act of taking a photo out of the piece; its bytes stay in the record and undo brings it back. */
+export function withdrawPhoto(piece: Pictured, id: string): Act {
+  const untied = Object.values(piece.findings)
+    .filter((finding) => finding.photos.includes(id))
+    .map((finding) => ({
+      path: ['findings', finding.id, 'photos'],
+      to: finding.photos.filter((each) => each !== id) as Json,
+    }));
+  const order = { path: ['plateOrder'], to: piece.plateOrder.filter((each) => each !== id) as Json };
+  return { kind: 'photo-withdrawn', changes: [...untied, order, { path: ['photos', id] }] };
+}
+
+/** The act of describing a photo: its caption, its words for a reader who cannot see it, its part, whether it is a plate. */
+export function describePhoto(
+  id: string,
+  told: Partial<Pick<Photo, 'caption' | 'alternative' | 'part' | 'asPlate'>>,
+): Act {
+  const changes = Object.entries(told).map(([name, to]) =>
+    to === undefined ? { path: ['photos', id, name] } : { path: ['photos', id, name], to: to as Json },
+  );
+  return { kind: 'photo-described', changes };
+}
+
+/** The photos of a piece in the order of the plates; those not yet in the order come last, by id. */
+export function inPlateOrder(piece: Pictured): Photo[] {
+  const listed = piece.plateOrder.filter((id, at, all) => all.indexOf(id) === at);
+  const rest = Object.keys(piece.photos)
+    .filter((id) => !listed.includes(id))
+    .sort();
+  return [...listed, ...rest].map((id) => piece.photos[id]).filter((photo) => photo !== undefined);
+}
+
+/** The act of moving a plate by so many places, held within the ends. */
+export function movePlate(piece: Pictured, id: string, by: number): Act {
+  const order = inPlateOrder(piece).map((photo) => photo.id);
+  const from = order.indexOf(id);
+  const to = Math.max(0, Math.min(order.length - 1, from + by));
+  const without = order.filter((each) => each !== id);
+  return {
+    kind: 'photo-described',
+    changes: [{ path: ['plateOrder'], to: without.toSpliced(to, 0, id) as Json }],
+  };
+}
+
+/** The act of drawing a mark or changing one: a mark of the same id is replaced. */
+export function drawMark(photo: Photo, mark: PhotoMark): Act {
+  const known = photo.marks.some((each) => each.id === mark.id);
+  const marks = known
+    ? photo.marks.map((each) => (each.id === mark.id ? mark : each))
+    : [...photo.marks, mark];
+  return { kind: 'mark-drawn', changes: [marksChange(photo, marks)] };
+}
+
+/** The act of taking a mark off; the others keep their numbers, since words may speak of them. */
+export function withdrawMark(photo: Photo, id: string): Act {
+  return {
+    kind: 'mark-withdrawn',
+    changes: [
+      marksChange(
+        photo,
+        photo.marks.filter((mark) => mark.id !== id),
+      ),
+    ],
+  };
+}
+
+/** The number the next mark gets: one above the highest. */
+export function nextNumber(photo: Photo): number {
+  return Math.max(0, ...photo.marks.map((mark) => mark.number)) + 1;
+}
+
+function marksChange(photo: Photo, marks: PhotoMark[]) {
+  return { path: ['photos', photo.id, 'marks'], to: marks.map(clean) as Json };
+}
+
+function tie(finding: Finding, photo: string) {
+  return { path: ['findings', finding.id, 'photos'], to: [...finding.photos, photo] as Json };
+}
+
+/** Without places that hold nothing: JSON has no undefined. */
+function clean(value: object): Json {
+  return JSON.parse(JSON.stringify(value));
+}

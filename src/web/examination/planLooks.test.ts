@@ -1,0 +1,50 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type NextLook, needsLeave, planLooks } from './planLooks.ts';
+
+const look = (sign: string, bits: number, minutes: number, needs = 'nothing'): NextLook => ({
+  sign,
+  part: null,
+  bits,
+  minutes,
+  needs,
+});
+
+describe('what to look at on this visit', () => {
+  it('puts the most telling for its minutes first and counts the minutes', () => {
+    const plan = planLooks([look('slow', 0.3, 10), look('quick', 0.1, 1), look('mute', 0, 1)], {
+      minutes: undefined,
+      mayNot: [],
+    });
+    expect(plan.map((one) => [one.look.sign, one.minutesGone])).toEqual([
+      ['quick', 1],
+      ['slow', 11],
+    ]);
+  });
+
+  it('passes over what there is no leave for', () => {
+    const looks = [look('under-seat', 0.5, 2, 'seat-lifted'), look('back', 0.1, 2)];
+    expect(planLooks(looks, { minutes: 30, mayNot: ['seat-lifted'] }).map((one) => one.look.sign)).toEqual([
+      'back',
+    ]);
+    expect(needsLeave('seat-lifted')).toBe(true);
+    expect(needsLeave('turned-over')).toBe(false);
+  });
+
+  it('never runs over the time there is (property)', () => {
+    const anyLook = fc.record({
+      bits: fc.double({ min: 0, max: 2, noNaN: true }),
+      minutes: fc.integer({ min: 1, max: 30 }),
+    });
+    fc.assert(
+      fc.property(fc.array(anyLook, { maxLength: 20 }), fc.integer({ min: 0, max: 60 }), (looks, minutes) => {
+        const plan = planLooks(
+          looks.map((one, i) => look(`s${i}`, one.bits, one.minutes)),
+          { minutes, mayNot: [] },
+        );
+        expect(plan.at(-1)?.minutesGone ?? 0).toBeLessThanOrEqual(minutes);
+      }),
+      { seed: 5 },
+    );
+  });
+});

@@ -1,0 +1,54 @@
+import type { Weighing } from '../../evidence/weighing.ts';
+import type { Sign } from '../../knowledge/schema.ts';
+
+export type NextLook = Weighing['nextLooks'][number];
+export type Need = Sign['needs'];
+
+/** What the examiner has leave and time for on this visit. */
+export type Visit = { minutes: number | undefined; mayNot: readonly Need[] };
+
+/** Needs that ask for the owner's leave before a hand is laid on. */
+const askLeave: readonly Need[] = ['seat-lifted', 'part-removed', 'owners-leave', 'laboratory'];
+
+/** How a need is said before the step. */
+export const needWords: Record<Need, string> = {
+  nothing: 'Nothing need be moved',
+  'turned-over': 'Turn it over',
+  'seat-lifted': 'Lift the seat: ask leave first',
+  'part-removed': 'Take a part off: ask leave first',
+  'owners-leave': 'Ask the owner’s leave first',
+  laboratory: 'A laboratory’s work: ask leave first',
+};
+
+/** Whether a look needs the owner's leave. */
+export function needsLeave(needs: string): boolean {
+  return askLeave.some((need) => need === needs);
+}
+
+/** How a need of a look is said; a need not known here is printed as it stands. */
+export function sayNeed(needs: string): string {
+  return Object.hasOwn(needWords, needs) ? needWords[needs as Need] : needs;
+}
+
+/**
+ * The looks that fit into this visit, the most telling for their minutes first, each with the minutes
+ * gone by when it is done. What does not fit is passed over for what does.
+ *
+ * Looks of less than a thousandth of a bit tell nothing and are left out.
+ */
+export function planLooks(
+  looks: readonly NextLook[],
+  visit: Visit,
+): { look: NextLook; minutesGone: number }[] {
+  const allowed = looks
+    .filter((look) => look.bits >= 0.001 && !visit.mayNot.some((need) => need === look.needs))
+    .toSorted((a, b) => b.bits / b.minutes - a.bits / a.minutes);
+  const plan: { look: NextLook; minutesGone: number }[] = [];
+  let gone = 0;
+  for (const look of allowed) {
+    if (visit.minutes !== undefined && gone + look.minutes > visit.minutes) continue;
+    gone += look.minutes;
+    plan.push({ look, minutesGone: gone });
+  }
+  return plan;
+}

@@ -1,0 +1,13 @@
+import type { CalculationResult } from '../../calculations/define.ts';
+import type { CaseToWeigh, Weighing } from '../../evidence/weighing.ts';
+import type { Knowledge } from '../../knowledge/schema.ts';
+
+/** What the page says to the worker that weighs. Knowledge is handed over once, before the first case. */
+export type ToWeigher =
+  | { say: 'know'; knowledge: Knowledge; yearNow: number }
+  | { say: 'weigh'; ask: number; caseToWeigh: CaseToWeigh };
+
+/** What the worker answers; `ask` is the number of the question answered. */
+export type FromWeigher =
+  | { say: 'progress'; ask: number; share: number }
+  | { say: 'weighed'; ask: number; result: CalculationResult<Weighing> };

@@ -1,0 +1,61 @@
+import type { CalculationResult } from '../../calculations/define.ts';
+import type { CaseToWeigh, Weighing } from '../../evidence/weighing.ts';
+import type { Knowledge } from '../../knowledge/schema.ts';
+import type { FromWeigher, ToWeigher } from './messages.ts';
+
+/** What of a worker is used here; a test hands in one of its own. */
+export type WorkerLike = {
+  postMessage: (message: ToWeigher) => void;
+  terminate: () => void;
+  onmessage: ((event: { data: FromWeigher }) => void) | null;
+  onerror: ((event: { message?: string }) => void) | null;
+};
+
+type Known = { knowledge: Knowledge; yearNow: number };
+type Told = { progress: (share: number) => void; result: (result: CalculationResult<Weighing>) => void };
+
+/** One desk at which cases are weighed, one at a time: a new case takes the place of the one before. */
+export type Weigher = { weigh: (caseToWeigh: CaseToWeigh, told: Told) => void; stop: () => void };
+
+/**
+ * Opens a desk that answers quick cases one after another. An answer to a case that was since replaced is dropped.
+ *
+ * @param open   makes a fresh worker
+ * @param fresh  true to break off the case before by ending its worker: for long cases that cannot hear a call
+ */
+export function openWeigher(open: () => WorkerLike, known: Known, fresh: boolean): Weigher {
+  let ask = 0;
+  let worker: WorkerLike | undefined;
+  const stop = () => {
+    ask += 1;
+    worker?.terminate();
+    worker = undefined;
+  };
+  const weigh = (caseToWeigh: CaseToWeigh, told: Told) => {
+    if (fresh) stop();
+    ask += 1;
+    const mine = ask;
+    worker ??= startWorker(open, known);
+    worker.onmessage = ({ data }) => {
+      if (data.ask !== ask) return;
+      if (data.say === 'progress') told.progress(data.share);
+      else told.result(data.result);
+    };
+    worker.onerror = (event) => {
+      if (mine === ask) told.result(brokeOff(event.message));
+    };
+    worker.postMessage({ say: 'weigh', ask, caseToWeigh });
+  };
+  return { weigh, stop };
+}
+
+function startWorker(open: () => WorkerLike, known: Known): WorkerLike {
+  const worker = open();
+  worker.postMessage({ say: 'know', ...known });
+  return worker;
+}
+
+function brokeOff(why: string | undefined): CalculationResult<Weighing> {
+  const message = `The findings could not be weighed in this browser${why === undefined ? '' : ` (${why})`}. Load the page anew; nothing that was recorded is lost.`;
+  return { ok: false, faults: [{ code: 'weigh.broke-off', path: '', message }] };
+}
