@@ -1,0 +1,45 @@
+import { createContext, type ReactNode, useCallback, useEffect, useState } from 'react';
+import type { Knowledge } from '../../knowledge/schema.ts';
+import { askServer } from '../record/pieceServer.ts';
+import { Notice } from '../shell/Notice.tsx';
+
+export const KnowledgeHere = createContext<Knowledge | undefined>(undefined);
+
+/** Loads the knowledge once and gives it to the screens inside; until then, says what it waits for. */
+export function KnowledgeRoom({ children }: { children: ReactNode }) {
+  const [knowledge, setKnowledge] = useState<Knowledge>();
+  const [trouble, setTrouble] = useState('');
+  const load = useCallback(async () => {
+    const asked = await askServer<Knowledge>(fetch, '/knowledge.json');
+    if (asked.came === 'answer') setKnowledge(asked.answer);
+    setTrouble(
+      asked.came === 'answer'
+        ? ''
+        : asked.came === 'refusal'
+          ? asked.message
+          : 'Underside does not answer. Is it still running? Start it again with npm start.',
+    );
+    return asked.came === 'answer';
+  }, []);
+  useEffect(() => {
+    if (knowledge !== undefined) return;
+    void load();
+    const again = setInterval(() => void load(), 3000);
+    return () => clearInterval(again);
+  }, [knowledge, load]);
+
+  if (knowledge !== undefined) return <KnowledgeHere value={knowledge}>{children}</KnowledgeHere>;
+  return (
+    <main className="page">
+      {trouble === '' ? (
+        <Notice title="Laying out the reference books" />
+      ) : (
+        <Notice title="The reference books can’t be reached" words={trouble}>
+          <button type="button" className="button" onClick={() => void load()}>
+            Try again
+          </button>
+        </Notice>
+      )}
+    </main>
+  );
+}

@@ -1,0 +1,200 @@
+import type { Change, EventKind, Json } from '../../piece/event.ts';
+import { piece as pieceSchema } from '../../piece/piece.ts';
+import { type Act, actId, type PieceAnswer } from './act.ts';
+import { deliverQueue } from './deliverQueue.ts';
+import type { Identity } from './identity.ts';
+import type { Outbox } from './outbox.ts';
+import type { Asked, PieceServer } from './pieceServer.ts';
+import { type OpenPiece, openPiece, type PieceView, viewOf } from './pieceView.ts';
+import { standingAfter } from './standing.ts';
+
+/** What a desk needs from outside; tests hand in their own. */
+export type DeskEdges = {
+  outbox: Promise<Outbox>;
+  server: PieceServer;
+  identity: () => Identity;
+  now: () => string;
+  freshId: () => string;
+  /** Calls back after so many milliseconds; returns how to call it off. */
+  later: (ms: number, act: () => void) => () => void;
+  /** Runs the work while no other tab of this browser runs theirs. */
+  alone: (work: () => Promise<void>) => Promise<void>;
+  /** Tells other tabs that a piece has moved on. */
+  tell: (pieceId: string) => void;
+};
+
+/** Where acts are made, shown at once, kept, and handed in to the record in order. */
+export type Desk = ReturnType<typeof openDesk>;
+
+/** An act in the line; `place` is unknown for the moment until the outbox has it. */
+export type Waiting = { act: Act; place: number | undefined };
+
+/** What the desk holds while it is open. */
+export type DeskState = {
+  queue: Waiting[];
+  pieces: Map<string, OpenPiece>;
+  delivering: boolean;
+  /** True while the record does not answer. */
+  trouble: boolean;
+  tries: number;
+  lasting: boolean;
+};
+
+/**
+ * Opens the desk: loads what waited from before, and starts handing it in.
+ */
+export function openDesk(edges: DeskEdges) {
+  const state: DeskState = {
+    queue: [],
+    pieces: new Map(),
+    delivering: false,
+    trouble: false,
+    tries: 0,
+    lasting: true,
+  };
+
+  const pieceOf = (id: string): OpenPiece => {
+    const there = state.pieces.get(id);
+    if (there !== undefined) return there;
+    const opened = openPiece(id);
+    state.pieces.set(id, opened);
+    return opened;
+  };
+  const actsOf = (id: string): Act[] =>
+    state.queue.filter((waiting) => waiting.act.piece === id).map((waiting) => waiting.act);
+  const show = (opened: OpenPiece): void => {
+    opened.view = viewOf(opened, actsOf(opened.id), state);
+    for (const listener of opened.listeners) listener();
+  };
+  const showAll = (): void => {
+    for (const opened of state.pieces.values()) show(opened);
+  };
+
+  const taken = (opened: OpenPiece, asked: Asked<PieceAnswer>, acts: readonly Act[] = []): void => {
+    if (asked.came !== 'answer') return;
+    const { answer } = asked;
+    const after = standingAfter(opened.standing, acts);
+    const onlyOurs = acts.length > 0 || answer.seq === opened.seq;
+    opened.standing = {
+      document: answer.piece as Json,
+      done: onlyOurs ? after.done : [],
+      undone: onlyOurs ? after.undone : [],
+    };
+    opened.seq = answer.seq;
+    opened.canUndo = answer.canUndo;
+    opened.canRedo = answer.canRedo;
+    opened.readOnly = answer.readOnly ?? opened.readOnly;
+    opened.came = 'answer';
+    void edges.outbox
+      .then((outbox) => outbox.know(opened.id, { ...answer, readOnly: opened.readOnly }))
+      .catch(() => {});
+  };
+
+  const read = async (id: string): Promise<void> => {
+    const opened = pieceOf(id);
+    const asked = await edges.server.read(id);
+    if (asked.came === 'answer') {
+      taken(opened, asked);
+    } else if (asked.came === 'refusal') {
+      opened.came = opened.came === 'answer' ? 'answer' : 'refusal';
+    } else if (opened.came === 'not-yet') {
+      const known = await edges.outbox.then((outbox) => outbox.known(id)).catch(() => undefined);
+      if (known !== undefined) taken(opened, { came: 'answer', answer: known });
+      if (known === undefined) edges.later(3000, () => opened.came === 'not-yet' && void read(id));
+      state.trouble = true;
+    }
+    show(opened);
+  };
+
+  const deliver = (): void => {
+    void deliverQueue({ state, edges, pieceOf, taken, read, show, showAll });
+  };
+
+  const put = (act: Act): void => {
+    const waiting: Waiting = { act, place: undefined };
+    state.queue.push(waiting);
+    show(pieceOf(act.piece));
+    void edges.outbox
+      .then(async (outbox) => {
+        waiting.place = await outbox.add(act);
+      })
+      .catch(() => {
+        state.lasting = false;
+      })
+      .then(deliver);
+  };
+
+  const reverse = (id: string, type: 'undo' | 'redo'): void => {
+    if (pieceOf(id).readOnly) return;
+    put({ type, piece: id, reversal: { id: edges.freshId(), at: edges.now(), ...edges.identity() } });
+  };
+
+  void edges.outbox
+    .then(async (outbox) => {
+      state.lasting = outbox.lasting;
+      const before = await outbox.all();
+      state.queue = [...before.map(({ place, act }) => ({ place, act })), ...state.queue];
+    })
+    .catch(() => {
+      state.lasting = false;
+    })
+    .then(() => {
+      showAll();
+      deliver();
+    });
+
+  return {
+    /** What a screen shows of a piece; the same object until something changes. */
+    view: (id: string): PieceView => pieceOf(id).view,
+    /** Calls back on every change of the piece; returns how to stop. The first watcher makes it load. */
+    watch(id: string, listener: () => void): () => void {
+      const opened = pieceOf(id);
+      opened.listeners.add(listener);
+      if (opened.listeners.size === 1) void read(id);
+      return () => opened.listeners.delete(listener);
+    },
+    /** Does something to a piece: shown at once, kept, handed in. What makes no sense is refused in words, not kept. */
+    record(id: string, kind: EventKind, changes: readonly Change[]): void {
+      const opened = pieceOf(id);
+      if (opened.readOnly || changes.length === 0) return;
+      const event = {
+        id: edges.freshId(),
+        piece: id,
+        kind,
+        changes: [...changes],
+        at: edges.now(),
+        ...edges.identity(),
+      };
+      const after = standingAfter(opened.standing, [...actsOf(id), { type: 'event', piece: id, event }]);
+      const fits = pieceSchema.safeParse(after.document);
+      if (opened.came !== 'not-yet' && !fits.success) {
+        const where = fits.error.issues[0];
+        opened.refusals = [...opened.refusals, `Not kept: ${where?.path.join(' › ')}: ${where?.message}.`];
+        show(opened);
+        return;
+      }
+      put({ type: 'event', piece: id, event });
+    },
+    undo: (id: string): void => reverse(id, 'undo'),
+    redo: (id: string): void => reverse(id, 'redo'),
+    /** The refusals of a piece were read: take them off the screen. */
+    dismissRefusals(id: string): void {
+      pieceOf(id).refusals = [];
+      show(pieceOf(id));
+    },
+    /** Tries again now: on coming back to the page or to the network. */
+    wake(): void {
+      state.tries = 0;
+      deliver();
+      for (const opened of state.pieces.values()) if (opened.listeners.size > 0) void read(opened.id);
+    },
+    /** Another tab says a piece has moved on. */
+    hear(id: string): void {
+      if ((state.pieces.get(id)?.listeners.size ?? 0) > 0) void read(id);
+    },
+    /** How many acts wait to be handed in. */
+    waiting: (): number => state.queue.length,
+    /** The ids of the acts that wait, first to go first. */
+    waitingIds: (): string[] => state.queue.map((waiting) => actId(waiting.act)),
+  };
+}

@@ -1,0 +1,33 @@
+import { type Desk, openDesk } from './desk.ts';
+import { freshId, momentWithZone, readIdentity } from './identity.ts';
+import { openOutbox } from './outbox.ts';
+import { pieceServer } from './pieceServer.ts';
+
+/** The desk of this browser: its outbox, the server it came from, its clock, and its other tabs. */
+export function openBrowserDesk(): Desk {
+  const tabs = typeof BroadcastChannel === 'function' ? new BroadcastChannel('underside') : undefined;
+  const desk = openDesk({
+    outbox: openOutbox(),
+    server: pieceServer((input, init) => fetch(input, init)),
+    identity: readIdentity,
+    now: () => momentWithZone(new Date()),
+    freshId,
+    later: (ms, act) => {
+      const timer = setTimeout(act, ms);
+      return () => clearTimeout(timer);
+    },
+    alone: async (work) => {
+      if (navigator.locks === undefined) await work();
+      else await navigator.locks.request('underside-outbox', work);
+    },
+    tell: (pieceId) => tabs?.postMessage(pieceId),
+  });
+  tabs?.addEventListener('message', (message) => {
+    if (typeof message.data === 'string') desk.hear(message.data);
+  });
+  addEventListener('online', () => desk.wake());
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') desk.wake();
+  });
+  return desk;
+}

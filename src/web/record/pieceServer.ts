@@ -1,0 +1,68 @@
+import type { DraftEvent } from '../../piece/event.ts';
+import type { PieceAnswer, Reversal } from './act.ts';
+
+/** What came of asking the server: its answer, its refusal in words, or nobody there. */
+export type Asked<Answer> =
+  | { came: 'answer'; answer: Answer }
+  | { came: 'refusal'; status: number; message: string }
+  | { came: 'nothing' };
+
+/** The server's side of the record, as far as a screen needs it. */
+export type PieceServer = {
+  read(id: string): Promise<Asked<PieceAnswer>>;
+  record(id: string, events: readonly DraftEvent[]): Promise<Asked<PieceAnswer>>;
+  reverse(id: string, which: 'undo' | 'redo', reversal: Reversal): Promise<Asked<PieceAnswer>>;
+};
+
+/** The record over HTTP. `ask` is fetch, or a stand-in for it. */
+export function pieceServer(ask: typeof fetch): PieceServer {
+  const at = (id: string) => `/api/pieces/${encodeURIComponent(id)}`;
+  return {
+    read: (id) => askServer(ask, at(id)),
+    record: (id, events) => askServer(ask, `${at(id)}/events`, { events }),
+    reverse: (id, which, reversal) => askServer(ask, `${at(id)}/${which}`, reversal),
+  };
+}
+
+/**
+ * Asks the server, and says in one shape what came.
+ *
+ * @param body  sent as JSON by POST; a GET where left out
+ * @returns     `nothing` when nobody answered, or the answer was a passing trouble of the server (5xx, 408, 429)
+ */
+export async function askServer<Answer>(
+  ask: typeof fetch,
+  path: string,
+  body?: unknown,
+): Promise<Asked<Answer>> {
+  try {
+    const answer = await ask(path, {
+      ...(body === undefined
+        ? {}
+        : {
+            method: 'POST',
+            headers: { 'content-type': 'application/json', 'x-underside': '1' },
+            body: JSON.stringify(body),
+          }),
+      signal: AbortSignal.timeout(20_000),
+    });
+    if (answer.ok) return { came: 'answer', answer: (await answer.json()) as Answer };
+    if (answer.status >= 500 || answer.status === 408 || answer.status === 429) return { came: 'nothing' };
+    return { came: 'refusal', status: answer.status, message: await refusalWords(answer) };
+  } catch {
+    return { came: 'nothing' };
+  }
+}
+
+async function refusalWords(answer: Response): Promise<string> {
+  try {
+    const told = (await answer.json()) as { faults?: { message?: string }[] };
+    const words = (told.faults ?? []).flatMap((fault) =>
+      fault.message === undefined ? [] : [fault.message],
+    );
+    if (words.length > 0) return words.join(' ');
+  } catch {
+    // The answer was not in the record's own form: say what can be said.
+  }
+  return `The record refused it (${answer.status}).`;
+}

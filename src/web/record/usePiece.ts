@@ -1,0 +1,35 @@
+import { useCallback, useMemo, useSyncExternalStore } from 'react';
+import type { Change, EventKind } from '../../piece/event.ts';
+import { useDesk } from './DeskRoom.tsx';
+import type { PieceView } from './pieceView.ts';
+
+/** What a screen sees of a piece and can do to it. */
+export type UsedPiece = PieceView & {
+  record: (kind: EventKind, changes: Change[]) => void;
+  undo: () => void;
+  redo: () => void;
+  dismissRefusals: () => void;
+};
+
+/**
+ * One piece on the screen: what it comes to, acts on it, and whether the record has them.
+ *
+ * `record` shows the act at once, keeps it on this device and hands it in; nothing needs awaiting.
+ */
+export function usePiece(id: string): UsedPiece {
+  const desk = useDesk();
+  const view = useSyncExternalStore(
+    useCallback((listener: () => void) => desk.watch(id, listener), [desk, id]),
+    () => desk.view(id),
+  );
+  const acts = useMemo(
+    () => ({
+      record: (kind: EventKind, changes: Change[]) => desk.record(id, kind, changes),
+      undo: () => desk.undo(id),
+      redo: () => desk.redo(id),
+      dismissRefusals: () => desk.dismissRefusals(id),
+    }),
+    [desk, id],
+  );
+  return useMemo(() => ({ ...view, ...acts }), [view, acts]);
+}

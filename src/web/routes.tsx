@@ -1,0 +1,109 @@
+import {
+  createRootRoute,
+  createRoute,
+  createRouter,
+  lazyRouteComponent,
+  redirect,
+} from '@tanstack/react-router';
+import { House, NoSuchRoom, Waiting } from './shell/House.tsx';
+import { PieceRoom } from './shell/PieceRoom.tsx';
+import { RoomFault } from './shell/RoomFault.tsx';
+
+const house = createRootRoute({ component: House, notFoundComponent: NoSuchRoom });
+
+const pieces = createRoute({
+  getParentRoute: () => house,
+  path: '/',
+  component: lazyRouteComponent(() => import('./pieces/PiecesPage.tsx'), 'PiecesPage'),
+});
+const newPiece = createRoute({
+  getParentRoute: () => house,
+  path: '/new',
+  component: lazyRouteComponent(() => import('./pieces/NewPiecePage.tsx'), 'NewPiecePage'),
+});
+const reference = createRoute({
+  getParentRoute: () => house,
+  path: '/reference',
+  validateSearch: readReferenceSearch,
+  component: lazyRouteComponent(() => import('./reference/ReferencePage.tsx'), 'ReferencePage'),
+});
+const settings = createRoute({
+  getParentRoute: () => house,
+  path: '/settings',
+  component: lazyRouteComponent(() => import('./settings/SettingsPage.tsx'), 'SettingsPage'),
+});
+
+const piece = createRoute({ getParentRoute: () => house, path: '/piece/$id', component: PieceRoom });
+const pieceDoor = createRoute({
+  getParentRoute: () => piece,
+  path: '/',
+  beforeLoad: ({ params }) => {
+    throw redirect({ to: '/piece/$id/examination', params, replace: true });
+  },
+});
+const engagement = createRoute({
+  getParentRoute: () => piece,
+  path: 'engagement',
+  component: lazyRouteComponent(() => import('./engagement/EngagementPage.tsx'), 'EngagementPage'),
+});
+const examination = createRoute({
+  getParentRoute: () => piece,
+  path: 'examination',
+  component: lazyRouteComponent(() => import('./examination/ExaminationPage.tsx'), 'ExaminationPage'),
+});
+const readings = createRoute({
+  getParentRoute: () => piece,
+  path: 'readings',
+  component: lazyRouteComponent(() => import('./readings/ReadingsPage.tsx'), 'ReadingsPage'),
+});
+const opinion = createRoute({
+  getParentRoute: () => piece,
+  path: 'opinion',
+  component: lazyRouteComponent(() => import('./opinion/OpinionPage.tsx'), 'OpinionPage'),
+});
+const history = createRoute({
+  getParentRoute: () => piece,
+  path: 'history',
+  component: lazyRouteComponent(() => import('./history/HistoryPage.tsx'), 'HistoryPage'),
+});
+
+const plan = house.addChildren([
+  pieces,
+  newPiece,
+  reference,
+  settings,
+  piece.addChildren([pieceDoor, engagement, examination, readings, opinion, history]),
+]);
+
+/** What a reference address may ask for: one entry of one kind, or words. */
+export type ReferenceSearch = {
+  sign?: string;
+  alteration?: string;
+  shop?: string;
+  source?: string;
+  words?: string;
+};
+
+function readReferenceSearch(search: Record<string, unknown>): ReferenceSearch {
+  const names = ['sign', 'alteration', 'shop', 'source', 'words'] as const;
+  return Object.fromEntries(
+    names.flatMap((name) => (typeof search[name] === 'string' ? [[name, search[name]]] : [])),
+  );
+}
+
+/** Every screen and its address. */
+export function makeRouter() {
+  return createRouter({
+    routeTree: plan,
+    defaultPendingComponent: Waiting,
+    defaultErrorComponent: RoomFault,
+    defaultPreload: 'intent',
+    scrollRestoration: false,
+  });
+}
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: ReturnType<typeof makeRouter>;
+  }
+}

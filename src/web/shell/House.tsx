@@ -1,0 +1,59 @@
+import { Link, Outlet, useLocation } from '@tanstack/react-router';
+import { useEffect, useRef } from 'react';
+import { Notice } from './Notice.tsx';
+import './house.css';
+
+/** The frame of every screen: skip link, name, the doors, and the page. */
+export function House() {
+  const main = useRef<HTMLElement>(null);
+  const { pathname } = useLocation();
+  const first = useRef(true);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the focus moves when the address does
+  useEffect(() => {
+    if (first.current) {
+      first.current = false;
+      return;
+    }
+    window.scrollTo(0, 0);
+    main.current?.focus({ preventScroll: true });
+  }, [pathname]);
+  return (
+    <>
+      <a className="skip" href="#page">
+        Skip to the page
+      </a>
+      <header className="house-top">
+        <Link to="/" className="house-name" activeOptions={{ exact: true }}>
+          Underside
+        </Link>
+        <nav className="doors" aria-label="Underside">
+          <Link to="/" activeOptions={{ exact: true }}>
+            Pieces
+          </Link>
+          <Link to="/reference">Reference</Link>
+          <Link to="/settings">Settings</Link>
+        </nav>
+      </header>
+      <main id="page" className="page" ref={main} tabIndex={-1}>
+        <Outlet />
+      </main>
+    </>
+  );
+}
+
+/** Shown for an address that leads nowhere. */
+export function NoSuchRoom() {
+  return (
+    <Notice
+      title="There is no such room"
+      words="The address leads nowhere. Perhaps it was cut short when it was copied."
+    >
+      <Link to="/">Back to the pieces</Link>
+    </Notice>
+  );
+}
+
+/** Shown while a screen is fetched. */
+export function Waiting() {
+  return <Notice title="One moment" />;
+}

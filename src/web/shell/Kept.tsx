@@ -1,0 +1,38 @@
+import type { UsedPiece } from '../record/usePiece.ts';
+
+/** Whether all is kept, in words; taking back and bringing back; and what the record would not take. */
+export function Kept({ used }: { used: UsedPiece }) {
+  if (used.readOnly) return null;
+  return (
+    <>
+      <div className="piece-kept">
+        <span className="soft small" role="status">
+          {keptWords(used)}
+        </span>
+        <button type="button" className="button plain" disabled={!used.canUndo} onClick={used.undo}>
+          Undo
+        </button>
+        <button type="button" className="button plain" disabled={!used.canRedo} onClick={used.redo}>
+          Redo
+        </button>
+      </div>
+      {used.refusals.length === 0 ? null : (
+        <div className="caution" role="alert">
+          <p>{used.refusals.join(' ')}</p>
+          <button type="button" className="button plain" onClick={used.dismissRefusals}>
+            I have read this
+          </button>
+        </div>
+      )}
+    </>
+  );
+}
+
+function keptWords({ saving, waiting, lasting }: UsedPiece): string {
+  if (saving === 'saved') return 'All kept';
+  if (saving === 'saving') return 'Keeping…';
+  const entries = waiting === 1 ? '1 entry waits' : `${waiting} entries wait`;
+  return lasting
+    ? `${entries} on this device until the record answers`
+    : `${entries} in this page only: leave it open until the record answers`;
+}

@@ -1,0 +1,102 @@
+import { Link, Outlet, useNavigate } from '@tanstack/react-router';
+import { useState } from 'react';
+import { useKnowledge } from '../knowledge/useKnowledge.ts';
+import { copyPiece } from '../pieces/copyPiece.ts';
+import { usePiece } from '../record/usePiece.ts';
+import { Kept } from './Kept.tsx';
+import { Notice } from './Notice.tsx';
+import { pieceTitle } from './pieceTitle.ts';
+import { usePieceId } from './usePieceId.ts';
+import { useUndoKeys } from './useUndoKeys.ts';
+
+const rooms = [
+  { to: '/piece/$id/engagement', name: 'Engagement' },
+  { to: '/piece/$id/examination', name: 'Examination' },
+  { to: '/piece/$id/readings', name: 'Readings' },
+  { to: '/piece/$id/opinion', name: 'Opinion' },
+  { to: '/piece/$id/history', name: 'History' },
+] as const;
+
+/** A piece: its name, whether all is kept, its rooms, and the one that is open. */
+export function PieceRoom() {
+  const id = usePieceId();
+  const used = usePiece(id);
+  const { forms } = useKnowledge();
+  useUndoKeys(used.undo, used.redo);
+
+  if (used.state === 'loading') {
+    return (
+      <Notice
+        title={used.trouble ? 'The record does not answer' : 'Fetching the piece'}
+        {...(used.trouble
+          ? { words: 'Is Underside still running? This page tries again by itself every few seconds.' }
+          : {})}
+      />
+    );
+  }
+  if (used.state === 'missing' || used.piece === undefined) {
+    return (
+      <Notice title="No such piece" words="The record on this machine has no piece under this address.">
+        <Link to="/">Back to the pieces</Link>
+      </Notice>
+    );
+  }
+  const form = forms[used.piece.form]?.name ?? used.piece.form;
+  return (
+    <div className="piece-room">
+      <div className="piece-top">
+        <div className="piece-line">
+          <div>
+            <span className="piece-name">{pieceTitle(used.piece)}</span>{' '}
+            <span className="soft small">
+              {form}
+              {used.piece.mode === 'photo-only' ? ', from photographs only' : ''}
+            </span>
+          </div>
+          <Kept used={used} />
+        </div>
+        {used.piece.example ? <ExampleWords id={id} /> : null}
+      </div>
+      <nav className="rooms" aria-label="Rooms of this piece">
+        {rooms.map((room) => (
+          <Link key={room.to} to={room.to} params={{ id }}>
+            {room.name}
+          </Link>
+        ))}
+      </nav>
+      <div className="piece-body">
+        <Outlet />
+      </div>
+    </div>
+  );
+}
+
+function ExampleWords({ id }: { id: string }) {
+  const navigate = useNavigate();
+  const [words, setWords] = useState('');
+  const makeMine = async () => {
+    const copied = await copyPiece(id);
+    if (copied.came === 'answer') {
+      void navigate({ to: '/piece/$id/examination', params: { id: copied.answer.id } });
+    } else {
+      setWords(
+        copied.came === 'refusal' ? copied.message : 'Underside does not answer: try again in a moment.',
+      );
+    }
+  };
+  return (
+    <div className="row">
+      <p className="small">
+        An invented example: the piece, its people and its story are made up. It can be read, not changed.
+      </p>
+      <button type="button" className="button quiet" onClick={() => void makeMine()}>
+        Make it mine
+      </button>
+      {words === '' ? null : (
+        <p className="doubt" role="alert">
+          {words}
+        </p>
+      )}
+    </div>
+  );
+}
