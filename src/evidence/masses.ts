@@ -1,5 +1,5 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import { allowedAt, fixModel, type Layout, type Model } from './model.ts';
+import { allowedAt, type ColumnCells, fixModel, type Layout, type Model } from './model.ts';
 import type { Look } from './prepareCase.ts';
 import { type Factor, type Only, scaled, unitFactor } from './unitFactor.ts';
 import { type Making, worlds } from './worlds.ts';
@@ -89,23 +89,14 @@ export function massesAfter(
 
 /** The prior alone, as a factor. */
 function priorFactor(model: Model): Factor {
-  const { columns, configs, periodColumns, prepared, makeUps } = model.layout;
-  const bins = prepared.axis.bins;
-  const strict = configs.length * periodColumns * bins;
-  const sums = [
-    model.prior.slice(),
-    new Float64Array(strict),
-    new Float64Array(strict),
-    new Float64Array(strict),
-  ];
+  const { configs, cellCount, periodCellCount, makeUps } = model.layout;
+  const strict = () => new Float64Array(configs.length * periodCellCount);
+  const sums = [model.prior.slice(), strict(), strict(), strict()];
   configs.forEach((config, m) => {
+    const period = model.prior.subarray(m * cellCount, m * cellCount + periodCellCount);
     for (let k = 1; k < 4; k++) {
-      const allowed = makeUps.every((each, a) => config.happened[a] !== true || allowedAt(each, k));
-      if (!allowed) continue;
-      for (let i = 0; i < periodColumns * bins; i++) {
-        (sums[k] as Float64Array)[m * periodColumns * bins + i] =
-          model.prior[m * columns.length * bins + i] ?? 0;
-      }
+      if (makeUps.every((each, a) => config.happened[a] !== true || allowedAt(each, k)))
+        sums[k]?.set(period, m * periodCellCount);
     }
   });
   return scaled({ sums, log: 0 });
@@ -145,24 +136,18 @@ export function massesOf(layout: Layout, whole: Factor): Masses {
 }
 
 function massByMaking(layout: Layout, whole: Factor): Record<Making, number> {
-  const { columns, configs, prepared } = layout;
-  const bins = prepared.axis.bins;
   const mass: Record<Making, number> = { period: 0, 'bench-copy': 0, 'machine-copy': 0, 'to-deceive': 0 };
   const sums = whole.sums[0] as Float64Array;
-  for (let m = 0; m < configs.length; m++) {
-    columns.forEach((column, c) => {
-      const at = (m * columns.length + c) * bins;
+  for (let m = 0; m < layout.configs.length; m++) {
+    layout.columns.forEach((column, c) => {
+      const { offset, count } = layout.cells[c] as ColumnCells;
+      const at = m * layout.cellCount + offset;
       let total = 0;
-      for (let i = at; i < at + bins; i++) total += sums[i] as number;
+      for (let i = at; i < at + count; i++) total += sums[i] as number;
       mass[worlds[column.world]?.making ?? 'period'] += total;
     });
   }
   return mass;
-}
-
-/** The natural logarithm of the ratio of two masses, their scales taken in. */
-export function logRatio(a: { mass: number; log: number }, b: { mass: number; log: number }): number {
-  return Math.log(a.mass) - Math.log(b.mass) + a.log - b.log;
 }
 
 /** The readings as probabilities that sum to 1. */

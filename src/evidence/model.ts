@@ -16,12 +16,24 @@ export type Unit = { parts: readonly ModelPart[]; alterations: readonly Alterati
 /** One state of all make-up alterations: which of them happened. */
 export type Config = { happened: readonly boolean[] };
 
+/**
+ * Where a column's cells lie. Only bins in which a piece of that world and shop can have been made have a cell:
+ * bins first … first + count − 1, at offset … offset + count − 1 within each config's block.
+ */
+export type ColumnCells = { first: number; count: number; offset: number };
+
 /** The layout of the model for one case; the same for every redraw of its figures. */
 export type Layout = {
   prepared: PreparedCase;
   columns: readonly Column[];
   /** The first so many columns are period work. */
   periodColumns: number;
+  cells: readonly ColumnCells[];
+  /** Cells of one config, and of its period columns. */
+  cellCount: number;
+  periodCellCount: number;
+  /** By world: the bins in which it can have been made. */
+  worldBins: readonly { first: number; count: number }[];
   units: readonly Unit[];
   /** Alterations that bring in parts of other old pieces: they are conditioned on, all states side by side. */
   makeUps: readonly Alteration[];
@@ -63,15 +75,47 @@ export function layOut(prepared: PreparedCase): Layout {
   const configs = Array.from({ length: 2 ** makeUps.length }, (_, bits) => ({
     happened: makeUps.map((_, index) => ((bits >> index) & 1) === 1),
   }));
+  const periodColumns = columns.filter((column) => worlds[column.world]?.making === 'period').length;
+  const { cells, worldBins } = cellsOf(prepared, columns);
+  const end = (column: number) => cells[column]?.offset ?? cells.reduce((sum, each) => sum + each.count, 0);
   return {
     prepared,
     columns,
-    periodColumns: columns.filter((column) => worlds[column.world]?.making === 'period').length,
+    periodColumns,
+    cells,
+    cellCount: end(columns.length),
+    periodCellCount: end(periodColumns),
+    worldBins,
     units: unitsOf(prepared.parts, others, changed),
     makeUps,
     configs,
     shares: causeShares(prepared),
   };
+}
+
+/** The cells of every column: the bins where its world's years and its shop's years both have any share. */
+function cellsOf(prepared: PreparedCase, columns: readonly Column[]) {
+  const years = yearPriors(prepared);
+  const shops = shopPriors(prepared, () => 0.01);
+  const worldBins = worlds.map((world) => liveBins(years[world.making]));
+  let offset = 0;
+  const cells = columns.map((column) => {
+    const line = years[worlds[column.world]?.making ?? 'period'];
+    const shop = column.shop === 0 ? undefined : shops[column.shop];
+    const { first, count } = liveBins(
+      shop === undefined ? line : line.map((each, bin) => each * (shop[bin] ?? 0)),
+    );
+    const each = { first, count, offset };
+    offset += count;
+    return each;
+  });
+  return { cells, worldBins };
+}
+
+function liveBins(line: Float64Array): { first: number; count: number } {
+  const first = line.findIndex((each) => each > 0);
+  const last = line.findLastIndex((each) => each > 0);
+  return first < 0 ? { first: 0, count: 0 } : { first, count: last - first + 1 };
 }
 
 /** Alterations that share a part stand in one unit, with all the parts they can change; every other part stands alone. */
@@ -103,25 +147,24 @@ function unitsOf(
  * hang on the make-up alterations say.
  */
 export function fixModel(layout: Layout, draw: Draw, looks: readonly Look[] = layout.prepared.looks): Model {
-  const { prepared, columns, configs, makeUps } = layout;
-  const bins = prepared.axis.bins;
+  const { prepared, columns, configs, makeUps, cells, cellCount } = layout;
   const worldPrior = worldPriors(prepared, draw);
   const years = yearPriors(prepared);
   const shops = shopPriors(prepared, draw);
-  const prior = new Float64Array(configs.length * columns.length * bins);
+  const prior = new Float64Array(configs.length * cellCount);
   configs.forEach((config, m) => {
     columns.forEach((column, c) => {
-      const world = worlds[column.world] ?? worlds[0];
-      const making = world?.making ?? 'period';
+      const making = worlds[column.world]?.making ?? 'period';
       let scale = worldPrior[column.world] ?? 0;
       makeUps.forEach((alteration, a) => {
         scale *= alterationShare(alteration, making === 'period', config.happened[a] === true, draw);
         scale *= alterationLikelihood(alteration, config.happened[a] === true, looks, prepared, draw);
       });
-      const at = (m * columns.length + c) * bins;
-      for (let bin = 0; bin < bins; bin++) {
-        const shop = making === 'period' ? (shops[column.shop]?.[bin] ?? 0) : 1;
-        prior[at + bin] = scale * (years[making][bin] ?? 0) * shop;
+      const { first, count, offset } = cells[c] as ColumnCells;
+      const at = m * cellCount + offset;
+      for (let i = 0; i < count; i++) {
+        const shop = making === 'period' ? (shops[column.shop]?.[first + i] ?? 0) : 1;
+        prior[at + i] = scale * (years[making][first + i] ?? 0) * shop;
       }
     });
   });

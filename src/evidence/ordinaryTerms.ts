@@ -42,31 +42,30 @@ export function meanFrom(model: Model, line: Float64Array, earliestBin = 0): Flo
   return mean;
 }
 
+/** What the ordinary part of a factor is made from: the part's table, its renewal by bin, and the mean of later years. */
+export type OrdinaryTerms = { table: PartTable; renewed: Float64Array; renewedMean: Float64Array };
+
 /**
- * The ordinary part of a part's factor in one column, by bin: its chosen sources summed, each with its share and the
- * likelihood of the looks under it.
+ * The ordinary part of a part's factor in one column, over the given bins: its chosen sources summed, each with its
+ * share and the likelihood of the looks under it.
  */
 export function ordinaryLine(
-  table: PartTable,
+  { table, renewed, renewedMean }: OrdinaryTerms,
   column: Column,
   columnIndex: number,
-  renewed: Float64Array,
-  renewedMean: Float64Array,
   reused: number,
   sources: readonly OrdinarySource[],
+  bins: { first: number; count: number },
 ): Float64Array {
-  const own = table.own[column.world];
-  const habit = table.ownMaking[columnIndex] ?? 1;
-  const line = new Float64Array(renewed.length);
-  const takesOwn = sources.includes('own') ? 1 : 0;
-  const takesRenewed = sources.includes('renewed') ? 1 : 0;
-  const takesReused = sources.includes('reused') ? reused * table.old : 0;
-  for (let bin = 0; bin < line.length; bin++) {
-    const r = renewed[bin] ?? 0;
-    line[bin] =
-      (1 - reused) *
-        (takesOwn * (1 - r) * (own?.[bin] ?? 0) * habit + takesRenewed * r * (renewedMean[bin] ?? 0)) +
-      takesReused;
+  const own = table.own[column.world] as Float64Array;
+  const habit = sources.includes('own') ? (table.ownMaking[columnIndex] as number) * (1 - reused) : 0;
+  const later = sources.includes('renewed') ? 1 - reused : 0;
+  const old = sources.includes('reused') ? reused * table.old : 0;
+  const line = new Float64Array(bins.count);
+  for (let i = 0; i < bins.count; i++) {
+    const bin = bins.first + i;
+    const r = renewed[bin] as number;
+    line[i] = habit * (1 - r) * (own[bin] as number) + later * r * (renewedMean[bin] as number) + old;
   }
   return line;
 }

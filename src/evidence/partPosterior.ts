@@ -74,10 +74,16 @@ function sourcesOf(
 
 /** The mass of a whole product by bin of the making. */
 export function massByBin(model: Model, whole: Factor): Float64Array {
-  const { bins } = model.layout.prepared.axis;
-  const mass = new Float64Array(bins);
+  const { configs, cells, cellCount, prepared } = model.layout;
+  const mass = new Float64Array(prepared.axis.bins);
   const sums = whole.sums[0] as Float64Array;
-  for (let i = 0; i < sums.length; i++) mass[i % bins] = (mass[i % bins] as number) + (sums[i] as number);
+  for (let m = 0; m < configs.length; m++) {
+    for (const { first, count, offset } of cells) {
+      const at = m * cellCount + offset;
+      for (let i = 0; i < count; i++)
+        mass[first + i] = (mass[first + i] as number) + (sums[at + i] as number);
+    }
+  }
   return mass;
 }
 

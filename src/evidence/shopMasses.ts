@@ -1,5 +1,5 @@
 import type { ReadingId } from '../piece/readings.ts';
-import type { Layout } from './model.ts';
+import type { ColumnCells, Layout } from './model.ts';
 import type { Factor } from './unitFactor.ts';
 import { worlds } from './worlds.ts';
 
@@ -8,19 +8,16 @@ import { worlds } from './worlds.ts';
  * On the scale of the whole product (times e^log).
  */
 export function shopMasses(layout: Layout, whole: Factor): Record<ReadingId, number>[] {
-  const { columns, configs, periodColumns, prepared } = layout;
-  const bins = prepared.axis.bins;
+  const { columns, configs, cells, cellCount, periodCellCount, periodColumns, prepared } = layout;
   const sums = Array.from({ length: prepared.shops.length + 1 }, () => [0, 0, 0, 0]);
   for (let m = 0; m < configs.length; m++) {
     for (let c = 0; c < periodColumns; c++) {
-      const row = sums[columns[c]?.shop ?? 0];
-      if (row === undefined || worlds[columns[c]?.world ?? 0]?.making !== 'period') continue;
+      const row = sums[columns[c]?.shop ?? 0] as number[];
+      const { count, offset } = cells[c] as ColumnCells;
       for (let k = 0; k < 4; k++) {
-        const from = (m * (k === 0 ? columns.length : periodColumns) + c) * bins;
+        const from = m * (k === 0 ? cellCount : periodCellCount) + offset;
         const sum = whole.sums[k] as Float64Array;
-        let total = 0;
-        for (let i = from; i < from + bins; i++) total += sum[i] as number;
-        row[k] = (row[k] ?? 0) + total;
+        for (let i = from; i < from + count; i++) row[k] = (row[k] as number) + (sum[i] as number);
       }
     }
   }

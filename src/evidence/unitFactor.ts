@@ -1,5 +1,6 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import {
+  type ColumnCells,
   allowedAt,
   alterationLikelihood,
   alterationShare,
@@ -17,12 +18,11 @@ import {
 } from './ordinaryTerms.ts';
 import { type PartTable, partTable } from './partTable.ts';
 import type { Look, ModelPart } from './prepareCase.ts';
-import { worlds } from './worlds.ts';
 import { binOf } from './yearAxis.ts';
 
 /**
- * What a unit's looks say of every cell, its own unknowns summed out. `sums[0]` holds config × column × bin; the
- * stricter sums hold config × period column × bin, zero where the config itself is not allowed. True values are the
+ * What a unit's looks say of every cell, its own unknowns summed out. `sums[0]` holds config × cell; the stricter sums
+ * hold config × period cell, zero where the config itself is not allowed. True values are the
  * held ones times e^log.
  */
 export type Factor = { sums: Float64Array[]; log: number };
@@ -45,62 +45,68 @@ const allSources: readonly OrdinarySource[] = ['own', 'renewed', 'reused'];
  */
 export function unitFactor(model: Model, unit: Unit, looks: readonly Look[], only: Only = {}): Factor {
   const { layout } = model;
-  const { columns, configs, periodColumns, prepared } = layout;
-  const bins = prepared.axis.bins;
-  const cells = configs.length * columns.length * bins;
+  const { columns, configs, cells, cellCount, periodColumns, periodCellCount } = layout;
   const sums = strictnesses.map(
-    (_, k) => new Float64Array(k === 0 ? cells : configs.length * periodColumns * bins),
+    (_, k) => new Float64Array(configs.length * (k === 0 ? cellCount : periodCellCount)),
   );
   const parts = unit.parts.map((part) => preparePart(model, part, looks, only));
   const states = alterationStates(unit.alterations, only);
-  const representative = representatives(model, parts);
   const means = new Map<string, Float64Array>();
-
-  configs.forEach((config, m) => {
-    const configAllows = (k: number) =>
-      layout.makeUps.every((each, a) => config.happened[a] !== true || allowedAt(each, k));
+  configs.forEach((_, m) => {
+    const known = new Map<string, Float64Array[]>();
     columns.forEach((column, c) => {
-      const first = representative[c] ?? c;
-      const at = (m * columns.length + c) * bins;
-      const strictAt = (m * periodColumns + c) * bins;
-      if (first !== c) {
-        copyWithin(sums[0], (m * columns.length + first) * bins, at, bins);
-        if (c < periodColumns)
-          for (let k = 1; k < 4; k++) copyWithin(sums[k], (m * periodColumns + first) * bins, strictAt, bins);
-        return;
-      }
-      const period = worlds[column.world]?.making === 'period';
-      const any = parts.map((part) => partLine(model, part, c, m, false));
-      for (const state of states) {
-        const weight = stateWeight(model, unit, state, period, looks);
-        if (weight === 0) continue;
-        const line = summedLine(
-          model,
-          parts,
-          any,
-          unit.alterations.filter((_, a) => state[a] === true),
-          means,
-        );
-        addTo(sums[0], at, line, weight);
-        if (c >= periodColumns) continue;
-        const allowed = (k: number) =>
-          configAllows(k) && unit.alterations.every((each, a) => state[a] !== true || allowedAt(each, k));
-        for (let k = 1; k < 3; k++) if (allowed(k)) addTo(sums[k], strictAt, line, weight);
-        if (allowed(3)) {
-          const intact = parts.map((part) => partLine(model, part, c, m, true));
-          const strict = summedLine(
-            model,
-            parts,
-            intact,
-            unit.alterations.filter((_, a) => state[a] === true),
-            means,
-          );
-          addTo(sums[3], strictAt, strict, weight);
-        }
-      }
+      const key = `${column.world} ${parts.map((part) => part.table.ownMaking[c]).join(' ')}`;
+      const lines = known.get(key) ?? columnLines(model, unit, parts, states, c, m, looks, means);
+      known.set(key, lines);
+      const { first, count, offset } = cells[c] as ColumnCells;
+      const skip = first - (layout.worldBins[column.world]?.first ?? 0);
+      lines.forEach((line, k) => {
+        if (k > 0 && c >= periodColumns) return;
+        const at = m * (k === 0 ? cellCount : periodCellCount) + offset;
+        (sums[k] as Float64Array).set(line.subarray(skip, skip + count), at);
+      });
     });
   });
   return scaled({ sums, log: parts.reduce((sum, part) => sum + part.log, 0) });
+}
+
+/** The unit's sums of one column and config, at every strictness, over the bins of the column's world. */
+function columnLines(
+  model: Model,
+  unit: Unit,
+  parts: readonly ReadyPart[],
+  states: readonly (readonly boolean[])[],
+  c: number,
+  m: number,
+  looks: readonly Look[],
+  means: Map<string, Float64Array>,
+): Float64Array[] {
+  const { layout } = model;
+  const world = layout.columns[c]?.world ?? 0;
+  const bins = layout.worldBins[world] ?? { first: 0, count: 0 };
+  const period = c < layout.periodColumns;
+  const config = layout.configs[m];
+  const configAllows = (k: number) =>
+    layout.makeUps.every((each, a) => config?.happened[a] !== true || allowedAt(each, k));
+  const lines = Array.from({ length: period ? 4 : 1 }, () => new Float64Array(bins.count));
+  const any = parts.map((part) => partLine(model, part, c, m, false));
+  for (const state of states) {
+    const weight = stateWeight(model, unit, state, period, looks);
+    if (weight === 0) continue;
+    const happened = unit.alterations.filter((_, a) => state[a] === true);
+    const line = summedLine(model, parts, any, happened, means, bins);
+    addTo(lines[0], line, weight);
+    if (!period) continue;
+    const allowed = (k: number) => configAllows(k) && happened.every((each) => allowedAt(each, k));
+    for (let k = 1; k < 3; k++) if (allowed(k)) addTo(lines[k], line, weight);
+    if (allowed(3)) {
+      const intact = parts.map((part, i) =>
+        part.part.structural ? partLine(model, part, c, m, true) : (any[i] as Float64Array),
+      );
+      addTo(lines[3], summedLine(model, parts, intact, happened, means, bins), weight);
+    }
+  }
+  return lines;
 }
 
 /** A part made ready: its table scaled to at most 1, its renewal by year, and what may be chosen for it. */
@@ -163,18 +169,7 @@ function scaleTable(table: PartTable): number {
   return Math.log(max);
 }
 
-/** Columns that differ in nothing this unit depends on share one computation: the index of the first like it. */
-function representatives(model: Model, parts: readonly ReadyPart[]): number[] {
-  const seen = new Map<string, number>();
-  return model.layout.columns.map((column, c) => {
-    const key = `${column.world} ${parts.map((part) => part.table.ownMaking[c]).join(' ')}`;
-    const first = seen.get(key) ?? c;
-    if (first === c) seen.set(key, c);
-    return first;
-  });
-}
-
-/** The part's factor by bin when no timed alteration changed it; make-up alterations of this config may have. */
+/** The part's factor, over its world's bins, when no timed alteration changed it; make-up ones of this config may have. */
 function partLine(
   model: Model,
   ready: ReadyPart,
@@ -184,18 +179,10 @@ function partLine(
 ): Float64Array {
   const { layout } = model;
   const column = layout.columns[columnIndex] ?? { world: 0, shop: 0 };
-  const sources =
-    intact && ready.part.structural ? ready.sources.filter((source) => source === 'own') : ready.sources;
+  const bins = layout.worldBins[column.world] ?? { first: 0, count: 0 };
+  const sources = intact ? ready.sources.filter((source) => source === 'own') : ready.sources;
   const reused = reusedIn(model, ready.part, column.world);
-  const line = ordinaryLine(
-    ready.table,
-    column,
-    columnIndex,
-    ready.renewed,
-    ready.renewedMean,
-    reused,
-    sources,
-  );
+  const line = ordinaryLine(ready, column, columnIndex, reused, sources, bins);
   layout.makeUps.forEach((alteration, a) => {
     const change = alteration.changes[ready.part.kind];
     if (change === undefined || layout.configs[configIndex]?.happened[a] !== true) return;
@@ -205,8 +192,8 @@ function partLine(
       change.to === 'other-old'
         ? undefined
         : meanFrom(model, change.to === 'repair' ? ready.table.repair : ready.table.improve);
-    for (let bin = 0; bin < line.length; bin++) {
-      line[bin] = (1 - share) * (line[bin] ?? 0) + brought * (later?.[bin] ?? ready.table.old);
+    for (let i = 0; i < line.length; i++) {
+      line[i] = (1 - share) * (line[i] as number) + brought * (later?.[bins.first + i] ?? ready.table.old);
     }
   });
   return line;
@@ -240,29 +227,27 @@ function stateWeight(
   }, 1);
 }
 
-/** Sums, by bin of the making, over which happened alteration changed which part and over the alterations' years. */
+/** Sums, over the given bins of the making, over which happened alteration changed which part and over their years. */
 function summedLine(
   model: Model,
   parts: readonly ReadyPart[],
   lines: readonly Float64Array[],
   happened: readonly Alteration[],
   means: Map<string, Float64Array>,
+  bins: { first: number; count: number },
 ): Float64Array {
-  const bins = model.layout.prepared.axis.bins;
-  const total = new Float64Array(bins);
+  const total = new Float64Array(bins.count);
   const changedBy = happened.map(() => [] as number[]);
   const go = (index: number, product: Float64Array) => {
     const ready = parts[index];
     const line = lines[index];
     if (ready === undefined || line === undefined) {
-      const factors = happened.map((alteration, a) =>
-        yearMean(model, alteration, changedBy[a] ?? [], parts, means),
-      );
-      for (let bin = 0; bin < bins; bin++) {
-        let value = product[bin] ?? 0;
-        for (const factor of factors) if (factor !== undefined) value *= factor[bin] ?? 0;
-        total[bin] = (total[bin] ?? 0) + value;
-      }
+      let value = product;
+      happened.forEach((alteration, a) => {
+        const mean = yearMean(model, alteration, changedBy[a] as number[], parts, means);
+        if (mean !== undefined) value = timesLine(value, mean, 1, bins.first);
+      });
+      addTo(total, value, 1);
       return;
     }
     let left = 1;
@@ -271,17 +256,17 @@ function summedLine(
       if (change === undefined) return;
       const share = changeShare(change.in100);
       const may = !ready.restricted || ready.byAlteration === alteration.id;
+      // A part without looks that may be anything: both ways say the same of it, so it need not branch.
       if (may && (ready.looked || ready.restricted)) {
         changedBy[a]?.push(index);
         go(index + 1, timesScalar(product, left * share));
         changedBy[a]?.pop();
         left *= 1 - share;
       } else if (!may) left *= 1 - share;
-      // A part without looks that may be anything: both ways say the same of it, so it need not branch.
     });
-    go(index + 1, timesLine(product, line, left));
+    go(index + 1, timesLine(product, line, left, 0));
   };
-  go(0, new Float64Array(bins).fill(1));
+  go(0, new Float64Array(bins.count).fill(1));
   return total;
 }
 
@@ -315,27 +300,29 @@ function yearMean(
 }
 
 function timesScalar(line: Float64Array, by: number): Float64Array {
-  return line.map((each) => each * by);
+  const product = new Float64Array(line.length);
+  for (let i = 0; i < line.length; i++) product[i] = (line[i] as number) * by;
+  return product;
 }
 
-function timesLine(line: Float64Array, by: Float64Array, scale: number): Float64Array {
-  return line.map((each, bin) => each * (by[bin] ?? 0) * scale);
+/** A line times another (read from a bin on) and a scale. */
+function timesLine(line: Float64Array, by: Float64Array, scale: number, from: number): Float64Array {
+  const product = new Float64Array(line.length);
+  for (let i = 0; i < line.length; i++) product[i] = (line[i] as number) * (by[from + i] as number) * scale;
+  return product;
 }
 
-function addTo(sum: Float64Array | undefined, at: number, line: Float64Array, weight: number): void {
+function addTo(sum: Float64Array | undefined, line: Float64Array, weight: number): void {
   if (sum === undefined) return;
-  for (let bin = 0; bin < line.length; bin++)
-    sum[at + bin] = (sum[at + bin] ?? 0) + weight * (line[bin] ?? 0);
+  for (let i = 0; i < line.length; i++) sum[i] = (sum[i] as number) + weight * (line[i] as number);
 }
 
-function copyWithin(sum: Float64Array | undefined, from: number, to: number, count: number): void {
-  sum?.copyWithin(to, from, from + count);
-}
-
-/** The same factor held so that its largest value is 1. */
+/** Holds a factor, in place, so that its largest value is 1. */
 export function scaled(factor: Factor): Factor {
   let max = 0;
-  for (const each of factor.sums[0] ?? []) if (each > max) max = each;
+  const all = factor.sums[0] as Float64Array;
+  for (let i = 0; i < all.length; i++) if ((all[i] as number) > max) max = all[i] as number;
   if (!(max > 0) || max === 1) return factor;
-  return { sums: factor.sums.map((sum) => sum.map((each) => each / max)), log: factor.log + Math.log(max) };
+  for (const sum of factor.sums) for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) / max;
+  return { sums: factor.sums, log: factor.log + Math.log(max) };
 }
