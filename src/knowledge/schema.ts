@@ -209,7 +209,7 @@ export const shop = z.strictObject({
 });
 export type Shop = z.infer<typeof shop>;
 
-/** [year, weight or share] points of a line, years rising; straight between, level outside. */
+/** [year or age, weight or share 0–1] points of a line, years rising; straight between, level outside. */
 const line = z.array(z.tuple([z.number(), z.number().min(0)])).min(2);
 
 /** How pieces come to be, in figures that hold for every form. */
@@ -233,7 +233,12 @@ export const making = z.strictObject({
     .strictObject({ fits: z.number().min(1), elsewhere: z.number().min(0).max(1) })
     .default({ fits: 5, elsewhere: 0.3 }),
   /** When later pieces in old styles were made: relative weights by year; never before the style began. */
-  whenMade: z.strictObject({ 'bench-copy': line, 'machine-copy': line, 'to-deceive': line }),
+  whenMade: z.strictObject({
+    'bench-copy': line,
+    'machine-copy': line,
+    'to-deceive': line,
+    why: sentence.optional(),
+  }),
   /** Of 100 hand-made copies (fakes), how many were made throughout in the old way by a thorough maker. */
   thorough: z.strictObject({ 'bench-copy': figureOrText, 'to-deceive': figureOrText }),
   /** Of 100 pieces, how many were spared from use and handling (parlour, store). */
@@ -246,10 +251,10 @@ export const making = z.strictObject({
     'to-deceive': figureOrText,
   }),
   /** By maker's way and year of the part: share by hand, early machine (rest: modern machine). */
-  tooling: z.record(z.string(), z.strictObject({ hand: line, earlyMachine: line })),
+  tooling: z.record(z.string(), z.strictObject({ hand: line, earlyMachine: line, why: sentence.optional() })),
   /** By how the part came and its age in years: share aged naturally, share imitated (rest: none). */
-  ageing: z.record(z.string(), z.strictObject({ natural: line, imitated: line })),
-  use: z.record(z.string(), z.strictObject({ natural: line, imitated: line })),
+  ageing: z.record(z.string(), z.strictObject({ natural: line, imitated: line, why: sentence.optional() })),
+  use: z.record(z.string(), z.strictObject({ natural: line, imitated: line, why: sentence.optional() })),
   /** Of 100 signs truly there, how many the examiner reports as present; and of 100 not there. */
   sureness: z.record(
     z.enum(['plain', 'fairly', 'hint']),
