@@ -15,7 +15,8 @@ export type Standing = {
  * What a piece comes to when acts not yet handed in are taken as done.
  *
  * Method: events are folded on; an undo takes back the last act of this sitting that stands. Where no such act is in
- * sight (it was done on another day or device) an undo shows only once the record has answered.
+ * sight (it was done on another day or device) an undo shows only once the record has answered. The opening of a piece
+ * can't be taken back.
  */
 export function standingAfter(before: Standing, acts: readonly Act[]): Standing {
   return acts.reduce(afterOne, before);
@@ -25,6 +26,8 @@ function afterOne(before: Standing, act: Act): Standing {
   const { document, done, undone } = before;
   if (act.type === 'event') {
     const changes = withBefore(document, act.event.changes);
+    if (act.event.kind === 'piece-opened')
+      return { document: foldEvents(document, [{ changes }]), done: [], undone: [] };
     return { document: foldEvents(document, [{ changes }]), done: [...done, changes], undone: [] };
   }
   const from = act.type === 'undo' ? done : undone;
