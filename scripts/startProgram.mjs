@@ -1,0 +1,67 @@
+/** What `npm start` does once Node is known to be new enough. Plain Node until the packages are there. */
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { parseArgs } from 'node:util';
+import { build } from './build.mjs';
+import { installPackages, whyInstall } from './installPackages.mjs';
+import { openInBrowser } from './openInBrowser.mjs';
+import { userDataFolder } from './userDataFolder.mjs';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+const help = `npm start -- [--data DIR] [--port NUMBER] [--no-open]
+  --data DIR      keep the record in this folder instead of the usual one
+  --port NUMBER   answer on this port instead of 4717 (0 lets the system choose)
+  --no-open       do not open the browser`;
+
+/** Starts the program; says in one plain sentence what stands in the way, and then exits with 1. */
+export async function startProgram(args) {
+  const chosen = readOptions(args);
+  if (typeof chosen === 'string') return stop(chosen);
+  if (chosen.help) return console.log(help);
+
+  const why = whyInstall(root, { withTools: false });
+  if (why !== undefined) {
+    console.log(why);
+    const fault = await installPackages(root, { withTools: false });
+    if (fault !== undefined) return stop(fault);
+  }
+  const { faults } = await build(console.log);
+  if (faults.length > 0) return stop(faults.join('\n'));
+
+  const { startServer } = await import(pathToFileURL(join(root, 'dist', 'server.js')).href);
+  const started = await startServer({ dataDir: chosen.data, port: chosen.port, distDir: join(root, 'dist') });
+  if (!started.ok) return stop(started.message);
+  console.log(`Underside is open at ${started.address}`);
+  console.log(`The record is kept in ${chosen.data}. Close with Ctrl+C.`);
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'])
+    process.once(signal, () => started.close().then(() => process.exit(0)));
+  if (chosen.open) openInBrowser(started.address);
+}
+
+function readOptions(args) {
+  try {
+    const { values } = parseArgs({
+      args,
+      options: {
+        data: { type: 'string' },
+        port: { type: 'string', default: '4717' },
+        'no-open': { type: 'boolean', default: false },
+        help: { type: 'boolean', short: 'h', default: false },
+      },
+    });
+    const port = Number(values.port);
+    if (!/^\d+$/.test(values.port) || port > 65535)
+      return `--port needs a number from 0 to 65535, and got "${values.port}".`;
+    if (values.data === '') return '--data needs the name of a folder.';
+    const data = values.data ?? userDataFolder(process.platform, process.env);
+    return { data, port, open: !values['no-open'], help: values.help };
+  } catch (error) {
+    return `${error.message.split('. ')[0]}.\n${help}`;
+  }
+}
+
+function stop(sentence) {
+  console.error(sentence);
+  process.exitCode = 1;
+}

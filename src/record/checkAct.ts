@@ -1,0 +1,89 @@
+import type { DraftEvent } from '../piece/event.ts';
+import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
+import { done, type Outcome, refuse } from './fault.ts';
+import type { PieceState } from './pieceState.ts';
+
+/** Places of a piece that no act may change: its name in the record, and whether it is an example. */
+const fixedPlaces = new Set(['id', 'example']);
+
+/** Whether an act may be made on a piece as it stands; the faults say why not. */
+export function checkAct(state: PieceState, draft: DraftEvent, isExample: boolean): Outcome<undefined> {
+  if (draft.kind === 'undo' || draft.kind === 'redo' || draft.of !== undefined) {
+    return refuse(
+      'record.undo-by-its-own-way',
+      'Undo and redo are asked for at the piece, not handed in as acts.',
+      'kind',
+    );
+  }
+  if (
+    isExample &&
+    !(draft.kind === 'piece-put-away' && draft.changes.every((one) => one.path.join('.') === 'putAway'))
+  ) {
+    return refuse(
+      'record.example-is-read-only',
+      'The worked examples stay as they are: make it yours to work on a copy.',
+      'piece',
+    );
+  }
+  const wholes = draft.changes.filter((one) => one.path.length === 0).length;
+  if (draft.kind === 'piece-opened') {
+    if (state.document !== undefined)
+      return refuse('record.already-open', 'A piece of this name is in the record already.', 'piece');
+    if (wholes !== 1 || draft.changes.length !== 1)
+      return refuse('record.open-whole', 'A piece is opened by one change that sets all of it.', 'changes');
+    return done(undefined);
+  }
+  if (state.document === undefined)
+    return refuse('record.not-opened', 'There is no such piece in the record: open it first.', 'piece');
+  for (const [index, { path }] of draft.changes.entries()) {
+    const [place] = path;
+    const at = `changes.${index}.path`;
+    if (place === undefined)
+      return refuse('record.not-the-whole', 'An act changes one place of a piece, never all of it.', at);
+    if (fixedPlaces.has(place))
+      return refuse('record.fixed-place', `"${place}" of a piece never changes.`, at);
+    if (!Object.hasOwn(pieceSchema.shape, place))
+      return refuse('record.unknown-place', `A piece has nothing called "${place}".`, at);
+  }
+  return done(undefined);
+}
+
+/** The document read as a piece, or where it does not fit. */
+export function readPiece(document: unknown, id: string, isExample: boolean): Outcome<Piece> {
+  const read = pieceSchema.safeParse(document);
+  if (!read.success) {
+    const faults = read.error.issues.map((issue) => {
+      const path = issue.path.join('.');
+      return {
+        code: 'record.does-not-fit',
+        path,
+        message: `${path || 'The piece'} does not fit: ${issue.message}. Nothing was written.`,
+      };
+    });
+    return { ok: false, faults };
+  }
+  if (read.data.id !== id)
+    return refuse(
+      'record.other-id',
+      `The piece says it is "${read.data.id}", and the act was for "${id}".`,
+      'id',
+    );
+  if (read.data.example !== isExample)
+    return refuse(
+      'record.not-an-example',
+      'Only the examples that come with the program are examples.',
+      'example',
+    );
+  const stray = strayKey(read.data);
+  if (stray !== undefined)
+    return refuse('record.key-and-id', `${stray} stands under another name than its own.`, stray);
+  return done(read.data);
+}
+
+/** A thing kept under a key that is not its id would be found under neither. */
+function strayKey(piece: Piece): string | undefined {
+  for (const place of ['parts', 'findings', 'measures', 'photos'] as const) {
+    for (const [key, one] of Object.entries(piece[place])) if (one.id !== key) return `${place}.${key}`;
+  }
+  return undefined;
+}

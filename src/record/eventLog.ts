@@ -1,0 +1,22 @@
+import type { RecordedEvent } from '../piece/event.ts';
+import type { Head } from './chain.ts';
+
+/**
+ * The edge between the record and what keeps it: events in one order, added to and never changed.
+ * Every implementation passes test/contract/eventLog.contract.ts.
+ */
+export type EventLog = {
+  /**
+   * Adds events, all or none, and returns only when they would outlive a loss of power. Throws when it could not.
+   * @returns the place of the first of them in the whole record; the others follow it without a gap
+   */
+  append(events: readonly RecordedEvent[]): number;
+  /** The events of one piece, oldest first, each with its place in the whole record (1, 2, 3 …). */
+  ofPiece(piece: string): { position: number; event: RecordedEvent }[];
+  /** The ids of all pieces that have events, in the order in which they were opened. */
+  pieces(): string[];
+  find(id: string): RecordedEvent | undefined;
+  /** Where a device's chain stands, or undefined for a device not heard of. */
+  head(device: string): Head | undefined;
+  close(): void;
+};

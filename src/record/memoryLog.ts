@@ -1,0 +1,33 @@
+import type { RecordedEvent } from '../piece/event.ts';
+import type { EventLog } from './eventLog.ts';
+
+/** A log that lasts as long as the program: for tests and for trying things out. */
+export function memoryLog(): EventLog {
+  const kept: RecordedEvent[] = [];
+  return {
+    append(events) {
+      const ids = new Set(kept.map((event) => event.id));
+      const places = new Set(kept.map((event) => `${event.seq} ${event.device}`));
+      for (const event of events) {
+        const place = `${event.seq} ${event.device}`;
+        if (ids.has(event.id) || places.has(place))
+          throw new Error(`event ${event.id} is in the record already`);
+        ids.add(event.id);
+        places.add(place);
+      }
+      kept.push(...structuredClone(events));
+      return kept.length - events.length + 1;
+    },
+    ofPiece: (piece) =>
+      kept
+        .map((event, index) => ({ position: index + 1, event: structuredClone(event) }))
+        .filter((one) => one.event.piece === piece),
+    pieces: () => [...new Set(kept.map((event) => event.piece))],
+    find: (id) => structuredClone(kept.find((event) => event.id === id)),
+    head(device) {
+      const last = kept.findLast((event) => event.device === device);
+      return last && { seq: last.seq, hash: last.hash };
+    },
+    close() {},
+  };
+}

@@ -1,0 +1,50 @@
+import { accessSync, constants, mkdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { EventLog } from './eventLog.ts';
+import { CannotOpen } from './fault.ts';
+import { type FolderLock, lockFolder } from './lockFolder.ts';
+import { sqliteLog } from './sqliteLog.ts';
+
+/** The file of the record in a data folder. */
+export const recordFile = (dir: string) => join(dir, 'record.db');
+
+/**
+ * Opens a data folder for this process alone, making it if it is not there.
+ *
+ * @throws CannotOpen with one plain sentence: not writable, in use, of a newer program, damaged
+ */
+export function openDataFolder(dir: string): { log: EventLog; lock: FolderLock } {
+  makeWritable(dir);
+  const lock = takeLock(dir);
+  try {
+    return { log: sqliteLog(recordFile(dir)), lock };
+  } catch (error) {
+    lock.release();
+    throw error;
+  }
+}
+
+function makeWritable(dir: string): void {
+  try {
+    mkdirSync(dir, { recursive: true });
+    if (!statSync(dir).isDirectory()) throw new Error('not a folder');
+    accessSync(dir, constants.R_OK | constants.W_OK | constants.X_OK);
+  } catch {
+    throw notWritable(dir);
+  }
+}
+
+function takeLock(dir: string): FolderLock {
+  try {
+    return lockFolder(dir);
+  } catch (error) {
+    throw error instanceof CannotOpen ? error : notWritable(dir);
+  }
+}
+
+function notWritable(dir: string): CannotOpen {
+  return new CannotOpen(
+    'record.folder-not-writable',
+    `The folder ${dir} cannot be written: choose another with --data, or mend its permissions.`,
+  );
+}

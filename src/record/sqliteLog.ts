@@ -1,0 +1,116 @@
+import Database from 'better-sqlite3';
+import type { RecordedEvent } from '../piece/event.ts';
+import type { EventLog } from './eventLog.ts';
+import { CannotOpen } from './fault.ts';
+
+/** The version of the tables below, kept in the file's user_version. */
+export const schemaVersion = 1;
+
+const tables = `
+  CREATE TABLE events (
+    position INTEGER PRIMARY KEY AUTOINCREMENT,
+    id       TEXT NOT NULL UNIQUE,
+    piece    TEXT NOT NULL,
+    device   TEXT NOT NULL,
+    seq      INTEGER NOT NULL CHECK (seq > 0),
+    hash     TEXT NOT NULL CHECK (length(hash) = 64),
+    body     TEXT NOT NULL CHECK (json_valid(body)),
+    UNIQUE (device, seq)
+  ) STRICT;
+  CREATE INDEX events_of_piece ON events (piece, position);
+  CREATE TRIGGER events_stay BEFORE UPDATE ON events BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
+  CREATE TRIGGER events_are_kept BEFORE DELETE ON events BEGIN SELECT RAISE(ABORT, 'an event is never removed'); END;
+`;
+
+/**
+ * The log as a SQLite file: write-ahead, every commit flushed to the disk before it is answered.
+ *
+ * @param file      the file, made when it is not there; ':memory:' for none
+ * @param readOnly  true to look only: nothing is made, nothing is locked
+ * @throws CannotOpen with one sentence when the file is of a newer program, is no record, or can't be written
+ */
+export function sqliteLog(file: string, readOnly = false): EventLog {
+  const database = open(file, readOnly);
+  const insert = readOnly
+    ? undefined
+    : database.prepare('INSERT INTO events (id, piece, device, seq, hash, body) VALUES (?, ?, ?, ?, ?, ?)');
+  const byPiece = database.prepare<[string], Row>(
+    'SELECT position, body FROM events WHERE piece = ? ORDER BY position',
+  );
+  const pieces = database.prepare<[], { piece: string }>(
+    'SELECT piece FROM events GROUP BY piece ORDER BY min(position)',
+  );
+  const byId = database.prepare<[string], Row>('SELECT position, body FROM events WHERE id = ?');
+  const head = database.prepare<[string], { seq: number; hash: string }>(
+    'SELECT seq, hash FROM events WHERE device = ? ORDER BY seq DESC LIMIT 1',
+  );
+  const appendAll = database.transaction((events: readonly RecordedEvent[]) => {
+    const places = events.map((one) =>
+      insert?.run(one.id, one.piece, one.device, one.seq, one.hash, JSON.stringify(one)),
+    );
+    return Number(places[0]?.lastInsertRowid);
+  });
+  return {
+    append: (events) => appendAll.immediate(events),
+    ofPiece: (piece) =>
+      byPiece.all(piece).map((row) => ({ position: row.position, event: JSON.parse(row.body) })),
+    pieces: () => pieces.all().map((row) => row.piece),
+    find(id) {
+      const row = byId.get(id);
+      return row && JSON.parse(row.body);
+    },
+    head: (device) => head.get(device),
+    close: () => {
+      database.close();
+    },
+  };
+}
+
+type Row = { position: number; body: string };
+
+function open(file: string, readOnly: boolean): Database.Database {
+  let database: Database.Database | undefined;
+  try {
+    database = new Database(file, { readonly: readOnly, fileMustExist: readOnly, timeout: 2000 });
+    const version = Number(database.pragma('user_version', { simple: true }));
+    if (version > schemaVersion) throw newerStore(file, version);
+    if (!readOnly) prepare(database, version);
+    return database;
+  } catch (error) {
+    database?.close();
+    throw error instanceof CannotOpen ? error : openFault(file, error);
+  }
+}
+
+function prepare(database: Database.Database, version: number): void {
+  database.pragma('journal_mode = WAL');
+  database.pragma('synchronous = FULL');
+  database.pragma('foreign_keys = ON');
+  if (version === 0) {
+    database.transaction(() => {
+      database.exec(tables);
+      database.pragma(`user_version = ${schemaVersion}`);
+    })();
+  }
+}
+
+function newerStore(file: string, version: number): CannotOpen {
+  return new CannotOpen(
+    'record.newer-store',
+    `The record ${file} was written by a newer Underside (version ${version} of the store, and this program knows ${schemaVersion}): start that newer program, or choose another folder with --data.`,
+  );
+}
+
+function openFault(file: string, error: unknown): CannotOpen {
+  const code = (error as { code?: string }).code ?? '';
+  if (code === 'SQLITE_NOTADB' || code === 'SQLITE_CORRUPT') {
+    return new CannotOpen(
+      'record.not-a-record',
+      `${file} is not a record of Underside, or is damaged: put back a copy of it, or choose another folder with --data.`,
+    );
+  }
+  return new CannotOpen(
+    'record.cannot-open',
+    `The record ${file} cannot be opened (${(error as Error).message}): see that the folder can be written, or choose another with --data.`,
+  );
+}

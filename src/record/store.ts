@@ -1,0 +1,201 @@
+import type { DraftEvent, Json, RecordedEvent } from '../piece/event.ts';
+import { invertChanges, withBefore } from '../piece/fold.ts';
+import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
+import { canonicalJson } from './canonicalJson.ts';
+import { chainStart, type Head, linkEvent } from './chain.ts';
+import { checkAct, readPiece } from './checkAct.ts';
+import type { EventLog } from './eventLog.ts';
+import { done, type Outcome, refuse } from './fault.ts';
+import { afterEvent, newState, type PieceState } from './pieceState.ts';
+import { readDrafts } from './readDrafts.ts';
+
+/** A piece as the record has it now. `seq` is the place of its last event in the whole record. */
+export type PieceView = { piece: Piece; seq: number; canUndo: boolean; canRedo: boolean; readOnly: boolean };
+
+/** Who asks for an undo or redo; `id` makes asking twice harmless. */
+export type StepRequest = Pick<DraftEvent, 'id' | 'device' | 'who' | 'at'>;
+
+/** The record of all pieces: acts go in, pieces come out; nothing is ever changed or lost. */
+export type RecordStore = {
+  /** Records acts of one or more pieces, all or none. Acts that are in the record already are passed over. */
+  append(events: unknown): Outcome<{ accepted: string[] }>;
+  /** Takes back the last act of a piece that still stands. */
+  undo(piece: string, request: StepRequest): Outcome<undefined>;
+  /** Brings back the act that was taken back last. */
+  redo(piece: string, request: StepRequest): Outcome<undefined>;
+  piece(id: string): PieceView | undefined;
+  /** Ids of all pieces, examples first. */
+  pieces(): string[];
+  /** When the first and last act of a piece were made, by the device's clock. */
+  times(id: string): { firstAt: string | undefined; lastAt: string | undefined };
+  history(id: string): RecordedEvent[];
+  close(): void;
+};
+
+/**
+ * A record over a log. What the pieces come to is kept in memory, and only after the log has it safe.
+ *
+ * @param log    where events are kept
+ * @param bases  documents of the worked examples by id: these pieces are there without any event, and read-only
+ */
+export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = new Map()): RecordStore {
+  const states = new Map<string, PieceState>();
+  const stateOf = (id: string): PieceState => {
+    const known = states.get(id);
+    if (known !== undefined) return known;
+    const state = log
+      .ofPiece(id)
+      .reduce((now, one) => afterEvent(now, one.event, one.position), newState(bases.get(id)));
+    if (state.document !== undefined) states.set(id, state);
+    return state;
+  };
+
+  /** Links acts to their chains, checks what they come to, writes them, and only then remembers. */
+  const commit = (drafts: readonly DraftEvent[]): Outcome<undefined> => {
+    const heads = new Map<string, Head>();
+    const after = new Map<string, PieceState>();
+    const linked: RecordedEvent[] = [];
+    for (const [index, draft] of drafts.entries()) {
+      const state = after.get(draft.piece) ?? stateOf(draft.piece);
+      const event = linkEvent(
+        { ...draft, changes: withBefore(state.document, draft.changes) },
+        heads.get(draft.device) ?? log.head(draft.device) ?? chainStart,
+      );
+      heads.set(draft.device, event);
+      after.set(draft.piece, afterEvent(state, event, index));
+      linked.push(event);
+    }
+    for (const [id, state] of after) {
+      const read = readPiece(state.document, id, bases.has(id));
+      if (!read.ok) return read;
+    }
+    try {
+      const first = log.append(linked);
+      for (const [id, state] of after) states.set(id, { ...state, position: first + state.position });
+    } catch (error) {
+      return couldNotWrite(error);
+    }
+    return done(undefined);
+  };
+
+  const step = (kind: 'undo' | 'redo', id: string, request: StepRequest): Outcome<undefined> => {
+    const earlier = log.find(request.id);
+    if (earlier) return earlier.kind === kind && earlier.piece === id ? done(undefined) : idUsed(request.id);
+    const state = stateOf(id);
+    const target = (kind === 'undo' ? state.done : state.undone).at(-1);
+    if (target === undefined) {
+      return kind === 'undo'
+        ? refuse('record.nothing-to-undo', 'There is nothing left to take back.')
+        : refuse('record.nothing-to-redo', 'There is nothing to bring back.');
+    }
+    const changes = kind === 'undo' ? invertChanges(target.changes) : target.changes;
+    const draft = {
+      id: request.id,
+      piece: id,
+      kind,
+      changes,
+      who: request.who,
+      device: request.device,
+      at: request.at,
+      of: target.id,
+    };
+    const read = readDrafts([draft]);
+    return read.ok ? commit(read.value) : read;
+  };
+
+  return {
+    append(events) {
+      const read = readDrafts(events);
+      if (!read.ok) return read;
+      const fresh = newActs(read.value, log);
+      if (!fresh.ok) return fresh;
+      const allowed = checkAll(fresh.value, stateOf, bases);
+      if (!allowed.ok) return allowed;
+      const written = fresh.value.length === 0 ? done(undefined) : commit(fresh.value);
+      return written.ok ? done({ accepted: read.value.map((draft) => draft.id) }) : written;
+    },
+    undo: (piece, request) => step('undo', piece, request),
+    redo: (piece, request) => step('redo', piece, request),
+    piece(id) {
+      const state = stateOf(id);
+      if (state.document === undefined) return undefined;
+      const piece = pieceSchema.parse(state.document);
+      return {
+        piece,
+        seq: state.position,
+        canUndo: state.done.length > 0,
+        canRedo: state.undone.length > 0,
+        readOnly: bases.has(id),
+      };
+    },
+    pieces: () => [...new Set([...bases.keys(), ...log.pieces()])],
+    times: (id) => ({ firstAt: stateOf(id).firstAt, lastAt: stateOf(id).lastAt }),
+    history: (id) => log.ofPiece(id).map((one) => one.event),
+    close: () => log.close(),
+  };
+}
+
+/** The acts that are not in the record yet; one whose id stands for another act is a fault. */
+function newActs(drafts: readonly DraftEvent[], log: EventLog): Outcome<DraftEvent[]> {
+  const fresh = new Map<string, DraftEvent>();
+  for (const draft of drafts) {
+    const earlier = fresh.get(draft.id) ?? log.find(draft.id);
+    if (earlier === undefined) fresh.set(draft.id, draft);
+    else if (actText(earlier) !== actText(draft)) return idUsed(draft.id);
+  }
+  return done([...fresh.values()]);
+}
+
+/** What makes two hand-ins the same act: everything but what the record itself fills in. */
+function actText(event: DraftEvent): string {
+  const { id, piece, kind, who, device, at } = event;
+  return canonicalJson({
+    id,
+    piece,
+    kind,
+    who,
+    device,
+    at,
+    changes: event.changes.map(({ path, to }) => ({ path, to })),
+  });
+}
+
+function checkAll(
+  drafts: readonly DraftEvent[],
+  stateOf: (id: string) => PieceState,
+  bases: ReadonlyMap<string, Json>,
+): Outcome<undefined> {
+  const opened = new Map<string, PieceState>();
+  for (const [index, draft] of drafts.entries()) {
+    const state = opened.get(draft.piece) ?? stateOf(draft.piece);
+    const allowed = checkAct(state, draft, bases.has(draft.piece));
+    if (!allowed.ok)
+      return {
+        ok: false,
+        faults: allowed.faults.map((one) => ({ ...one, path: `events.${index}.${one.path}` })),
+      };
+    if (draft.kind === 'piece-opened') opened.set(draft.piece, newState(draft.changes[0]?.to ?? null));
+  }
+  return done(undefined);
+}
+
+function idUsed(id: string): ReturnType<typeof refuse> {
+  return refuse(
+    'record.id-used',
+    `The act ${id} is in the record already, and says something else: give the new act an id of its own.`,
+    'id',
+  );
+}
+
+function couldNotWrite(error: unknown): ReturnType<typeof refuse> {
+  const code = (error as { code?: string }).code ?? '';
+  if (code === 'SQLITE_FULL')
+    return refuse(
+      'record.disk-full',
+      'The disk is full, and nothing was written: free some space and try again.',
+    );
+  return refuse(
+    'record.could-not-write',
+    `The record could not be written (${(error as Error).message}): nothing was changed.`,
+  );
+}
