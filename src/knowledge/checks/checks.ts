@@ -1,5 +1,37 @@
 import type { Check } from './check.ts';
+import { entriesSorted } from './entriesSorted.ts';
+import { figuresInOrder } from './figuresInOrder.ts';
+import { figuresSourced } from './figuresSourced.ts';
+import { fileNames } from './fileNames.ts';
+import { filesShort } from './filesShort.ts';
+import { idsUnique } from './idsUnique.ts';
+import { makingComplete } from './makingComplete.ts';
+import { measuresInOrder } from './measuresInOrder.ts';
+import { referencesExist } from './referencesExist.ts';
+import { repeatsGrouped } from './repeatsGrouped.ts';
+import { rowsComplete } from './rowsComplete.ts';
+import { sentencesStop } from './sentencesStop.ts';
 import { shape } from './shape.ts';
+import { sharesBelievable } from './sharesBelievable.ts';
+import { worksUsed } from './worksUsed.ts';
+import { yearsInOrder } from './yearsInOrder.ts';
 
 /** Every rule of the knowledge files, in the order they are run. */
-export const checks: readonly Check[] = [shape];
+export const checks: readonly Check[] = [
+  shape,
+  idsUnique,
+  fileNames,
+  referencesExist,
+  worksUsed,
+  figuresSourced,
+  figuresInOrder,
+  sharesBelievable,
+  yearsInOrder,
+  measuresInOrder,
+  rowsComplete,
+  makingComplete,
+  repeatsGrouped,
+  sentencesStop,
+  entriesSorted,
+  filesShort,
+];
