@@ -9,7 +9,8 @@ export const shape: Check = {
     entries.flatMap((entry) =>
       entry.issues.map((issue) => {
         const deepest = deepestIssue(issue);
-        return faultIn('shape', entry, deepest.path, wordsFor(deepest, entry.raw));
+        const strange = deepest.issue.code === 'unrecognized_keys' ? deepest.issue.keys.slice(0, 1) : [];
+        return faultIn('shape', entry, [...deepest.path, ...strange], wordsFor(deepest, entry.raw));
       }),
     ),
 };
@@ -32,7 +33,7 @@ function rank(issue: z.core.$ZodIssue): number {
 }
 
 function wordsFor({ path, issue }: Issue, raw: unknown): { what: string; mend: string; example: string } {
-  const field = path.map(String).join(' → ') || 'the entry';
+  const field = path.map(String).join(' → ') || 'The entry';
   const example = exampleOf(path, issue);
   if (issue.code === 'unrecognized_keys')
     return {

@@ -1,0 +1,141 @@
+import type { KnowledgeFile } from '../../src/knowledge/readEntries.ts';
+
+/** A small set of knowledge files without a fault, for planting faults in. Its figures are made up for the tests. */
+export const soundKnowledge: readonly KnowledgeFile[] = [
+  {
+    path: 'alterations/chairs.yaml',
+    text: `alterations:
+  - id: leg-pieced
+    name: Leg pieced
+    what: The foot of a leg was renewed.
+    class: repair
+    happened: { period: "10, 5–20", later: "5, 2–9" }
+    changes:
+      front-leg: { to: repair, in100: "50, 30–70" }
+    honestContrast: An honest piecing is not hidden.
+    tellOwner: Say which leg was pieced.
+    desirability: It matters little when sound.
+    basis: { by: judgement, why: "Made up for a test." }
+`,
+  },
+  {
+    path: 'forms/stool.yaml',
+    text: `id: stool
+name: Stool
+family: seating
+what: A seat for one without a back.
+styleSpan: [1700, 1800]
+features:
+  - id: seat
+    name: Seat
+    options: [{ id: wood, name: Wood }, { id: rush, name: Rush }]
+parts:
+  - { id: front-leg-left, kind: front-leg, name: Left front leg, renewed: "4, 2–8" }
+  - { id: rush-seat, kind: rush-seat, name: Rush seat, renewed: "80, 60–95", when: { seat: [rush] } }
+alterations: [leg-pieced]
+measures:
+  - { id: height, name: Height, how: Measure at the front., typicalMm: 430, lowMm: 380, highMm: 480 }
+drawing:
+  - { part: front-leg-left, view: front, path: "M 0 0 L 0 height" }
+basis: { by: judgement, why: "Made up for a test." }
+`,
+  },
+  { path: 'making.yaml', text: soundMaking() },
+  {
+    path: 'shops/mill-lane.yaml',
+    text: `id: mill-lane
+name: Mill Lane
+kind: workshop
+invented: true
+place: Nowhere
+years: [1740, 1780]
+forms: [stool]
+share: "2, 1–4"
+what: A shop made up for a test.
+habits:
+  - { sign: leg-square, on: [front-leg], shows: "90, 70–97" }
+basis: { by: judgement, why: "Made up for a test." }
+`,
+  },
+  {
+    path: 'signs/saw-marks.yaml',
+    text: `family: saw-marks
+name: Saw marks
+signs:
+  - id: leg-square
+    name: Square legs
+    look: The legs are square in section.
+    mistakenFor: [saw-arcs]
+    on: [front-leg]
+    hangsOn: making
+    minutes: 1
+    shows:
+      period: "40, 20–60"
+      bench-copy: "40, 20–60"
+      machine-copy: "40, 20–60"
+      to-deceive: "40, 20–60"
+    basis: { by: judgement, why: "Made up for a test." }
+  - id: saw-arcs
+    name: Arcs of a circular saw
+    look: Curved lines of one radius cross the face.
+    mistakenFor: [scratches of a plane]
+    on: [whole]
+    hangsOn: part-year
+    minutes: 2
+    span: { earliest: 1814, commonFrom: 1830 }
+    shows:
+      in-use: "30, 15–50"
+      out-of-use: "1, 0.3–3"
+    basis: { source: saw-book, at: "p. 3", why: "Made up for a test." }
+`,
+  },
+  {
+    path: 'sources.yaml',
+    text: `works:
+  - id: saw-book
+    type: book
+    title: A book of saws
+    note: Made up for a test.
+    read: whole
+`,
+  },
+];
+
+function soundMaking(): string {
+  const odds = (name: string) =>
+    `  ${name}: { name: ${name}, period: 50, bench-copy: 20, machine-copy: 20, to-deceive: 10, why: Made up for a test. }`;
+  const rows = (keys: string, lines: [string, string]) =>
+    keys
+      .split(' ')
+      .map(
+        (key) => `  ${key}: { ${lines[0]}: [[0, 0.1], [2000, 0.2]], ${lines[1]}: [[0, 0.3], [2000, 0.4]] }`,
+      )
+      .join('\n');
+  const others = 'to-deceive-thorough to-deceive-ordinary repair improve other-old';
+  const copies =
+    'bench-copy-thorough bench-copy-ordinary machine-copy to-deceive-thorough to-deceive-ordinary';
+  return `startingOdds:
+${['sceptical', 'even', 'trusting'].map(odds).join('\n')}
+defaultOdds: even
+provincialLagYears: 20
+whenMade:
+  bench-copy: [[1850, 0], [1900, 1]]
+  machine-copy: [[1850, 0], [1900, 1]]
+  to-deceive: [[1850, 0], [1900, 1]]
+thorough: { bench-copy: "30, 20–40", to-deceive: "30, 20–40" }
+spared: { period: "10, 5–20", later: "10, 5–20" }
+reused: { period: "1, 0.5–2", bench-copy: "1, 0.5–2", machine-copy: "1, 0.5–2", to-deceive: "9, 5–20" }
+tooling:
+${rows(`period later ${copies}`, ['hand', 'earlyMachine'])}
+ageing:
+${rows(`period bench-copy machine-copy ${others}`, ['natural', 'imitated'])}
+use:
+${rows(`used spared ${others}`, ['natural', 'imitated'])}
+sureness:
+  plain: { there: "98, 96–99", notThere: "2, 1–4" }
+  fairly: { there: "88, 80–94", notThere: "12, 6–20" }
+  hint: { there: "68, 58–78", notThere: "32, 22–42" }
+groupTogether: "70, 50–85"
+basis: { by: judgement, why: "Made up for a test." }
+`;
+}
