@@ -19,7 +19,9 @@ const anyFinding = fc.constantFrom(...Object.values(knowledge.signs)).chain((sig
   fc.record({
     sign: fc.constant(sign.id),
     part: fc.constantFrom(
-      ...sign.on.flatMap((kind) => (kind === 'whole' ? [undefined] : kind === 'leg' ? ['leg-left', 'leg-right'] : [kind])),
+      ...sign.on.flatMap((kind) =>
+        kind === 'whole' ? [undefined] : kind === 'leg' ? ['leg-left', 'leg-right'] : [kind],
+      ),
     ),
     state: fc.constantFrom('present' as const, 'absent' as const),
     sure: fc.constantFrom('plain' as const, 'fairly' as const, 'hint' as const),
@@ -51,11 +53,13 @@ describe('the summation of a case agrees with the explicit network', () => {
         const evaluation = evaluate(fixModel(layout, betaDraw(seededRandom(seed))));
         const network = explicitNetwork(evaluation.model);
         const result = posterior(network, { hard: network.evidence });
-        if (!result.ok || !result.possible) throw new Error(`the explicit network was refused: ${JSON.stringify(result).slice(0, 300)}`);
+        if (!result.ok || !result.possible)
+          throw new Error(`the explicit network was refused: ${JSON.stringify(result).slice(0, 300)}`);
         const other = result.posteriors;
 
         const readings = shares(evaluation.masses);
-        for (const [id, share] of Object.entries(readings)) expect(share).toBeCloseTo(other.reading?.[id] ?? Number.NaN, 9);
+        for (const [id, share] of Object.entries(readings))
+          expect(share).toBeCloseTo(other.reading?.[id] ?? Number.NaN, 9);
         expect(Math.log(evaluation.masses.total) + evaluation.masses.log).toBeCloseTo(result.logEvidence, 7);
 
         const years = massByBin(evaluation.model, evaluation.whole);
@@ -64,7 +68,10 @@ describe('the summation of a case agrees with the explicit network', () => {
         });
         const shops = shopMasses(layout, evaluation.whole);
         layout.prepared.shops.forEach((shop, index) => {
-          expect(periodMass(shops[index + 1]) / evaluation.masses.total).toBeCloseTo(other.shop?.[shop.id] ?? Number.NaN, 9);
+          expect(periodMass(shops[index + 1]) / evaluation.masses.total).toBeCloseTo(
+            other.shop?.[shop.id] ?? Number.NaN,
+            9,
+          );
         });
         for (const part of layout.prepared.parts.filter((each) => each.renewed !== undefined)) {
           const unit = layout.units.findIndex((each) => each.parts.includes(part));
@@ -74,8 +81,9 @@ describe('the summation of a case agrees with the explicit network', () => {
           expect(origin['other-old']).toBeCloseTo((source.reused ?? 0) + (source['made-up'] ?? 0), 9);
           expect(origin.improve).toBeCloseTo(source['rail-improved'] ?? 0, 9);
           partYears.density.forEach(([, share], bin) => {
-            // Ways all but ruled out (below 1 in 10,000) are left out of the curve of years.
-            expect(Math.abs(share - (other[`year of ${part.id}`]?.[`b${bin}`] ?? Number.NaN))).toBeLessThan(3e-4);
+            expect(Math.abs(share - (other[`year of ${part.id}`]?.[`b${bin}`] ?? Number.NaN))).toBeLessThan(
+              3e-4,
+            );
           });
         }
       }),

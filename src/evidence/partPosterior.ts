@@ -6,6 +6,7 @@ import { partTable } from './partTable.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
 import type { Factor } from './unitFactor.ts';
 import { binOf } from './yearAxis.ts';
+import { yearsOfChange } from './yearsOfChange.ts';
 
 /** Where a part came from, as shares that sum to 1, and when it was made. */
 export type PartPosterior = { origin: Record<Origin, number>; years: YearSummary };
@@ -39,7 +40,7 @@ export function partPosterior(evaluation: Evaluation, unitIndex: number, part: M
     if (to === 'of-the-making') addLine(years, byMaking);
     else if (to === 'other-old') addLine(years, spreadOld(byMaking, old));
     else if (unit.alterations.some((each) => each.id === source))
-      addLine(years, changedYears(evaluation, unitIndex, part, source, byMaking));
+      addLine(years, yearsOfChange(evaluation, unitIndex, part, source));
     else
       addLine(years, spreadLater(model, byMaking, to === 'repair' ? table.repair : table.improve, earliest));
   }
@@ -91,29 +92,6 @@ export function massByBin(model: Model, whole: Factor): Float64Array {
 function spreadOld(byMaking: Float64Array, old: Float64Array): Float64Array {
   const total = byMaking.reduce((sum, each) => sum + each, 0);
   return old.map((each) => each * total);
-}
-
-/**
- * For a part that an alteration changed: the mass of every year it may have been done in. The other parts changed with it
- * bear on that year, so each year is summed by itself; a way that is all but ruled out is left at its total.
- */
-function changedYears(
-  evaluation: Evaluation,
-  unitIndex: number,
-  part: ModelPart,
-  source: string,
-  byMaking: Float64Array,
-): Float64Array {
-  const years = new Float64Array(byMaking.length);
-  const total = byMaking.reduce((sum, each) => sum + each, 0);
-  if (total < 1e-4 * evaluation.masses.total) return years;
-  const now = nowBin(evaluation.model.layout.prepared);
-  for (let bin = 0; bin <= now; bin++) {
-    const whole = wholeWith(evaluation, unitIndex, evaluation.looks, { part: { id: part.id, source, bin } });
-    const mass = (whole.sums[0] as Float64Array).reduce((sum, each) => sum + each, 0);
-    years[bin] = mass * Math.exp(whole.log - evaluation.whole.log);
-  }
-  return years;
 }
 
 /** For a part put in later by itself: the mass at each making year spread over the years since, by what its looks say. */

@@ -61,7 +61,14 @@ export function partTable(part: ModelPart, looks: readonly Look[], context: Part
   };
 
   const ownScale = origin('of-the-making');
-  const own = worlds.map((world) => along(ownScale, world.tooling, world.ageing, world.use));
+  const ownLines = new Map<string, Float64Array>();
+  const own = worlds.map((world) => {
+    // Worlds that differ in nothing these looks depend on share one line.
+    const key = `${tool && world.tooling} ${aged && world.ageing} ${used && world.use}`;
+    const line = ownLines.get(key) ?? along(ownScale, world.tooling, world.ageing, world.use);
+    ownLines.set(key, line);
+    return line;
+  });
   const later = habit('later', 'bench-copy');
   const old = along(origin('other-old') * habit('period'), 'period', 'other-old', 'other-old');
   return {

@@ -1,7 +1,6 @@
 import type { ReadingId } from '../piece/readings.ts';
 import type { ColumnCells, Layout } from './model.ts';
 import type { Factor } from './unitFactor.ts';
-import { worlds } from './worlds.ts';
 
 /**
  * Masses by shop and period reading: index 0 is "unlisted", then the shops in order. Later pieces have no shop here.

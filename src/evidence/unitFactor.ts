@@ -1,39 +1,32 @@
 import type { Alteration } from '../knowledge/schema.ts';
+import { type Changing, sumOverChanges } from './changedParts.ts';
 import {
-  type ColumnCells,
   allowedAt,
   alterationLikelihood,
   alterationShare,
+  type ColumnCells,
   type Model,
   strictnesses,
   type Unit,
 } from './model.ts';
-import {
-  changeShare,
-  meanFrom,
-  type OrdinarySource,
-  ordinaryLine,
-  renewedByBin,
-  reusedIn,
-} from './ordinaryTerms.ts';
-import { type PartTable, partTable } from './partTable.ts';
-import type { Look, ModelPart } from './prepareCase.ts';
-import { binOf } from './yearAxis.ts';
+import type { Look } from './prepareCase.ts';
+import { type OnlyPart, readyPart, unchangedLine } from './readyPart.ts';
+import { worlds } from './worlds.ts';
 
 /**
  * What a unit's looks say of every cell, its own unknowns summed out. `sums[0]` holds config × cell; the stricter sums
- * hold config × period cell, zero where the config itself is not allowed. True values are the
- * held ones times e^log.
+ * hold config × period cell, zero where the config itself is not allowed. True values are the held ones times e^log.
  */
 export type Factor = { sums: Float64Array[]; log: number };
 
 /** Restricts a unit's sum to one history: an alteration that did or did not happen, or one part's source. */
-export type Only = {
-  alteration?: { id: string; happened: boolean };
-  part?: { id: string; source: OrdinarySource | string; bin?: number };
-};
+export type Only = { alteration?: { id: string; happened: boolean }; part?: OnlyPart };
 
-const allSources: readonly OrdinarySource[] = ['own', 'renewed', 'reused'];
+/** One state of a unit's alterations, and how probable it is with its looks in a period piece and in a later one. */
+export type State = { happened: number[]; period: number; later: number };
+
+/** What stays the same over all columns and configs of one unit's sum. */
+export type Summing = Changing & { states: readonly State[] };
 
 /**
  * Sums a unit exactly over its parts' origins and years and its alterations' states and years.
@@ -44,277 +37,106 @@ const allSources: readonly OrdinarySource[] = ['own', 'renewed', 'reused'];
  * @param looks  all looks to count; those that are not of this unit are passed over
  */
 export function unitFactor(model: Model, unit: Unit, looks: readonly Look[], only: Only = {}): Factor {
-  const { layout } = model;
-  const { columns, configs, cells, cellCount, periodColumns, periodCellCount } = layout;
+  const { columns, configs, cells, cellCount, periodColumns, periodCellCount, worldBins } = model.layout;
   const sums = strictnesses.map(
     (_, k) => new Float64Array(configs.length * (k === 0 ? cellCount : periodCellCount)),
   );
-  const parts = unit.parts.map((part) => preparePart(model, part, looks, only));
-  const states = alterationStates(unit.alterations, only);
-  const means = new Map<string, Float64Array>();
-  configs.forEach((_, m) => {
+  const summing = readySum(model, unit, looks, only);
+  const keys = columns.map((_, c) => columnKey(summing, c));
+  for (let m = 0; m < configs.length; m++) {
     const known = new Map<string, Float64Array[]>();
     columns.forEach((column, c) => {
-      const key = `${column.world} ${parts.map((part) => part.table.ownMaking[c]).join(' ')}`;
-      const lines = known.get(key) ?? columnLines(model, unit, parts, states, c, m, looks, means);
+      const key = keys[c] as string;
+      const lines = known.get(key) ?? columnLines(summing, c, m);
       known.set(key, lines);
       const { first, count, offset } = cells[c] as ColumnCells;
-      const skip = first - (layout.worldBins[column.world]?.first ?? 0);
+      const skip = first - (worldBins[column.world]?.first ?? 0);
       lines.forEach((line, k) => {
         if (k > 0 && c >= periodColumns) return;
         const at = m * (k === 0 ? cellCount : periodCellCount) + offset;
         (sums[k] as Float64Array).set(line.subarray(skip, skip + count), at);
       });
     });
-  });
-  return scaled({ sums, log: parts.reduce((sum, part) => sum + part.log, 0) });
+  }
+  return scaled({ sums, log: summing.parts.reduce((sum, part) => sum + part.log, 0) });
+}
+
+/** Makes a unit ready to be summed: its parts' tables and its alterations' states. */
+export function readySum(model: Model, unit: Unit, looks: readonly Look[], only: Only = {}): Summing {
+  return {
+    model,
+    parts: unit.parts.map((part) => readyPart(model, part, looks, only.part)),
+    alterations: unit.alterations,
+    means: unit.alterations.map(() => new Map<number, Float64Array>()),
+    states: alterationStates(model, unit, looks, only),
+  };
+}
+
+/** Columns alike in everything this unit depends on share one computation: what they are alike in. */
+export function columnKey({ model, parts }: Summing, c: number): string {
+  const world = worlds[model.layout.columns[c]?.world ?? 0] ?? worlds[0];
+  const asks = (cause: 'tooling' | 'ageing' | 'use') =>
+    parts.some((part) => part.asks[cause]) ? world?.[cause] : '';
+  const habits = parts.map((part) => part.table.ownMaking[c]).join(' ');
+  return `${world?.making} ${asks('tooling')} ${asks('ageing')} ${asks('use')} ${habits}`;
 }
 
 /** The unit's sums of one column and config, at every strictness, over the bins of the column's world. */
-function columnLines(
-  model: Model,
-  unit: Unit,
-  parts: readonly ReadyPart[],
-  states: readonly (readonly boolean[])[],
-  c: number,
-  m: number,
-  looks: readonly Look[],
-  means: Map<string, Float64Array>,
-): Float64Array[] {
+function columnLines(summing: Summing, c: number, m: number): Float64Array[] {
+  const { model, parts, alterations, states } = summing;
   const { layout } = model;
-  const world = layout.columns[c]?.world ?? 0;
-  const bins = layout.worldBins[world] ?? { first: 0, count: 0 };
+  const bins = layout.worldBins[layout.columns[c]?.world ?? 0] ?? { first: 0, count: 0 };
   const period = c < layout.periodColumns;
   const config = layout.configs[m];
   const configAllows = (k: number) =>
     layout.makeUps.every((each, a) => config?.happened[a] !== true || allowedAt(each, k));
   const lines = Array.from({ length: period ? 4 : 1 }, () => new Float64Array(bins.count));
-  const any = parts.map((part) => partLine(model, part, c, m, false));
+  const any = parts.map((part) => unchangedLine(model, part, c, m, false));
+  const strict = period
+    ? parts.map((ready, i) => (ready.part.structural ? unchangedLine(model, ready, c, m, true) : any[i]))
+    : [];
   for (const state of states) {
-    const weight = stateWeight(model, unit, state, period, looks);
+    const weight = period ? state.period : state.later;
     if (weight === 0) continue;
-    const happened = unit.alterations.filter((_, a) => state[a] === true);
-    const line = summedLine(model, parts, any, happened, means, bins);
+    const line = sumOverChanges(summing, any, state.happened, bins);
     addTo(lines[0], line, weight);
     if (!period) continue;
-    const allowed = (k: number) => configAllows(k) && happened.every((each) => allowedAt(each, k));
+    const allowed = (k: number) =>
+      configAllows(k) && state.happened.every((a) => allowedAt(alterations[a] as Alteration, k));
     for (let k = 1; k < 3; k++) if (allowed(k)) addTo(lines[k], line, weight);
     if (allowed(3)) {
-      const intact = parts.map((part, i) =>
-        part.part.structural ? partLine(model, part, c, m, true) : (any[i] as Float64Array),
-      );
-      addTo(lines[3], summedLine(model, parts, intact, happened, means, bins), weight);
+      addTo(lines[3], sumOverChanges(summing, strict as Float64Array[], state.happened, bins), weight);
     }
   }
   return lines;
 }
 
-/** A part made ready: its table scaled to at most 1, its renewal by year, and what may be chosen for it. */
-type ReadyPart = {
-  part: ModelPart;
-  table: PartTable;
-  looked: boolean;
-  log: number;
-  renewed: Float64Array;
-  renewedMean: Float64Array;
-  sources: readonly OrdinarySource[];
-  /** The one alteration it must have been changed by, if the sum is restricted so. */
-  byAlteration: string | undefined;
-  restricted: boolean;
-};
-
-function preparePart(model: Model, part: ModelPart, looks: readonly Look[], only: Only): ReadyPart {
-  const { layout, draw, old } = model;
-  const mine = looks.filter((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
-  const table = partTable(part, mine, {
-    prepared: layout.prepared,
-    draw,
-    shares: layout.shares,
-    columns: layout.columns,
-    old,
-  });
-  const log = scaleTable(table);
-  if (only.part?.id === part.id && only.part.bin !== undefined) onlyAt(table, only.part.bin);
-  const restriction = only.part?.id === part.id ? only.part.source : undefined;
-  const ordinary = allSources.find((source) => source === restriction);
-  return {
-    part,
-    table,
-    looked: mine.length > 0,
-    log,
-    renewed: renewedByBin(model, part),
-    renewedMean: meanFrom(model, table.repair),
-    sources: restriction === undefined ? allSources : ordinary === undefined ? [] : [ordinary],
-    byAlteration: restriction !== undefined && ordinary === undefined ? restriction : undefined,
-    restricted: restriction !== undefined,
-  };
-}
-
-/** Leaves of a part put in later only the one year. */
-function onlyAt(table: PartTable, bin: number): void {
-  for (const line of [table.repair, table.improve])
-    for (let i = 0; i < line.length; i++) if (i !== bin) line[i] = 0;
-}
-
-function scaleTable(table: PartTable): number {
-  const habitMax = Math.max(...table.ownMaking);
-  let max = table.old;
-  for (const line of [table.repair, table.improve]) for (const each of line) max = Math.max(max, each);
-  for (const line of table.own) for (const each of line) max = Math.max(max, each * habitMax);
-  if (!(max > 0) || max === 1) return 0;
-  for (const line of table.own) for (let i = 0; i < line.length; i++) line[i] = (line[i] ?? 0) / max;
-  for (const line of [table.repair, table.improve])
-    for (let i = 0; i < line.length; i++) line[i] = (line[i] ?? 0) / max;
-  table.old /= max;
-  return Math.log(max);
-}
-
-/** The part's factor, over its world's bins, when no timed alteration changed it; make-up ones of this config may have. */
-function partLine(
-  model: Model,
-  ready: ReadyPart,
-  columnIndex: number,
-  configIndex: number,
-  intact: boolean,
-): Float64Array {
-  const { layout } = model;
-  const column = layout.columns[columnIndex] ?? { world: 0, shop: 0 };
-  const bins = layout.worldBins[column.world] ?? { first: 0, count: 0 };
-  const sources = intact ? ready.sources.filter((source) => source === 'own') : ready.sources;
-  const reused = reusedIn(model, ready.part, column.world);
-  const line = ordinaryLine(ready, column, columnIndex, reused, sources, bins);
-  layout.makeUps.forEach((alteration, a) => {
-    const change = alteration.changes[ready.part.kind];
-    if (change === undefined || layout.configs[configIndex]?.happened[a] !== true) return;
-    const share = changeShare(change.in100);
-    const brought = ready.byAlteration === alteration.id || !ready.restricted ? share : 0;
-    const later =
-      change.to === 'other-old'
-        ? undefined
-        : meanFrom(model, change.to === 'repair' ? ready.table.repair : ready.table.improve);
-    for (let i = 0; i < line.length; i++) {
-      line[i] = (1 - share) * (line[i] as number) + brought * (later?.[bins.first + i] ?? ready.table.old);
-    }
-  });
-  return line;
-}
-
-/** All states of the unit's alterations, those only allowed by a restriction. */
-function alterationStates(alterations: readonly Alteration[], only: Only): boolean[][] {
-  const states = Array.from({ length: 2 ** alterations.length }, (_, bits) =>
-    alterations.map((_, a) => ((bits >> a) & 1) === 1),
+/** All states of the unit's alterations, or those a restriction allows. */
+function alterationStates(model: Model, { alterations }: Unit, looks: readonly Look[], only: Only): State[] {
+  const ways = alterations.map((alteration) =>
+    [false, true].map((happened) => {
+      const seen = alterationLikelihood(alteration, happened, looks, model.layout.prepared, model.draw);
+      return {
+        period: alterationShare(alteration, true, happened, model.draw) * seen,
+        later: alterationShare(alteration, false, happened, model.draw) * seen,
+      };
+    }),
   );
-  const { alteration } = only;
-  if (alteration === undefined) return states;
-  return states.filter((state) =>
-    alterations.every((each, a) => each.id !== alteration.id || state[a] === alteration.happened),
+  return Array.from({ length: 2 ** alterations.length }, (_, bits) => {
+    const happened = alterations.flatMap((_, a) => (((bits >> a) & 1) === 1 ? [a] : []));
+    const weight = (kind: 'period' | 'later') =>
+      ways.reduce((product, way, a) => product * (way[happened.includes(a) ? 1 : 0]?.[kind] ?? 1), 1);
+    return { happened, period: weight('period'), later: weight('later') };
+  }).filter((state) =>
+    alterations.every(
+      (each, a) => each.id !== only.alteration?.id || state.happened.includes(a) === only.alteration.happened,
+    ),
   );
-}
-
-function stateWeight(
-  model: Model,
-  unit: Unit,
-  state: readonly boolean[],
-  period: boolean,
-  looks: readonly Look[],
-): number {
-  return unit.alterations.reduce((weight, alteration, a) => {
-    const happened = state[a] === true;
-    const share = alterationShare(alteration, period, happened, model.draw);
-    return share === 0
-      ? 0
-      : weight * share * alterationLikelihood(alteration, happened, looks, model.layout.prepared, model.draw);
-  }, 1);
-}
-
-/** Sums, over the given bins of the making, over which happened alteration changed which part and over their years. */
-function summedLine(
-  model: Model,
-  parts: readonly ReadyPart[],
-  lines: readonly Float64Array[],
-  happened: readonly Alteration[],
-  means: Map<string, Float64Array>,
-  bins: { first: number; count: number },
-): Float64Array {
-  const total = new Float64Array(bins.count);
-  const changedBy = happened.map(() => [] as number[]);
-  const go = (index: number, product: Float64Array) => {
-    const ready = parts[index];
-    const line = lines[index];
-    if (ready === undefined || line === undefined) {
-      let value = product;
-      happened.forEach((alteration, a) => {
-        const mean = yearMean(model, alteration, changedBy[a] as number[], parts, means);
-        if (mean !== undefined) value = timesLine(value, mean, 1, bins.first);
-      });
-      addTo(total, value, 1);
-      return;
-    }
-    let left = 1;
-    happened.forEach((alteration, a) => {
-      const change = alteration.changes[ready.part.kind];
-      if (change === undefined) return;
-      const share = changeShare(change.in100);
-      const may = !ready.restricted || ready.byAlteration === alteration.id;
-      // A part without looks that may be anything: both ways say the same of it, so it need not branch.
-      if (may && (ready.looked || ready.restricted)) {
-        changedBy[a]?.push(index);
-        go(index + 1, timesScalar(product, left * share));
-        changedBy[a]?.pop();
-        left *= 1 - share;
-      } else if (!may) left *= 1 - share;
-    });
-    go(index + 1, timesLine(product, line, left, 0));
-  };
-  go(0, new Float64Array(bins.count).fill(1));
-  return total;
-}
-
-/** The mean, over the alteration's possible years from each bin on, of what the looks at the parts it changed say. */
-function yearMean(
-  model: Model,
-  alteration: Alteration,
-  changed: readonly number[],
-  parts: readonly ReadyPart[],
-  means: Map<string, Float64Array>,
-) {
-  if (changed.length === 0) return undefined;
-  const key = `${alteration.id} ${changed.join(' ')}`;
-  const known = means.get(key);
-  if (known !== undefined) return known;
-  const { axis } = model.layout.prepared;
-  const product = new Float64Array(axis.bins).fill(1);
-  for (const index of changed) {
-    const ready = parts[index];
-    const to = ready === undefined ? undefined : alteration.changes[ready.part.kind]?.to;
-    const line = to === 'improve' ? ready?.table.improve : ready?.table.repair;
-    for (let bin = 0; bin < axis.bins; bin++) product[bin] = (product[bin] ?? 0) * (line?.[bin] ?? 0);
-  }
-  const mean = meanFrom(
-    model,
-    product,
-    alteration.earliest === undefined ? 0 : binOf(axis, alteration.earliest),
-  );
-  means.set(key, mean);
-  return mean;
-}
-
-function timesScalar(line: Float64Array, by: number): Float64Array {
-  const product = new Float64Array(line.length);
-  for (let i = 0; i < line.length; i++) product[i] = (line[i] as number) * by;
-  return product;
-}
-
-/** A line times another (read from a bin on) and a scale. */
-function timesLine(line: Float64Array, by: Float64Array, scale: number, from: number): Float64Array {
-  const product = new Float64Array(line.length);
-  for (let i = 0; i < line.length; i++) product[i] = (line[i] as number) * (by[from + i] as number) * scale;
-  return product;
 }
 
 function addTo(sum: Float64Array | undefined, line: Float64Array, weight: number): void {
   if (sum === undefined) return;
-  for (let i = 0; i < line.length; i++) sum[i] = (sum[i] as number) + weight * (line[i] as number);
+  for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + weight * (line[i] as number);
 }
 
 /** Holds a factor, in place, so that its largest value is 1. */
