@@ -1,11 +1,108 @@
+import { useLocation, useNavigate } from '@tanstack/react-router';
+import { useState } from 'react';
+import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
+import { partsOf } from '../../drawing/partsOf.ts';
+import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { usePiece } from '../record/usePiece.ts';
+import { Notice } from '../shell/Notice.tsx';
 import { pieceTitle } from '../shell/pieceTitle.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
+import { useWeighing } from '../weigh/useWeighing.ts';
+import { type ExamRoom, recorderOf } from './examRoom.ts';
+import { MeasuresRoom } from './measures/MeasuresRoom.tsx';
+import { measuresOf } from './measures/readMeasure.ts';
+import { NextLookBar } from './NextLookBar.tsx';
+import { PartsRoom } from './PartsRoom.tsx';
+import { PhotosRoom } from './photos/PhotosRoom.tsx';
+import { usePhotoUploads } from './photos/usePhotoUploads.ts';
+import { placeFromHash, placeToHash } from './placeInHash.ts';
+import './examination.css';
+import './photos.css';
 
-/** The examination of a piece. */
+/** The examination of a piece: the piece itself is the menu. */
 export function ExaminationPage() {
-  const { piece } = usePiece(usePieceId());
-  usePageTitle('Examination', piece === undefined ? '' : pieceTitle(piece));
-  return <h1>Examination</h1>;
+  const used = usePiece(usePieceId());
+  const { forms } = useKnowledge();
+  const { piece } = used;
+  if (piece === undefined) return null;
+  if (forms[piece.form] === undefined) {
+    return (
+      <Notice
+        title="Unknown form"
+        words={`The form “${piece.form}” is not in the knowledge files, so its parts and signs are not known.`}
+      />
+    );
+  }
+  return <Examination {...used} piece={piece} />;
+}
+
+type Ready = ReturnType<typeof usePiece> & { piece: NonNullable<ReturnType<typeof usePiece>['piece']> };
+
+function Examination({ piece, readOnly, record }: Ready) {
+  const knowledge = useKnowledge();
+  const form = knowledge.forms[piece.form];
+  usePageTitle('Examination', pieceTitle(piece));
+  const take = recorderOf(record, readOnly);
+  const uploads = usePhotoUploads(piece, take);
+  const weigh = useWeighing(piece, 'looks');
+  const navigate = useNavigate();
+  const place = placeFromHash(useLocation({ select: (location) => location.hash }));
+  const [corner, setCorner] = useState('parts');
+  if (form === undefined) return null;
+  const room: ExamRoom = {
+    piece,
+    readOnly,
+    knowledge,
+    parts: partsOf(form, piece.features),
+    record: take,
+    uploads,
+  };
+  const go = (part: string | undefined, sign?: string) => {
+    setCorner('parts');
+    void navigate({
+      to: '.',
+      hash: placeToHash({ part, sign }),
+      replace: true,
+      resetScroll: false,
+      hashScrollIntoView: false,
+    });
+  };
+  const measured = measuresOf(form, piece.features).filter(
+    (each) => piece.measures[each.id] !== undefined,
+  ).length;
+  return (
+    <div className="exam">
+      <h1 className="unseen">Examination</h1>
+      <NextLookBar room={room} weigh={weigh} onGo={(look) => go(look.part ?? 'whole', look.sign)} />
+      {form.cautions.length > 0 && (
+        <details className="exam-cautions">
+          <summary>Before you lay a hand on it</summary>
+          {form.cautions.map((caution) => (
+            <p key={caution} className="caution small">
+              {caution}
+            </p>
+          ))}
+        </details>
+      )}
+      <Tabs className="exam-corners" selectedKey={corner} onSelectionChange={(key) => setCorner(String(key))}>
+        <TabList className="exam-tabs" aria-label="Corners of the examination">
+          <Tab id="parts">Parts and signs</Tab>
+          <Tab id="photos">Photos ({Object.keys(piece.photos).length})</Tab>
+          <Tab id="measures">
+            Measures ({measured} of {measuresOf(form, piece.features).length})
+          </Tab>
+        </TabList>
+        <TabPanel id="parts">
+          <PartsRoom room={room} form={form} weighing={weigh.weighing} place={place} onGo={go} />
+        </TabPanel>
+        <TabPanel id="photos">
+          <PhotosRoom room={room} />
+        </TabPanel>
+        <TabPanel id="measures">
+          <MeasuresRoom room={room} />
+        </TabPanel>
+      </Tabs>
+    </div>
+  );
 }

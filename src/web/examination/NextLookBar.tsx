@@ -1,0 +1,133 @@
+import { useId, useState } from 'react';
+import type { WeighingNow } from '../weigh/useWeighing.ts';
+import { capital, type ExamRoom, partName } from './examRoom.ts';
+import { type Need, type NextLook, planLooks, sayNeed, type Visit } from './planLooks.ts';
+
+type Props = { room: ExamRoom; weigh: WeighingNow; onGo: (look: NextLook) => void };
+
+const leaves: [Need, string][] = [
+  ['turned-over', 'It may not be turned over'],
+  ['seat-lifted', 'The seat may not be lifted'],
+  ['part-removed', 'Nothing may be taken off'],
+  ['owners-leave', 'The owner gives no further leave'],
+  ['laboratory', 'Nothing goes to a laboratory'],
+];
+
+/** What to look at next, always one glance away: how long it takes, whether leave is needed, what to mind. */
+export function NextLookBar({ room, weigh, onGo }: Props) {
+  const id = useId();
+  const [open, setOpen] = useState(false);
+  const [visit, setVisit] = useState<Visit>({ minutes: undefined, mayNot: ['laboratory'] });
+  const answered = new Set(Object.keys(room.piece.findings));
+  const left = weigh.nextLooks.filter(
+    (look) => !answered.has(look.part === null ? look.sign : `${look.sign}@${look.part}`),
+  );
+  const plan = planLooks(left, visit);
+  const first = plan[0];
+  return (
+    <section className="exam-next" aria-label="Look next">
+      <div className="exam-next-line">
+        {first === undefined ? (
+          <p className="exam-next-none">{whyNone(weigh, left.length)}</p>
+        ) : (
+          <LookButton room={room} look={first.look} onGo={onGo} lead />
+        )}
+        <button
+          type="button"
+          className="button plain"
+          aria-expanded={open}
+          aria-controls={id}
+          onClick={() => setOpen(!open)}
+        >
+          {open ? 'Less' : 'Time and leave'}
+        </button>
+      </div>
+      {first?.look.caution !== undefined && <p className="caution small">{first.look.caution}</p>}
+      <div id={id} hidden={!open} className="exam-next-more">
+        {open && (
+          <>
+            <VisitChoices visit={visit} onVisit={setVisit} />
+            <ol className="exam-plan">
+              {plan.slice(0, 12).map(({ look, minutesGone }) => (
+                <li key={`${look.sign}@${look.part}`}>
+                  <LookButton room={room} look={look} onGo={onGo} lead={false} />
+                  <span className="small soft">after this, {minutesGone} min gone</span>
+                </li>
+              ))}
+            </ol>
+            <p className="small soft">Put first: what is expected to settle most for the minutes it takes.</p>
+          </>
+        )}
+      </div>
+    </section>
+  );
+}
+
+type ButtonProps = { room: ExamRoom; look: NextLook; onGo: (look: NextLook) => void; lead: boolean };
+
+function LookButton({ room, look, onGo, lead }: ButtonProps) {
+  return (
+    <button type="button" className="exam-look" onClick={() => onGo(look)}>
+      <span>
+        {lead && <span className="exam-look-lead">Look next </span>}
+        <span className="said">{room.knowledge.signs[look.sign]?.name ?? look.sign}</span>
+      </span>
+      <span className="exam-look-cost">
+        {capital(partName(room.parts, look.part))} · {look.minutes} min · {sayNeed(look.needs)}
+      </span>
+    </button>
+  );
+}
+
+function VisitChoices({ visit, onVisit }: { visit: Visit; onVisit: (visit: Visit) => void }) {
+  const id = useId();
+  return (
+    <div className="exam-visit">
+      <div className="exam-minutes">
+        <label htmlFor={id}>I have</label>
+        <input
+          id={id}
+          type="number"
+          min={1}
+          max={600}
+          inputMode="numeric"
+          value={visit.minutes ?? ''}
+          onChange={(event) => {
+            const minutes = Number.parseInt(event.target.value, 10);
+            onVisit({ ...visit, minutes: Number.isFinite(minutes) && minutes > 0 ? minutes : undefined });
+          }}
+        />
+        <span>minutes</span>
+      </div>
+      <fieldset className="exam-leaves">
+        <legend className="unseen">What there is no leave for</legend>
+        {leaves.map(([need, words]) => (
+          <label key={need} className="choice">
+            <input
+              type="checkbox"
+              checked={visit.mayNot.includes(need)}
+              onChange={(event) =>
+                onVisit({
+                  ...visit,
+                  mayNot: event.target.checked
+                    ? [...visit.mayNot, need]
+                    : visit.mayNot.filter((each) => each !== need),
+                })
+              }
+            />
+            {words}
+          </label>
+        ))}
+      </fieldset>
+    </div>
+  );
+}
+
+function whyNone(weigh: WeighingNow, left: number): string {
+  if (weigh.faults.length > 0) return `What to look at next can’t be said: ${weigh.faults[0]?.message ?? ''}`;
+  if (!weigh.full && left === 0)
+    return 'The findings are not weighed yet; what to look at next is being worked out.';
+  return left === 0
+    ? 'Every sign that could tell was looked for.'
+    : 'Nothing more would tell within this time and leave.';
+}

@@ -1,0 +1,168 @@
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { AboutPart } from './AboutPart.tsx';
+import { capital, type ExamRoom, partName } from './examRoom.ts';
+import { KeysHelp } from './KeysHelp.tsx';
+import { moveBetweenSigns } from './moveBetweenSigns.ts';
+import { wholeChoice } from './PartList.tsx';
+import { PhotoButtons } from './photos/PhotoButtons.tsx';
+import { SignRow } from './SignRow.tsx';
+import { howFarLooked, type OfferedFamily, type SignFilter, signsOnPart, wholeKind } from './signsOnPart.ts';
+import { type Standing, standingWords } from './standings.ts';
+
+type Props = {
+  room: ExamRoom;
+  /** Id of the part, or `whole`. */
+  chosen: string;
+  /** A sign to go to when the panel opens. */
+  sign: string | undefined;
+  standing: Standing | undefined;
+  onClose: () => void;
+};
+
+const filters: [SignFilter, string][] = [
+  ['all', 'All'],
+  ['not-yet', 'Not yet looked at'],
+  ['answered', 'Answered'],
+];
+
+/** The signs of one part: beside the drawing where there is room, as a sheet from below on a phone. */
+export function PartPanel({ room, chosen, sign, standing, onClose }: Props) {
+  const id = useId();
+  const [filter, setFilter] = useState<SignFilter>('all');
+  const [words, setWords] = useState('');
+  const panel = useRef<HTMLElement>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const part = chosen === wholeChoice ? undefined : chosen;
+  const kind = part === undefined ? wholeKind : (room.parts.find((each) => each.id === part)?.kind ?? part);
+  const every = signsOnPart(room.knowledge, room.piece.findings, kind, part);
+  const families = signsOnPart(room.knowledge, room.piece.findings, kind, part, filter, words);
+  const far = howFarLooked(every);
+  const name = capital(partName(room.parts, part));
+  useEffect(() => {
+    const at =
+      sign === undefined
+        ? null
+        : (panel.current?.querySelector<HTMLElement>(`[id="sign-${keyOf(sign, part)}"] [data-sign-name]`) ??
+          null);
+    (at ?? heading.current)?.focus({ preventScroll: true });
+    (at ?? panel.current)?.scrollIntoView({ block: at === null ? 'nearest' : 'center' });
+  }, [part, sign]);
+  const byKey = (event: KeyboardEvent<HTMLElement>) => {
+    if (event.key === 'Escape') return onClose();
+    if (event.target instanceof HTMLTextAreaElement || event.target instanceof HTMLInputElement) return;
+    const names = [...(panel.current?.querySelectorAll<HTMLElement>('[data-sign-name]') ?? [])];
+    const line = (event.target as HTMLElement).closest('.exam-sign');
+    const to = moveBetweenSigns(
+      event.key,
+      names.findIndex((each) => line?.contains(each)),
+      names.length,
+    );
+    if (to === undefined) return;
+    event.preventDefault();
+    names[to]?.focus();
+  };
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: arrow keys move between the buttons inside, Escape closes
+    <section className="exam-panel" ref={panel} aria-labelledby={`${id}-name`} onKeyDown={byKey}>
+      <header className="exam-panel-head">
+        <div>
+          <h2 id={`${id}-name`} ref={heading} tabIndex={-1}>
+            {name}
+          </h2>
+          <p className="small soft">
+            {standing === undefined ? '' : `${capital(standingWords[standing])} · `}
+            {far.looked} of {far.of} signs looked for
+          </p>
+        </div>
+        <KeysHelp />
+        <button type="button" className="button plain" onClick={onClose}>
+          Close <span className="unseen">{name}</span>
+        </button>
+      </header>
+      <div className="exam-sift">
+        <div className="field">
+          <label className="unseen" htmlFor={`${id}-words`}>
+            Find a sign by words
+          </label>
+          <input
+            id={`${id}-words`}
+            type="search"
+            value={words}
+            autoComplete="off"
+            onChange={(event) => setWords(event.target.value)}
+            title="Find a sign by words"
+          />
+        </div>
+        <fieldset className="exam-filters" aria-label="Which signs">
+          {filters.map(([which, label]) => (
+            <button
+              key={which}
+              type="button"
+              className="exam-answer"
+              aria-pressed={filter === which}
+              onClick={() => setFilter(which)}
+            >
+              {label}
+            </button>
+          ))}
+        </fieldset>
+      </div>
+      <p className="unseen" role="status">
+        {families.reduce((sum, family) => sum + family.offered.length, 0)} signs listed
+      </p>
+      {families.length === 0 && (
+        <p className="soft">{words === '' ? nothingHere[filter] : `No sign here speaks of “${words}”.`}</p>
+      )}
+      {families.map((family) => (
+        <Family key={family.id} family={family} room={room} part={part} sign={sign} />
+      ))}
+      <section className="exam-panel-photos">
+        <h3>Photos of {partName(room.parts, part)}</h3>
+        {!room.readOnly && <PhotoButtons uploads={room.uploads} belongs={{ part }} about={name} />}
+      </section>
+      {part !== undefined && <AboutPart key={part} room={room} part={part} />}
+    </section>
+  );
+}
+
+const nothingHere: Record<SignFilter, string> = {
+  all: 'The knowledge files list no sign for this part yet.',
+  'not-yet': 'Every sign listed for this part was looked for.',
+  answered: 'Nothing was looked for here yet.',
+};
+
+type FamilyProps = {
+  family: OfferedFamily;
+  room: ExamRoom;
+  part: string | undefined;
+  sign: string | undefined;
+};
+
+function Family({ family, room, part, sign }: FamilyProps) {
+  const cautions = family.offered.map((one) => one.sign.caution).filter((each) => each !== undefined);
+  const repeated = [...new Set(cautions)].find(
+    (each) => cautions.filter((other) => other === each).length > 1,
+  );
+  return (
+    <section className="exam-family">
+      <h3>{family.name}</h3>
+      {repeated !== undefined && <p className="caution small">{repeated}</p>}
+      <ul className="exam-signs">
+        {family.offered.map((offered) => (
+          <SignRow
+            key={offered.key}
+            room={room}
+            offered={offered}
+            part={part}
+            openAtFirst={offered.sign.id === sign}
+            saidAbove={repeated}
+          />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function keyOf(sign: string, part: string | undefined): string {
+  return part === undefined ? sign : `${sign}@${part}`;
+}

@@ -1,0 +1,89 @@
+import { useMemo, useRef, useState } from 'react';
+import { drawForm } from '../../drawing/drawForm.ts';
+import type { Weighing } from '../../evidence/weighing.ts';
+import type { Form } from '../../knowledge/schema.ts';
+import type { ExamRoom } from './examRoom.ts';
+import { HatchKey } from './HatchKey.tsx';
+import { measuresMm } from './measures/viewMovedMost.ts';
+import { countByPart, PartList, wholeChoice } from './PartList.tsx';
+import { PartPanel } from './PartPanel.tsx';
+import { PieceDrawing } from './PieceDrawing.tsx';
+import { UploadList } from './photos/UploadList.tsx';
+import type { ExamPlace } from './placeInHash.ts';
+import { standingByPart, standings } from './standings.ts';
+
+type Props = {
+  room: ExamRoom;
+  form: Form;
+  weighing: Weighing | undefined;
+  place: ExamPlace;
+  onGo: (part: string | undefined) => void;
+};
+
+/** The drawing, its parts, and the signs of the part that was touched. */
+export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
+  const { piece, parts } = room;
+  const [viewAt, setViewAt] = useState(0);
+  const stage = useRef<HTMLDivElement>(null);
+  const drawing = useMemo(() => drawForm(form, piece.features, measuresMm(form, piece)), [form, piece]);
+  const names = useMemo(() => Object.fromEntries(parts.map((part) => [part.id, part.name])), [parts]);
+  const standing = standingByPart(weighing);
+  const view = drawing.views[viewAt] ?? drawing.views[0];
+  const chosen =
+    place.part === wholeChoice || parts.some((part) => part.id === place.part) ? place.part : undefined;
+  const close = () => {
+    onGo(undefined);
+    stage.current?.querySelector<HTMLElement>(`[data-part-button="${chosen}"]`)?.focus();
+  };
+  const shown = standings.filter((each) => parts.some((part) => standing[part.id] === each));
+  return (
+    <div className="exam-bench" data-open={chosen === undefined ? undefined : ''}>
+      <div className="exam-stage" ref={stage}>
+        <fieldset className="exam-views" aria-label="View">
+          {drawing.views.map((each, index) => (
+            <button
+              key={each.view}
+              type="button"
+              className="exam-answer"
+              aria-pressed={each === view}
+              onClick={() => setViewAt(index)}
+            >
+              {each.name}
+            </button>
+          ))}
+        </fieldset>
+        {view !== undefined && (
+          <PieceDrawing
+            view={view}
+            names={names}
+            standing={standing}
+            counts={countByPart(piece.findings)}
+            missing={Object.values(piece.parts).flatMap((part) => (part.missing ? [part.id] : []))}
+            selected={chosen}
+            onTouch={onGo}
+          />
+        )}
+        {weighing !== undefined && <HatchKey shown={shown} />}
+        <p className="small soft">
+          {weighing === undefined ? 'The findings are not weighed yet.' : 'Touch a part, or choose it here.'}
+        </p>
+        <PartList room={room} standing={standing} chosen={chosen} onChoose={onGo} />
+      </div>
+      <div className="exam-side">
+        <UploadList uploads={room.uploads} />
+        {chosen === undefined ? (
+          <p className="exam-invite said">Touch a part of the drawing. Its signs open here.</p>
+        ) : (
+          <PartPanel
+            key={chosen}
+            room={room}
+            chosen={chosen}
+            sign={place.sign}
+            standing={standing[chosen]}
+            onClose={close}
+          />
+        )}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,174 @@
+import { type KeyboardEvent, useId, useState } from 'react';
+import type { FindingState, Sureness } from '../../piece/finding.ts';
+import { TextField } from '../fields/TextField.tsx';
+import { answerSign, putInWords, sayHowSure, sayWhereSeen } from './answerSign.ts';
+import type { ExamRoom } from './examRoom.ts';
+import { FindingPhotos } from './photos/FindingPhotos.tsx';
+import { PhotoButtons } from './photos/PhotoButtons.tsx';
+import { sayNeed } from './planLooks.ts';
+import { SignFigures } from './SignFigures.tsx';
+import type { OfferedSign } from './signsOnPart.ts';
+
+const answers: [FindingState, string, string][] = [
+  ['present', 'Present', 'p'],
+  ['absent', 'Absent', 'a'],
+  ['could-not-tell', 'Could not tell', 'c'],
+];
+const surenesses: [Sureness, string, string][] = [
+  ['plain', 'Plain', '1'],
+  ['fairly', 'Fairly sure', '2'],
+  ['hint', 'A hint', '3'],
+];
+
+type Props = {
+  room: ExamRoom;
+  offered: OfferedSign;
+  part: string | undefined;
+  openAtFirst: boolean;
+  /** A caution that already stands above, so that it is not said on every line. */
+  saidAbove: string | undefined;
+};
+
+/** One sign: answered in one touch, its sureness in a second, a photo in a third; what to look for one touch below. */
+export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) {
+  const { sign, finding } = offered;
+  const id = useId();
+  const [open, setOpen] = useState(openAtFirst);
+  const photoOnly = room.piece.mode === 'photo-only';
+  const hidden = photoOnly && sign.inPhoto === 'no';
+  const answer = (state: FindingState) => {
+    if (!hidden) room.record(answerSign({ sign: sign.id, part }, finding, state, photoOnly));
+  };
+  const sure = (how: Sureness) => {
+    if (finding !== undefined && finding.state !== 'could-not-tell') room.record(sayHowSure(finding, how));
+  };
+  const byKey = (event: KeyboardEvent<HTMLLIElement>) => {
+    if (isWriting(event) || event.ctrlKey || event.metaKey || event.altKey) return;
+    const state = answers.find(([, , key]) => key === event.key.toLowerCase())?.[0];
+    const how = surenesses.find(([, , key]) => key === event.key)?.[0];
+    if (state !== undefined) answer(state);
+    else if (how !== undefined) sure(how);
+    else return;
+    event.preventDefault();
+  };
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: the keys serve the buttons inside; the line itself is no control
+    <li className="exam-sign" data-state={finding?.state} id={`sign-${offered.key}`} onKeyDown={byKey}>
+      <button
+        type="button"
+        className="exam-sign-name"
+        data-sign-name=""
+        aria-expanded={open}
+        aria-controls={`${id}-more`}
+        onClick={() => setOpen(!open)}
+      >
+        <span className="said">{sign.name}</span>
+        <span className="exam-sign-cost">
+          {sign.minutes} min{sign.needs === 'nothing' ? '' : ` · ${sayNeed(sign.needs)}`}
+        </span>
+      </button>
+      {sign.caution !== undefined && sign.caution !== saidAbove && (
+        <p className="caution small">{sign.caution}</p>
+      )}
+      {hidden && (
+        <p className="small soft">A photograph can’t show this. It has to wait for the piece itself.</p>
+      )}
+      <div className="exam-touches">
+        <fieldset className="exam-answers" aria-label={`${sign.name}: seen?`}>
+          {answers.map(([state, words]) => (
+            <button
+              key={state}
+              type="button"
+              className="exam-answer"
+              aria-pressed={finding?.state === state}
+              disabled={room.readOnly || hidden}
+              onClick={() => answer(state)}
+            >
+              {words}
+            </button>
+          ))}
+        </fieldset>
+        {finding !== undefined && finding.state !== 'could-not-tell' && (
+          <fieldset className="exam-sure" aria-label={`${sign.name}: how sure?`}>
+            {surenesses.map(([how, words]) => (
+              <button
+                key={how}
+                type="button"
+                className="exam-answer"
+                aria-pressed={finding.sure === how}
+                disabled={room.readOnly}
+                onClick={() => sure(how)}
+              >
+                {words}
+              </button>
+            ))}
+          </fieldset>
+        )}
+        {finding !== undefined && !room.readOnly && (
+          <PhotoButtons uploads={room.uploads} belongs={{ part, finding: finding.id }} about={sign.name} />
+        )}
+      </div>
+      {finding !== undefined && finding.words !== '' && !open && (
+        <p className="said exam-own-words">“{finding.words}”</p>
+      )}
+      <FindingPhotos room={room} finding={finding} part={part} choose={open} />
+      <div id={`${id}-more`} hidden={!open} className="exam-more">
+        {open && <More room={room} offered={offered} />}
+      </div>
+    </li>
+  );
+}
+
+function More({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
+  const { sign, finding } = offered;
+  const taken = sign.mistakenFor.map((each) => room.knowledge.signs[each]?.name ?? each);
+  return (
+    <>
+      <p className="said">{sign.look}</p>
+      {taken.length > 0 && <p className="small">Easily taken for it: {taken.join('; ').toLowerCase()}.</p>}
+      {finding === undefined ? (
+        <p className="small soft">Words and photos can be put to it once it is answered.</p>
+      ) : (
+        <>
+          <WordsOf room={room} offered={offered} />
+          <label className="choice">
+            <input
+              type="checkbox"
+              checked={finding.inPhotoOnly}
+              disabled={room.readOnly}
+              onChange={(event) => room.record(sayWhereSeen(finding, event.target.checked))}
+            />
+            Seen only in a photograph
+          </label>
+        </>
+      )}
+      <details>
+        <summary>Figures and sources</summary>
+        <SignFigures sign={sign} knowledge={room.knowledge} />
+      </details>
+    </>
+  );
+}
+
+function WordsOf({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
+  const { sign, finding } = offered;
+  if (finding === undefined) return null;
+  return (
+    <TextField
+      label="In your own words"
+      note={`Printed with the finding “${sign.name}”.`}
+      value={finding.words}
+      readOnly={room.readOnly}
+      save={(words) => room.record(putInWords(finding, words))}
+    />
+  );
+}
+
+function isWriting(event: KeyboardEvent): boolean {
+  const { target } = event;
+  return (
+    target instanceof HTMLTextAreaElement ||
+    target instanceof HTMLInputElement ||
+    target instanceof HTMLSelectElement
+  );
+}

@@ -1,0 +1,79 @@
+import type { Cause, Figure, Knowledge, Sign } from '../../knowledge/schema.ts';
+
+/** One line of a sign's figures, as it is shown one touch below the words. */
+export type FigureLine = { state: string; best: string; range: string; who: string };
+
+const stateNames: Record<string, string> = {
+  period: 'Work of the period',
+  'bench-copy': 'Later copy by hand',
+  'machine-copy': 'Later copy by machine',
+  'to-deceive': 'Made to deceive',
+  later: 'Later repair',
+  'of-the-making': 'Of the making',
+  repair: 'Honest later repair',
+  improve: 'Later, to improve',
+  'other-old': 'From another old piece',
+  hand: 'Worked by hand',
+  'early-machine': 'Early machine work',
+  'modern-machine': 'Modern machine work',
+  natural: 'Come with time and use',
+  none: 'Fresh, unused',
+  imitated: 'Imitated',
+  happened: 'If it happened',
+  not: 'If it did not',
+  'in-use': 'When it was in use',
+  'out-of-use': 'Outside those years',
+};
+
+/** The lines of a sign's figures: of 100 such parts, how many would show it, from what to what, and who says so. */
+export function figureLines(sign: Sign, sources: Knowledge['sources']): FigureLine[] {
+  return Object.entries(sign.shows).map(([state, figure]) => {
+    const [best = '', range = ''] = figure.in100.split(', ');
+    return { state: stateNames[state] ?? state, best, range, who: whoSays(figure, sign, sources) };
+  });
+}
+
+/** What a sign tells of, in words. */
+export function tellsOf(hangsOn: Cause, alterations: Knowledge['alterations']): string {
+  if (hangsOn.startsWith('alteration/')) {
+    const id = hangsOn.slice('alteration/'.length);
+    return `whether this was done: ${(alterations[id]?.name ?? id).toLowerCase()}`;
+  }
+  const words: Record<string, string> = {
+    making: 'how the piece was made',
+    year: 'when the piece was made',
+    'part-year': 'when this part was made',
+    origin: 'whether this part belongs',
+    tooling: 'what it was worked with',
+    ageing: 'whether it aged by itself',
+    use: 'whether it was used',
+  };
+  return words[hangsOn] ?? hangsOn;
+}
+
+/** A work as it is cited in a line. */
+export function citeShort(id: string, sources: Knowledge['sources']): string {
+  const work = sources[id];
+  if (work === undefined) return id;
+  const names = work.author.map((one) => ('literal' in one ? one.literal : one.family));
+  const who = names.length > 2 ? `${names[0]} and others` : names.join(' and ');
+  return [who, work.title, work.issued === undefined ? '' : String(work.issued)]
+    .filter((each) => each !== '')
+    .join(', ');
+}
+
+function whoSays(figure: Figure, sign: Sign, sources: Knowledge['sources']): string {
+  const own = [
+    figure.source === undefined ? '' : citeShort(figure.source, sources),
+    figure.at ?? '',
+    figure.by ?? '',
+    figure.why ?? '',
+  ];
+  const said = own.filter((each) => each !== '').join('; ');
+  if (said !== '') return said;
+  const { basis } = sign;
+  if (basis === undefined) return 'no source given';
+  return [basis.source === undefined ? '' : citeShort(basis.source, sources), basis.at ?? '', basis.by ?? '']
+    .filter((each) => each !== '')
+    .join('; ');
+}

@@ -1,0 +1,59 @@
+import { useEffect, useId, useState } from 'react';
+import type { Measure } from '../../../piece/measure.ts';
+import type { ExamRoom } from '../examRoom.ts';
+import { type FormMeasure, measureAct, readMeasure } from './readMeasure.ts';
+
+type Props = {
+  id: string;
+  name: string;
+  how?: string;
+  usual?: FormMeasure;
+  words?: string;
+  measure: Measure | undefined;
+  room: ExamRoom;
+  onFocus?: () => void;
+  onKept?: () => void;
+};
+
+/** One measure: kept when the field is left or Enter is pressed, read back at once in both units. */
+export function MeasureField({ id, name, how, usual, words, measure, room, onFocus, onKept }: Props) {
+  const field = useId();
+  const stood = measure?.asEntered ?? '';
+  const [text, setText] = useState(stood);
+  useEffect(() => setText(stood), [stood]);
+  const entry = readMeasure(text, usual);
+  const keep = () => {
+    const act = measureAct(id, text, measure, words);
+    if (act === undefined) return;
+    room.record(act);
+    onKept?.();
+  };
+  return (
+    <div className="field exam-measure">
+      <label htmlFor={field}>{name}</label>
+      <div className="exam-measure-line">
+        <input
+          id={field}
+          value={text}
+          readOnly={room.readOnly}
+          autoComplete="off"
+          inputMode="text"
+          aria-describedby={`${field}-says`}
+          aria-invalid={entry.kind === 'unreadable'}
+          onChange={(event) => setText(event.target.value)}
+          onFocus={onFocus}
+          onBlur={keep}
+          onKeyDown={(event) => event.key === 'Enter' && keep()}
+        />
+        <output className="exam-echo" htmlFor={field}>
+          {entry.kind === 'length' ? entry.echo : ''}
+        </output>
+      </div>
+      <div id={`${field}-says`}>
+        {entry.kind === 'unreadable' && <p className="doubt">{entry.message}</p>}
+        {entry.kind === 'length' && entry.doubt !== undefined && <p className="doubt">{entry.doubt}</p>}
+        {how !== undefined && <p className="note">{how}</p>}
+      </div>
+    </div>
+  );
+}

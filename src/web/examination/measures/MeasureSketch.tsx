@@ -1,0 +1,48 @@
+import { useId } from 'react';
+import { drawForm } from '../../../drawing/drawForm.ts';
+import type { Form } from '../../../knowledge/schema.ts';
+import { capital, type ExamRoom } from '../examRoom.ts';
+import type { FormMeasure } from './readMeasure.ts';
+import { measuresMm, viewMovedMost } from './viewMovedMost.ts';
+
+/** Where a measure is taken: the piece in lines, and in dashes what moves when this measure is an eighth larger. */
+export function MeasureSketch({ form, room, measure }: { form: Form; room: ExamRoom; measure: FormMeasure }) {
+  const id = useId();
+  const sizes = measuresMm(form, room.piece);
+  const now = drawForm(form, room.piece.features, sizes);
+  const larger = drawForm(form, room.piece.features, {
+    ...sizes,
+    [measure.id]: (sizes[measure.id] ?? measure.typicalMm) * 1.125,
+  });
+  const at = viewMovedMost(now, larger);
+  const view = now.views[at?.view ?? 0];
+  if (view === undefined) return null;
+  const [x, y, width, height] = view.box;
+  const margin = Math.max(width, height) * 0.06;
+  return (
+    <figure className="exam-sketch-figure">
+      <svg
+        className="exam-drawing"
+        viewBox={`${x - margin} ${y - margin} ${width + 2 * margin} ${height + 2 * margin}`}
+        role="img"
+        aria-labelledby={`${id}-title`}
+      >
+        <title id={`${id}-title`}>{`${view.name}: where the ${measure.name} is taken`}</title>
+        {view.shapes.map((shape, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: shapes have a fixed order
+          <path key={index} className="exam-shape-line" d={shape.d} />
+        ))}
+        {at?.shapes.map((d, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: shapes have a fixed order
+          <path key={index} className="exam-moved-line" d={d} />
+        ))}
+      </svg>
+      <figcaption className="small">
+        <strong>{capital(measure.name)}.</strong> {measure.how}{' '}
+        {at === undefined
+          ? 'It does not enter the drawing.'
+          : 'Dashed: how the drawing moves if it were an eighth larger.'}
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,77 @@
+import { useId, useState } from 'react';
+import type { ExamRoom } from '../examRoom.ts';
+import { MeasureField } from './MeasureField.tsx';
+import { MeasureSketch } from './MeasureSketch.tsx';
+import { measuresOf } from './readMeasure.ts';
+
+/** The measures of the form, where each is taken, and the examiner's own. */
+export function MeasuresRoom({ room }: { room: ExamRoom }) {
+  const form = room.knowledge.forms[room.piece.form];
+  const [at, setAt] = useState<string | undefined>(undefined);
+  if (form === undefined)
+    return <p>The form “{room.piece.form}” is not in the knowledge files, so its measures are not known.</p>;
+  const listed = measuresOf(form, room.piece.features);
+  const own = Object.values(room.piece.measures).filter(
+    (measure) => !form.measures.some((each) => each.id === measure.id),
+  );
+  const shown = listed.find((each) => each.id === at) ?? listed[0];
+  return (
+    <div className="exam-measures">
+      <div className="stack">
+        <p className="soft">Inches as you write them, or millimetres: 37 1/8, 37⅛", 3 ft 1 1/8 in, 943 mm.</p>
+        {listed.map((measure) => (
+          <MeasureField
+            key={measure.id}
+            id={measure.id}
+            name={measure.name}
+            how={measure.how}
+            usual={measure}
+            measure={room.piece.measures[measure.id]}
+            room={room}
+            onFocus={() => setAt(measure.id)}
+          />
+        ))}
+        <h3>Your own measures</h3>
+        {own.map((measure) => (
+          <MeasureField
+            key={measure.id}
+            id={measure.id}
+            name={measure.words === '' ? measure.id : measure.words}
+            measure={measure}
+            room={room}
+          />
+        ))}
+        {!room.readOnly && <OwnMeasure room={room} />}
+      </div>
+      {shown !== undefined && <MeasureSketch form={form} room={room} measure={shown} />}
+    </div>
+  );
+}
+
+function OwnMeasure({ room }: { room: ExamRoom }) {
+  const id = useId();
+  const [name, setName] = useState('');
+  const [fresh, setFresh] = useState(() => `own-${crypto.randomUUID().slice(0, 8)}`);
+  return (
+    <div className="exam-own">
+      <div className="field">
+        <label htmlFor={id}>What is measured</label>
+        <input id={id} value={name} autoComplete="off" onChange={(event) => setName(event.target.value)} />
+      </div>
+      {name.trim() !== '' && (
+        <MeasureField
+          key={fresh}
+          id={fresh}
+          name={name.trim()}
+          words={name.trim()}
+          measure={undefined}
+          room={room}
+          onKept={() => {
+            setName('');
+            setFresh(`own-${crypto.randomUUID().slice(0, 8)}`);
+          }}
+        />
+      )}
+    </div>
+  );
+}

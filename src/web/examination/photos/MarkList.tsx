@@ -1,0 +1,72 @@
+import type { Photo, PhotoMark } from '../../../piece/photo.ts';
+import { TextField } from '../../fields/TextField.tsx';
+import { capital, type ExamRoom, partName } from '../examRoom.ts';
+import { placeWords } from './placeMark.ts';
+
+type Props = {
+  room: ExamRoom;
+  photo: Photo;
+  chosen: string | undefined;
+  onChoose: (id: string) => void;
+  onChange: (mark: PhotoMark) => void;
+  onWithdraw: (id: string) => void;
+};
+
+const kindWords: Record<PhotoMark['kind'], string> = { point: 'point', line: 'line', outline: 'outline' };
+
+/** The marks of a photo by number: what each shows, and which finding it bears out. */
+export function MarkList({ room, photo, chosen, onChoose, onChange, onWithdraw }: Props) {
+  if (photo.marks.length === 0) return <p className="soft">No marks yet.</p>;
+  const findings = Object.values(room.piece.findings).filter((each) => each.state !== 'could-not-tell');
+  return (
+    <section aria-label="Marks">
+      <h3>Marks</h3>
+      <ol className="exam-marks">
+        {photo.marks.map((mark) => (
+          <li key={mark.id} className="exam-mark-item" data-chosen={mark.id === chosen ? '' : undefined}>
+            <button
+              type="button"
+              className="exam-answer"
+              aria-pressed={mark.id === chosen}
+              onClick={() => onChoose(mark.id)}
+            >
+              <strong>{mark.number}</strong> {kindWords[mark.kind]}
+              <span className="unseen">, {placeWords(mark.points[0] ?? [0, 0])}</span>
+            </button>
+            <TextField
+              label={`Mark ${mark.number} shows`}
+              value={mark.words}
+              readOnly={room.readOnly}
+              save={(words) => onChange({ ...mark, words })}
+            />
+            <div className="field">
+              <label htmlFor={`mark-finding-${mark.id}`}>Finding it bears out</label>
+              <select
+                id={`mark-finding-${mark.id}`}
+                value={mark.finding ?? ''}
+                disabled={room.readOnly}
+                onChange={(event) => {
+                  const { finding: _before, ...rest } = mark;
+                  onChange(event.target.value === '' ? rest : { ...rest, finding: event.target.value });
+                }}
+              >
+                <option value="">None</option>
+                {findings.map((finding) => (
+                  <option key={finding.id} value={finding.id}>
+                    {room.knowledge.signs[finding.sign]?.name ?? finding.sign},{' '}
+                    {capital(partName(room.parts, finding.part))}
+                  </option>
+                ))}
+              </select>
+            </div>
+            {!room.readOnly && (
+              <button type="button" className="button plain" onClick={() => onWithdraw(mark.id)}>
+                Take mark {mark.number} off
+              </button>
+            )}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

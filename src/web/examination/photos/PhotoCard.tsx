@@ -1,0 +1,78 @@
+import type { Photo } from '../../../piece/photo.ts';
+import { capital, type ExamRoom, partName } from '../examRoom.ts';
+import { describePhoto, movePlate } from './photoActs.ts';
+
+type Props = { room: ExamRoom; photo: Photo; plate: number; last: boolean; onOpen: () => void };
+
+/** One photo in the order of the plates. */
+export function PhotoCard({ room, photo, plate, last, onOpen }: Props) {
+  const findings = Object.values(room.piece.findings).filter((finding) => finding.photos.includes(photo.id));
+  return (
+    <li className="exam-plate">
+      <button
+        type="button"
+        className="exam-plate-open"
+        onClick={onOpen}
+        aria-label={`Open photo ${plate}: ${photo.caption || photo.name}`}
+      >
+        <img
+          src={`/api/photos/${photo.sha256}/thumb`}
+          alt={photo.alternative || photo.caption || photo.name}
+          loading="lazy"
+        />
+      </button>
+      <div className="exam-plate-words">
+        <p>
+          <strong>{plate}</strong> <span className="said">{photo.caption || photo.name}</span>
+        </p>
+        <p className="small soft">
+          {[
+            photo.part === undefined ? '' : capital(partName(room.parts, photo.part)),
+            photo.marks.length === 0
+              ? ''
+              : `${photo.marks.length} ${photo.marks.length === 1 ? 'mark' : 'marks'}`,
+            findings.length === 0
+              ? ''
+              : findings.map((each) => room.knowledge.signs[each.sign]?.name ?? each.sign).join('; '),
+            photo.takenAt === undefined ? '' : `${photo.takenAt.replace('T', ' ')}, zone not known`,
+            photo.asPlate ? '' : 'not printed',
+          ]
+            .filter((each) => each !== '')
+            .join(' · ')}
+        </p>
+        {photo.alternative === '' && (
+          <p className="small exam-doubt">Not yet described for a reader who can’t see it.</p>
+        )}
+        {!room.readOnly && (
+          <div className="exam-plate-moves">
+            <button
+              type="button"
+              className="button plain"
+              disabled={plate === 1}
+              onClick={() => room.record(movePlate(room.piece, photo.id, -1))}
+            >
+              Earlier <span className="unseen">photo {plate}</span>
+            </button>
+            <button
+              type="button"
+              className="button plain"
+              disabled={last}
+              onClick={() => room.record(movePlate(room.piece, photo.id, 1))}
+            >
+              Later <span className="unseen">photo {plate}</span>
+            </button>
+            <label className="exam-print">
+              <input
+                type="checkbox"
+                checked={photo.asPlate}
+                onChange={(event) => room.record(describePhoto(photo.id, { asPlate: event.target.checked }))}
+              />
+              Printed
+              <span className="unseen">: photo {plate}</span>
+            </label>
+          </div>
+        )}
+      </div>
+    </li>
+  );
+}

@@ -1,0 +1,70 @@
+import { type DragEvent, useState } from 'react';
+import type { ExamRoom } from '../examRoom.ts';
+import { PhotoBench } from './PhotoBench.tsx';
+import { PhotoButtons } from './PhotoButtons.tsx';
+import { PhotoCard } from './PhotoCard.tsx';
+import { inPlateOrder } from './photoActs.ts';
+import { UploadList } from './UploadList.tsx';
+
+/** All photos of the piece in the order of the plates; dropped, taken or chosen here. */
+export function PhotosRoom({ room }: { room: ExamRoom }) {
+  const [openId, setOpenId] = useState<string | undefined>(undefined);
+  const [over, setOver] = useState(false);
+  const photos = inPlateOrder(room.piece);
+  const open = photos.find((photo) => photo.id === openId);
+  if (open !== undefined) {
+    return (
+      <PhotoBench
+        key={open.id}
+        room={room}
+        photo={open}
+        plate={photos.indexOf(open) + 1}
+        onClose={() => setOpenId(undefined)}
+      />
+    );
+  }
+  const drop = (event: DragEvent) => {
+    event.preventDefault();
+    setOver(false);
+    room.uploads.add(event.dataTransfer.files, {});
+  };
+  return (
+    <div className="stack">
+      {!room.readOnly && (
+        // biome-ignore lint/a11y/noStaticElementInteractions: dropping is a convenience; the buttons inside do the same
+        <div
+          className="exam-drop"
+          data-over={over ? '' : undefined}
+          onDragOver={(event) => {
+            event.preventDefault();
+            setOver(true);
+          }}
+          onDragLeave={() => setOver(false)}
+          onDrop={drop}
+        >
+          <PhotoButtons uploads={room.uploads} belongs={{}} about="of the piece" />
+          <p className="small soft">
+            or drop them here. JPEG, PNG, WebP, TIFF and HEIC are kept as they are, byte for byte.
+          </p>
+        </div>
+      )}
+      <UploadList uploads={room.uploads} />
+      {photos.length === 0 ? (
+        <p className="soft">No photos yet.</p>
+      ) : (
+        <ol className="exam-plates">
+          {photos.map((photo, index) => (
+            <PhotoCard
+              key={photo.id}
+              room={room}
+              photo={photo}
+              plate={index + 1}
+              last={index === photos.length - 1}
+              onOpen={() => setOpenId(photo.id)}
+            />
+          ))}
+        </ol>
+      )}
+    </div>
+  );
+}
