@@ -1,0 +1,61 @@
+import type { ReactNode } from 'react';
+import type { Engagement, Purpose } from '../../piece/engagement.ts';
+import { type Choice, ChoiceField } from '../fields/ChoiceField.tsx';
+import type { TextOf } from './EngagementPage.tsx';
+
+/** What an opinion can be wanted for, in words. */
+export const purposeChoices: readonly Choice<Purpose>[] = [
+  { id: 'curiosity', name: 'To know what it is' },
+  { id: 'insurance', name: 'Insurance' },
+  { id: 'estate', name: 'An estate' },
+  { id: 'donation', name: 'A donation' },
+  { id: 'division', name: 'Division among heirs' },
+  { id: 'sale', name: 'A sale' },
+  { id: 'purchase', name: 'A purchase' },
+  { id: 'court', name: 'A court' },
+];
+
+const cautions: Partial<Record<Purpose, string>> = {
+  estate:
+    'Estates are often taxed, and the law says who may value for that and how. Ask the family’s lawyer or the local office before you put a worth in writing.',
+  donation:
+    'Where a gift is set against tax, the law often asks for a qualified appraiser, set forms and set days. Ask a tax adviser under the donor’s own law.',
+  division:
+    'How heirs may divide is a matter of the will and of local law. The opinion says what the piece is; it does not say who gets it.',
+  court:
+    'A court has its own rules for experts. Take the wording of the question from the court or from counsel, and keep every note.',
+  insurance:
+    'The policy says what worth is insured and who may attest it. Ask the insurer for the wording first.',
+  sale: 'What a seller must tell a buyer, and what may be exported or holds a protected species, is local law: ask before it is offered.',
+};
+
+type PurposeFieldsProps = {
+  engagement: Engagement;
+  set: (field: 'purpose', to: string) => void;
+  text: (field: TextOf, label: string, note?: string, lines?: boolean) => ReactNode;
+  readOnly: boolean;
+};
+
+/** What the opinion is for, what is asked, and who may rely on the answer. */
+export function PurposeFields({ engagement, set, text, readOnly }: PurposeFieldsProps) {
+  const caution = engagement.purpose === undefined ? undefined : cautions[engagement.purpose];
+  return (
+    <section className="stack" aria-labelledby="what-for">
+      <h2 id="what-for">What for</h2>
+      <ChoiceField
+        label="The opinion is wanted for"
+        choices={purposeChoices}
+        value={engagement.purpose}
+        save={(purpose) => set('purpose', purpose)}
+        readOnly={readOnly}
+      />
+      {caution === undefined ? null : <p className="caution">{caution}</p>}
+      {text('question', 'The question', 'In the client’s own words.', true)}
+      {text(
+        'mayRely',
+        'Who may rely on the answer',
+        'The client only, an insurer, heirs, a court. No one else.',
+      )}
+    </section>
+  );
+}
