@@ -3,7 +3,7 @@
  * the server and the terminal program. A part whose inputs have not changed since last time is left as it is.
  */
 import { existsSync } from 'node:fs';
-import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { inputsHash, readStamps, withBuildLock, writeStamps } from './buildStamps.mjs';
@@ -50,7 +50,7 @@ export async function build(say, only) {
       const hash = await inputsHash(root, [...part.from, 'scripts/build.mjs']);
       if (stamps[part.id] === hash) continue;
       say(`Making ${part.says} …`);
-      const faults = await part.make(say);
+      const faults = await part.make(say).catch((error) => [`Making ${part.says} failed: ${error.message}`]);
       if (faults.length > 0) return { made, faults };
       stamps[part.id] = hash;
       await writeStamps(dist, stamps);
@@ -66,8 +66,8 @@ async function makeKnowledge() {
   const { knowledge, faults } = compileKnowledge(await readKnowledgeFolder(join(root, 'knowledge')));
   if (knowledge === undefined || faults.length > 0) {
     return [
-      `The knowledge files have ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}:`,
-      ...faults.map(faultLine),
+      `The knowledge files have ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}; "npm run knowledge" lists them all:`,
+      ...faults.slice(0, 10).map(faultLine),
     ];
   }
   await writeWhole(join(dist, 'knowledge.json'), JSON.stringify(knowledge));
@@ -79,6 +79,7 @@ function faultLine({ file, line, entry, what, mend, example }) {
 }
 
 async function makeExamples(say) {
+  await cp(join(root, 'examples'), join(dist, 'examples'), { recursive: true });
   if (!existsSync(join(root, 'scripts/plates/main.ts'))) {
     say('  (there are no worked examples to draw plates for)');
     return [];
@@ -106,6 +107,7 @@ async function makeWeb() {
 const programs = {
   server: 'src/server/main.ts',
   heicWorker: 'src/record/heicWorker.ts',
+  calculationWorker: 'src/server/calculationWorker.ts',
   opinionWorker: 'src/server/opinionWorker.ts',
   cli: 'src/cli/main.ts',
 };

@@ -1,0 +1,60 @@
+import { Hono } from 'hono';
+import type { Knowledge } from '../knowledge/schema.ts';
+import type { PhotoFolder } from '../record/photos.ts';
+import type { RecordStore } from '../record/store.ts';
+import { type Calculate, calculationRoutes } from './calculationRoutes.ts';
+import { faultAnswer } from './faultAnswer.ts';
+import { answerWithPolicy, onlyOurPages } from './guard.ts';
+import type { Jobs } from './jobs.ts';
+import { opinionRoutes, type SetOpinion } from './opinionRoutes.ts';
+import { photoRoutes } from './photoRoutes.ts';
+import { pieceRoutes } from './pieceRoutes.ts';
+import type { staticFiles } from './staticFiles.ts';
+
+/** What the server leans on; tests hand in their own. */
+export type ServerParts = {
+  store: RecordStore;
+  photos: PhotoFolder;
+  knowledge: Knowledge;
+  calculate: Calculate;
+  setOpinion: SetOpinion;
+  jobs: Jobs;
+  screens: Awaited<ReturnType<typeof staticFiles>>;
+  yearNow: () => number;
+  /** Told what went wrong inside; a person is told only that something did. */
+  tellFault: (error: unknown) => void;
+};
+
+/** The whole HTTP side: the guard, the record, the photos, the calculations, the opinion, and the screens for all else. */
+export function createApp(parts: ServerParts): Hono {
+  const { store, photos, knowledge, calculate, setOpinion, jobs, screens, yearNow, tellFault } = parts;
+  const app = new Hono();
+  const knowledgeText = JSON.stringify(knowledge);
+  app.use(answerWithPolicy);
+  app.use(onlyOurPages);
+  app.use('/api/*', async (context, next) => {
+    await next();
+    if (!context.res.headers.has('cache-control')) context.header('cache-control', 'no-store');
+  });
+  app.get('/knowledge.json', (context) =>
+    context.body(knowledgeText, 200, { 'content-type': 'application/json', 'cache-control': 'no-cache' }),
+  );
+  app.route('/api/pieces', pieceRoutes(store, photos));
+  app.route('/api/photos', photoRoutes(photos));
+  app.route('/api/calc', calculationRoutes(calculate, yearNow));
+  app.route('/api', opinionRoutes(store, jobs, setOpinion));
+  app.all('/api/*', (context) =>
+    faultAnswer(context, 404, 'server.no-such-route', 'There is nothing at this address.'),
+  );
+  app.get('*', screens);
+  app.onError((error, context) => {
+    tellFault(error);
+    return faultAnswer(
+      context,
+      500,
+      'server.fault',
+      'Something went wrong inside: nothing that was kept is harmed. Try again, and look at the terminal for what it says.',
+    );
+  });
+  return app;
+}

@@ -1,0 +1,89 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { CalculationResult } from '../calculations/define.ts';
+import type { Knowledge } from '../knowledge/schema.ts';
+import { CannotOpen } from '../record/fault.ts';
+import { openDataFolder } from '../record/openDataFolder.ts';
+import { openPhotos, photoLimits } from '../record/photos.ts';
+import { createStore } from '../record/store.ts';
+import { createApp } from './app.ts';
+import type { CalculationQuestion } from './calculationRoutes.ts';
+import { type JobStep, openJobs } from './jobs.ts';
+import { listen } from './listen.ts';
+import { loadExamples } from './loadExamples.ts';
+import type { OpinionQuestion } from './opinionWorker.ts';
+import { staticFiles } from './staticFiles.ts';
+import { openWorkerDesk } from './workerDesk.ts';
+
+/** What `npm start` hands over: where the record is kept, where to answer, and the folder everything was built into. */
+export type StartOptions = { dataDir: string; port: number; distDir: string };
+
+/** A running program, or the one sentence that says why not. */
+export type Started =
+  | { ok: true; address: string; close: () => Promise<void> }
+  | { ok: false; message: string };
+
+/** Opens the record and answers on this machine. Whatever stands in the way, nothing is changed by it. */
+export async function startServer(options: StartOptions): Promise<Started> {
+  try {
+    return await start(options);
+  } catch (error) {
+    if (error instanceof CannotOpen) return { ok: false, message: error.message };
+    throw error;
+  }
+}
+
+async function start({ dataDir, port, distDir }: StartOptions): Promise<Started> {
+  const { log, lock } = openDataFolder(dataDir);
+  const built = (name: string) => pathToFileURL(join(distDir, name));
+  const knowledgeFile = join(distDir, 'knowledge.json');
+  const knowledge = JSON.parse(readFileSync(knowledgeFile, 'utf8')) as Knowledge;
+  const examples = await loadExamples(join(distDir, 'examples'));
+  const photos = await openPhotos(
+    dataDir,
+    { ...photoLimits, heicWorker: built('heicWorker.js') },
+    examples.photos,
+  );
+  const store = createStore(log, examples.pieces);
+  const calculations = openWorkerDesk<CalculationQuestion, CalculationResult<unknown>, never>(
+    built('calculationWorker.js'),
+    { knowledgeFile },
+  );
+  const opinions = openWorkerDesk<OpinionQuestion, Uint8Array, JobStep>(built('opinionWorker.js'), {
+    knowledgeFile,
+  });
+  for (const path of examples.missing) console.error(`A plate of a worked example is not there: ${path}`);
+  const yearNow = () => new Date().getFullYear();
+
+  const app = createApp({
+    store,
+    photos,
+    knowledge,
+    calculate: (question) => calculations.ask(question),
+    setOpinion: (piece, onStep) => opinions.ask({ piece, plates: {}, yearNow: yearNow(), today: '' }, onStep),
+    jobs: openJobs(),
+    screens: await staticFiles(join(distDir, 'web')),
+    yearNow,
+    tellFault: (error) => console.error(error),
+  });
+  const close = async () => {
+    await Promise.all([calculations.close(), opinions.close()]);
+    store.close();
+    lock.release();
+  };
+  const listening = await listen(app, port);
+  if (!listening.ok) {
+    await close();
+    return { ok: false, message: listening.faults[0]?.message ?? '' };
+  }
+  lock.sayAddress(listening.value.address);
+  return {
+    ok: true,
+    address: listening.value.address,
+    close: async () => {
+      await listening.value.close();
+      await close();
+    },
+  };
+}

@@ -1,0 +1,94 @@
+import { randomUUID } from 'node:crypto';
+import { Hono } from 'hono';
+import { z } from 'zod';
+import { draftEvent } from '../piece/event.ts';
+import { done, type Outcome, refuse } from '../record/fault.ts';
+import type { PhotoFolder } from '../record/photos.ts';
+import type { PieceView, RecordStore } from '../record/store.ts';
+import { copyPiece } from './copyPiece.ts';
+import { faultsAnswer } from './faultAnswer.ts';
+import { readJson } from './readJson.ts';
+import { summarizePieces } from './summarize.ts';
+
+const stepBody = draftEvent.pick({ id: true, device: true, who: true, at: true });
+const copyBody = draftEvent.pick({ device: true, who: true, at: true }).extend({ id: z.string().optional() });
+const eventsBody = z.strictObject({ events: z.array(z.unknown()) });
+
+/** The pieces: read, acted on, taken back, copied, their history. */
+export function pieceRoutes(store: RecordStore, photos: PhotoFolder): Hono {
+  const routes = new Hono();
+  routes.get('/', (context) => context.json({ pieces: summarizePieces(store) }));
+  routes.get('/:id', (context) => {
+    const view = store.piece(context.req.param('id'));
+    return view ? context.json(view) : faultsAnswer(context, noPiece(context.req.param('id')).faults);
+  });
+  routes.get('/:id/history', (context) => {
+    const id = context.req.param('id');
+    return store.piece(id)
+      ? context.json({ events: store.history(id) })
+      : faultsAnswer(context, noPiece(id).faults);
+  });
+  routes.post('/:id/events', async (context) => {
+    const id = context.req.param('id');
+    const body = readBody(await readJson(context), eventsBody);
+    if (!body.ok) return faultsAnswer(context, body.faults);
+    const stray = body.value.events.findIndex((event) => (event as { piece?: unknown } | null)?.piece !== id);
+    if (stray >= 0)
+      return faultsAnswer(
+        context,
+        refuse('record.other-piece', `The act is not one on the piece "${id}".`, `events.${stray}.piece`)
+          .faults,
+      );
+    const kept = store.append(body.value.events);
+    if (!kept.ok) return faultsAnswer(context, kept.faults);
+    return context.json({ accepted: kept.value.accepted, ...answerOf(store.piece(id)) });
+  });
+  for (const kind of ['undo', 'redo'] as const) {
+    routes.post(`/:id/${kind}`, async (context) => {
+      const id = context.req.param('id');
+      const body = readBody(await readJson(context), stepBody);
+      if (!body.ok) return faultsAnswer(context, body.faults);
+      if (store.piece(id) === undefined) return faultsAnswer(context, noPiece(id).faults);
+      const kept = store[kind](id, body.value);
+      if (!kept.ok) return faultsAnswer(context, kept.faults);
+      return context.json({ accepted: [body.value.id], ...answerOf(store.piece(id)) });
+    });
+  }
+  routes.post('/:id/copy', async (context) => {
+    const body = readBody(await readJson(context), copyBody);
+    if (!body.ok) return faultsAnswer(context, body.faults);
+    const view = store.piece(context.req.param('id'));
+    if (view === undefined) return faultsAnswer(context, noPiece(context.req.param('id')).faults);
+    const copied = await copyPiece(store, photos, view.piece, {
+      ...body.value,
+      id: body.value.id ?? randomUUID(),
+    });
+    return copied.ok ? context.json(copied.value) : faultsAnswer(context, copied.faults);
+  });
+  return routes;
+}
+
+function answerOf(view: PieceView | undefined): Partial<PieceView> {
+  return view ?? {};
+}
+
+function noPiece(id: string): ReturnType<typeof refuse> {
+  return refuse('record.no-piece', `There is no piece "${id.slice(0, 80)}" in this record.`, 'piece');
+}
+
+function readBody<Schema extends z.ZodType>(
+  came: Outcome<unknown>,
+  schema: Schema,
+): Outcome<z.infer<Schema>> {
+  if (!came.ok) return came;
+  const read = schema.safeParse(came.value);
+  if (read.success) return done(read.data);
+  return {
+    ok: false,
+    faults: read.error.issues.map((issue) => ({
+      code: 'server.bad-request',
+      path: issue.path.join('.'),
+      message: `${issue.message}.`,
+    })),
+  };
+}

@@ -1,0 +1,70 @@
+import { Worker } from 'node:worker_threads';
+
+/** What a worker is asked, and what it says while it works and at the end. */
+export type WorkerQuestion<Question> = { ask: number; question: Question };
+export type WorkerWord<Answer, Step> =
+  | { ask: number; step: Step }
+  | { ask: number; answer: Answer }
+  | { ask: number; failed: string };
+
+/** A thread for long work. It is started when first asked, and again after it died. */
+export type WorkerDesk<Question, Answer, Step> = {
+  ask(question: Question, onStep?: (step: Step) => void): Promise<Answer>;
+  close(): Promise<void>;
+};
+
+type Asked<Answer, Step> = {
+  resolve: (answer: Answer) => void;
+  reject: (error: Error) => void;
+  onStep: ((step: Step) => void) | undefined;
+};
+
+/**
+ * Asks a worker file question by question.
+ *
+ * @param file        the built worker
+ * @param workerData  handed to it when it starts
+ */
+export function openWorkerDesk<Question, Answer, Step>(
+  file: URL,
+  workerData: unknown,
+): WorkerDesk<Question, Answer, Step> {
+  const asked = new Map<number, Asked<Answer, Step>>();
+  const desk = { thread: undefined as Worker | undefined, asks: 0 };
+
+  const failAll = (why: string) => {
+    desk.thread = undefined;
+    for (const one of asked.values()) one.reject(new Error(why));
+    asked.clear();
+  };
+  const start = (): Worker => {
+    const thread = new Worker(file, { workerData });
+    thread.unref();
+    thread.on('message', (word: WorkerWord<Answer, Step>) => {
+      const one = asked.get(word.ask);
+      if (one === undefined) return;
+      if ('step' in word) return one.onStep?.(word.step);
+      asked.delete(word.ask);
+      if ('answer' in word) one.resolve(word.answer);
+      else one.reject(new Error(word.failed));
+    });
+    thread.on('error', (error) => failAll(error instanceof Error ? error.message : String(error)));
+    thread.on('exit', () => failAll('The work stopped before its end.'));
+    return thread;
+  };
+
+  return {
+    ask(question, onStep) {
+      desk.thread ??= start();
+      const ask = ++desk.asks;
+      const thread = desk.thread;
+      return new Promise<Answer>((resolve, reject) => {
+        asked.set(ask, { resolve, reject, onStep });
+        thread.postMessage({ ask, question } satisfies WorkerQuestion<Question>);
+      });
+    },
+    async close() {
+      await desk.thread?.terminate();
+    },
+  };
+}
