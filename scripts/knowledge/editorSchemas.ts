@@ -1,0 +1,17 @@
+import { z } from 'zod';
+import { alteration, form, making, shop, signFile, work } from '../../src/knowledge/schema.ts';
+
+/** JSON Schemas of the knowledge files, one a kind of file, for editors that complete and check as one types. */
+export function editorSchemas(): Record<string, unknown> {
+  const files = {
+    signs: signFile,
+    alterations: z.strictObject({ alterations: z.array(alteration).min(1) }),
+    form,
+    shop,
+    making,
+    sources: z.strictObject({ works: z.array(work).min(1) }),
+  };
+  return Object.fromEntries(
+    Object.entries(files).map(([name, schema]) => [name, z.toJSONSchema(schema, { io: 'input' })]),
+  );
+}

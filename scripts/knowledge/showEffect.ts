@@ -1,0 +1,67 @@
+import { execFile } from 'node:child_process';
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import { parse } from 'yaml';
+import { caseFromPiece } from '../../src/evidence/caseFromPiece.ts';
+import { weighCase } from '../../src/evidence/weighCase.ts';
+import type { Weighing } from '../../src/evidence/weighing.ts';
+import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
+import type { KnowledgeFile } from '../../src/knowledge/readEntries.ts';
+import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { type Piece, piece } from '../../src/piece/piece.ts';
+import { effectWords } from './effectWords.ts';
+
+const run = promisify(execFile);
+
+/** Weighs the worked examples with the knowledge of a commit and with that of the folder, and prints what moved. */
+export async function showEffect(
+  home: string,
+  now: Knowledge,
+  commit: string,
+  yearNow: number,
+): Promise<void> {
+  const { knowledge: before, faults } = compileKnowledge(await filesAt(home, commit));
+  if (before === undefined) {
+    console.log(`\nThe knowledge at ${commit} can't be weighed with: it has ${faults.length} faults.`);
+    return;
+  }
+  console.log(`\nEffect on the worked examples, from ${commit} (${before.version}) to now (${now.version}):`);
+  const examples = await readExamples(join(home, 'examples'));
+  if (examples.length === 0) console.log('There are no worked examples to weigh.');
+  for (const example of examples) {
+    console.log(`\n${example.title}`);
+    const [was, is] = [before, now].map((knowledge) => weighed(example, knowledge, yearNow));
+    if (was === undefined || is === undefined)
+      console.log(
+        '  It can’t be weighed with both: one of them lacks what it needs (its form, or its starting odds).',
+      );
+    else for (const line of effectWords(was, is)) console.log(`  ${line}`);
+  }
+}
+
+function weighed(example: Piece, knowledge: Knowledge, yearNow: number): Weighing | undefined {
+  const result = weighCase({ ...caseFromPiece(example), draws: 0 }, knowledge, { yearNow });
+  return result.ok ? result.output : undefined;
+}
+
+async function filesAt(home: string, commit: string): Promise<KnowledgeFile[]> {
+  const git = async (...words: string[]) =>
+    (await run('git', words, { cwd: home, maxBuffer: 64 * 1024 * 1024 })).stdout;
+  const names = (await git('ls-tree', '-r', '--name-only', commit, 'knowledge/')).split('\n');
+  const yaml = names.filter((name) => name.endsWith('.yaml'));
+  return Promise.all(
+    yaml.map(async (name) => ({
+      path: name.replace(/^knowledge\//, ''),
+      text: await git('show', `${commit}:${name}`),
+    })),
+  );
+}
+
+async function readExamples(folder: string): Promise<Piece[]> {
+  const names = await readdir(folder).catch(() => []);
+  const examples = await Promise.all(
+    names.sort().map((name) => readFile(join(folder, name, 'piece.yaml'), 'utf8').catch(() => undefined)),
+  );
+  return examples.filter((text) => text !== undefined).map((text) => piece.parse(parse(text)));
+}

@@ -1,0 +1,47 @@
+import { citations } from './checks/citations.ts';
+import { type Entry, soundEntries } from './entry.ts';
+import { figuresOf } from './figuresOf.ts';
+
+/** On whose word a figure stands. `source` is a published work; the rest are as the file says. */
+export type Word = 'source' | 'common practice' | 'judgement' | 'from memory' | 'nobody';
+
+/** How many figures stand on whose word, and which entries cite no published work at all. */
+export type WordCount = {
+  figures: Record<Word, number>;
+  withoutWork: { kind: Entry['kind']; id: string; file: string; line: number }[];
+};
+
+/**
+ * Counts on whose word the figures stand.
+ *
+ * A figure's own word goes before its entry's basis. Where a source and a judgement stand together (the source shows
+ * that the thing occurs, the share is judged), the figure counts as judged: a work that prints no share is not its source.
+ */
+export function onWhoseWord(entries: readonly Entry[]): WordCount {
+  const figures: WordCount['figures'] = {
+    source: 0,
+    'common practice': 0,
+    judgement: 0,
+    'from memory': 0,
+    nobody: 0,
+  };
+  for (const entry of entries) {
+    const basis = wordOf((entry.value as { basis?: Sourced } | undefined)?.basis);
+    for (const { figure } of figuresOf(entry.value)) figures[wordOf(figure) ?? basis ?? 'nobody']++;
+  }
+  const figured = (['sign', 'form', 'alteration', 'shop', 'making'] as const).flatMap((kind) =>
+    soundEntries<Entry['kind']>(entries, kind),
+  );
+  return {
+    figures,
+    withoutWork: figured
+      .filter((entry) => citations(entry).length === 0)
+      .map((entry) => ({ kind: entry.kind, id: entry.id, file: entry.file, line: entry.lineOf(['id']) })),
+  };
+}
+
+type Sourced = { source?: string | undefined; by?: Exclude<Word, 'source' | 'nobody'> | undefined };
+
+function wordOf(word: Sourced | undefined): Word | undefined {
+  return word?.by ?? (word?.source === undefined ? undefined : 'source');
+}
