@@ -1,7 +1,111 @@
+import { useNavigate } from '@tanstack/react-router';
+import { useState } from 'react';
+import type { YearSpan } from '../../units/years.ts';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { YearsField } from '../fields/YearsField.tsx';
+import { useKnowledge } from '../knowledge/useKnowledge.ts';
+import { useDesk } from '../record/DeskRoom.tsx';
+import { freshId, readIdentity } from '../record/identity.ts';
+import { today } from '../shell/dayWords.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
+import { freshPiece } from './freshPiece.ts';
+import './pieces.css';
 
-/** Taking a new piece on. */
+/** Taking a new piece on: its form, its name, and what it is said to be. All of it can be changed later. */
 export function NewPiecePage() {
-  usePageTitle('A new piece');
-  return <h1>A new piece</h1>;
+  usePageTitle('New piece');
+  const { forms } = useKnowledge();
+  const desk = useDesk();
+  const navigate = useNavigate();
+  const [formId, setFormId] = useState(Object.keys(forms)[0] ?? '');
+  const [features, setFeatures] = useState<Record<string, string>>({});
+  const [title, setTitle] = useState('');
+  const [mode, setMode] = useState<'in-hand' | 'photo-only'>('in-hand');
+  const [period, setPeriod] = useState<YearSpan>();
+  const [place, setPlace] = useState('');
+  const [maker, setMaker] = useState('');
+  const form = forms[formId];
+
+  const open = () => {
+    if (form === undefined) return;
+    const id = freshId();
+    const claim = {
+      ...(period === undefined ? {} : { period: [period[0], period[1]] as [number, number] }),
+      ...(place === '' ? {} : { place }),
+      ...(maker === '' ? {} : { maker }),
+    };
+    const piece = freshPiece({
+      id,
+      form,
+      features,
+      title,
+      mode,
+      claim,
+      openedOn: today(),
+      examiner: readIdentity().who,
+    });
+    desk.record(id, 'piece-opened', [{ path: [], to: piece }]);
+    void navigate({ to: '/piece/$id/engagement', params: { id } });
+  };
+
+  return (
+    <form
+      className="new-piece"
+      onSubmit={(submit) => {
+        submit.preventDefault();
+        open();
+      }}
+    >
+      <h1>New piece</h1>
+      <ChoiceField
+        label="Form"
+        choices={Object.values(forms).map(({ id, name, what }) => ({ id, name, note: what }))}
+        value={formId}
+        save={(id) => {
+          setFormId(id);
+          setFeatures({});
+        }}
+      />
+      {form?.features.map((feature) => (
+        <ChoiceField
+          key={feature.id}
+          label={feature.name}
+          choices={feature.options}
+          value={features[feature.id] ?? feature.options[0]?.id}
+          save={(option) => setFeatures({ ...features, [feature.id]: option })}
+        />
+      ))}
+      <TextField
+        label="Name of the piece"
+        note="As it will head the opinion. It can wait."
+        value={title}
+        save={setTitle}
+      />
+      <ChoiceField
+        label="Seen"
+        choices={[
+          { id: 'in-hand', name: 'In the hand', note: 'It can be touched, turned and measured.' },
+          { id: 'photo-only', name: 'In photographs only', note: 'Weighs less, and never as firm.' },
+        ]}
+        value={mode}
+        save={setMode}
+      />
+      <div className="pair">
+        <YearsField
+          label="Said to be of"
+          note="Years: 1760–1790, 1760s, about 1775."
+          value={period}
+          save={(years) => setPeriod(years)}
+        />
+        <TextField label="Said to come from" note="Town or region." value={place} save={setPlace} />
+        <TextField label="Said to be by" note="Maker or shop." value={maker} save={setMaker} />
+      </div>
+      <div className="row">
+        <button type="submit" className="button">
+          Open the piece
+        </button>
+      </div>
+    </form>
+  );
 }

@@ -192,6 +192,12 @@ export function openDesk(edges: DeskEdges) {
     hear(id: string): void {
       if ((state.pieces.get(id)?.listeners.size ?? 0) > 0) void read(id);
     },
+    /** Comes back once nothing waits, or after a few seconds while the record does not answer. */
+    async settled(): Promise<void> {
+      for (let turn = 0; turn < 40 && state.queue.length > 0; turn += 1) {
+        await new Promise<void>((done) => edges.later(50, done));
+      }
+    },
     /** How many acts wait to be handed in. */
     waiting: (): number => state.queue.length,
     /** The ids of the acts that wait, first to go first. */

@@ -1,7 +1,65 @@
+import { useState } from 'react';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { keepIdentity, readIdentity } from '../record/identity.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
+import { chooseTheme, readTheme } from '../theme/themeChoice.ts';
+import '../pieces/pieces.css';
+import { chooseUnits, readUnits } from './unitsChoice.ts';
 
-/** This device. */
+/** This device: whose hand it is, its name, the units shown first, light or dark. */
 export function SettingsPage() {
   usePageTitle('Settings');
-  return <h1>Settings</h1>;
+  const [identity, setIdentity] = useState(readIdentity);
+  const [theme, setTheme] = useState(readTheme);
+  const [units, setUnits] = useState(readUnits);
+  const set = (change: Partial<typeof identity>) => {
+    keepIdentity({ ...identity, ...change });
+    setIdentity(readIdentity());
+  };
+  return (
+    <div className="new-piece">
+      <h1>Settings</h1>
+      <p className="soft">These belong to this browser on this device. They are kept as you type.</p>
+      <TextField
+        label="Your name"
+        note="Written beside every act in the history, and set in new pieces as the examiner."
+        value={identity.who}
+        save={(who) => set({ who })}
+        autoComplete="name"
+      />
+      <TextField
+        label="Name of this device"
+        note="So that the history says where something was entered."
+        value={identity.device}
+        save={(device) => set({ device })}
+      />
+      <ChoiceField
+        label="Lengths shown first"
+        note="Both are always printed, and both can be typed."
+        choices={[
+          { id: 'inches', name: 'Inches and fractions' },
+          { id: 'mm', name: 'Millimetres' },
+        ]}
+        value={units}
+        save={(choice) => {
+          chooseUnits(choice);
+          setUnits(choice);
+        }}
+      />
+      <ChoiceField
+        label="Light or dark"
+        choices={[
+          { id: 'device', name: 'As the device is set' },
+          { id: 'light', name: 'Light' },
+          { id: 'dark', name: 'Dark' },
+        ]}
+        value={theme}
+        save={(choice) => {
+          chooseTheme(choice);
+          setTheme(choice);
+        }}
+      />
+    </div>
+  );
 }

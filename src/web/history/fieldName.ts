@@ -1,0 +1,66 @@
+import type { NameBook } from './historyWords.ts';
+
+/** What a place in the document is called on the screens, to stand in the middle of a sentence. */
+export function fieldName(path: readonly string[], names: NameBook): string {
+  const [room = '', key = '', inner = ''] = path;
+  if (room === 'parts') return `the ${names.part(key)}`;
+  if (room === 'photos') {
+    const field = photoFields[inner];
+    const photo = `the photo ${names.photo(key)}`;
+    return field === undefined ? photo : `${field} of ${photo}`;
+  }
+  if (room === 'features') return `the form of the ${key}`;
+  if (room === 'opinion' && key === 'resolutions') {
+    const [sign = '', part] = inner.split('@');
+    return `how “${names.sign(sign)}”${part === undefined ? '' : ` on the ${names.part(part)}`} was resolved`;
+  }
+  return fields[path.join('.')] ?? fields[`${room}.${key}`] ?? fields[room] ?? `“${path.join(' › ')}”`;
+}
+
+const photoFields: Record<string, string> = {
+  caption: 'the caption',
+  alternative: 'the words for a reader who cannot see it',
+  part: 'the part',
+  asPlate: 'whether it is printed',
+  marks: 'the marks',
+};
+
+const fields: Record<string, string> = {
+  title: 'the name of the piece',
+  mode: 'how the piece was seen',
+  startingOdds: 'the starting odds',
+  claim: 'what it is said to be',
+  'claim.period': 'the years it is said to be of',
+  'claim.place': 'where it is said to come from',
+  'claim.maker': 'who is said to have made it',
+  plateOrder: 'the order of the plates',
+  'engagement.client': 'the client',
+  'engagement.clientAddress': 'the client’s address',
+  'engagement.owner': 'the owner',
+  'engagement.purpose': 'what the opinion is wanted for',
+  'engagement.question': 'the question',
+  'engagement.belief': 'what they believe it is',
+  'engagement.mayRely': 'who may rely on the answer',
+  'engagement.background': 'what is told of it',
+  'engagement.askedOn': 'the day it was asked',
+  'engagement.examinedOn': 'the day it was examined',
+  'engagement.examinedAt': 'where it was examined',
+  'engagement.effectiveOn': 'the day the opinion holds for',
+  'engagement.fee': 'the fee',
+  'engagement.interest': 'the examiner’s own interest',
+  'engagement.leave': 'what the owner allows',
+  'engagement.limits': 'the limits of the job',
+  'engagement.examiner': 'the examiner’s name',
+  'engagement.examinerAddress': 'the examiner’s address',
+  'engagement.examinerQualification': 'the examiner’s training and experience',
+  'opinion.reading': 'the reading concluded on',
+  'opinion.conclusion': 'the conclusion',
+  'opinion.reasons': 'the reasons',
+  'opinion.departure': 'why it departs from the findings',
+  'opinion.years': 'the years concluded on',
+  'opinion.place': 'the place concluded on',
+  'opinion.limits': 'the limits of the opinion',
+  'opinion.status': 'whether the opinion is signed',
+  'opinion.signedBy': 'who signed',
+  'opinion.signedOn': 'the day of signing',
+};

@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest';
+import { engagement } from '../../piece/engagement.ts';
+import type { RecordedEvent } from '../../piece/event.ts';
+import { opinion } from '../../piece/piece.ts';
+import { fieldName } from './fieldName.ts';
+import { historyEntries, type NameBook } from './historyWords.ts';
+
+const names: NameBook = {
+  sign: (id) => id.replaceAll('-', ' '),
+  part: (id) => id.replaceAll('-', ' '),
+  measure: (id) => id,
+  photo: (id) => id,
+};
+
+const event = (seq: number, fields: Partial<RecordedEvent>): RecordedEvent => ({
+  id: `00000000-0000-4000-8000-00000000000${seq}`,
+  piece: 'p',
+  kind: 'piece-described',
+  changes: [{ path: ['title'], to: 'x' }],
+  who: 'I. Vantrey',
+  device: 'Bench',
+  at: '2026-11-25T10:15:00.000+01:00',
+  seq,
+  before: '',
+  hash: '',
+  ...fields,
+});
+
+describe('the history in sentences', () => {
+  test('tells a finding, what it was before, and marks what was taken back', () => {
+    const told = historyEntries(
+      [
+        event(1, {
+          kind: 'finding-recorded',
+          changes: [
+            {
+              path: ['findings', 'dowels@front-rail'],
+              from: { state: 'absent', sure: 'plain' },
+              to: { state: 'present', sure: 'fairly' },
+            },
+          ],
+        }),
+        event(2, {
+          kind: 'undo',
+          of: event(1, {}).id,
+          changes: [{ path: ['findings', 'dowels@front-rail'] }],
+        }),
+      ],
+      names,
+    );
+    expect(told[0]).toMatchObject({
+      sentence: 'Found “dowels” on the front rail: present, fairly sure.',
+      before: 'absent',
+      takenBack: true,
+    });
+    expect(told[1]?.sentence).toBe('Took back: found “dowels” on the front rail: present, fairly sure.');
+    const redone = historyEntries(
+      [
+        event(1, {}),
+        event(2, { kind: 'undo', of: event(1, {}).id }),
+        event(3, { kind: 'redo', of: event(1, {}).id }),
+      ],
+      names,
+    );
+    expect(redone[0]?.takenBack).toBe(false);
+  });
+
+  test('says wrote, changed and emptied', () => {
+    const of = (from: string | undefined, to: string | undefined) =>
+      historyEntries(
+        [
+          event(1, {
+            kind: 'engagement-changed',
+            changes: [
+              {
+                path: ['engagement', 'client'],
+                ...(from === undefined ? {} : { from }),
+                ...(to === undefined ? {} : { to }),
+              },
+            ],
+          }),
+        ],
+        names,
+      )[0]?.sentence;
+    expect(of('', 'Orme')).toBe('Wrote the client.');
+    expect(of('Orme', 'Mrs Orme')).toBe('Changed the client.');
+    expect(of('Orme', '')).toBe('Emptied the client.');
+  });
+
+  test('every field of engagement and opinion has a name in words', () => {
+    const paths = [
+      ...Object.keys(engagement.shape).map((key) => ['engagement', key]),
+      ...Object.keys(opinion.shape).map((key) => ['opinion', key]),
+    ];
+    for (const path of paths) expect(fieldName(path, names)).not.toContain('›');
+  });
+});

@@ -1,0 +1,175 @@
+import type { Change, Json, RecordedEvent } from '../../piece/event.ts';
+import { fieldName } from './fieldName.ts';
+
+/** How ids of parts, signs and measures are written out. */
+export type NameBook = {
+  sign: (id: string) => string;
+  part: (id: string) => string;
+  measure: (id: string) => string;
+  photo: (id: string) => string;
+};
+
+/** An act as a person reads it: a sentence, and what stood there before and after where that is more than a word. */
+export type HistoryEntry = {
+  id: string;
+  seq: number;
+  at: string;
+  who: string;
+  device: string;
+  sentence: string;
+  before: string | undefined;
+  after: string | undefined;
+  /** True while a later act has taken this one back. */
+  takenBack: boolean;
+};
+
+/**
+ * The record of a piece as sentences, oldest first.
+ *
+ * @param events  as recorded, oldest first
+ */
+export function historyEntries(events: readonly RecordedEvent[], names: NameBook): HistoryEntry[] {
+  const byId = new Map(events.map((event) => [event.id, event]));
+  const takenBack = new Set<string>();
+  for (const event of events) {
+    if (event.of === undefined) continue;
+    if (event.kind === 'undo') takenBack.add(event.of);
+    else takenBack.delete(event.of);
+  }
+  return events.map((event) => {
+    const of = event.of === undefined ? undefined : byId.get(event.of);
+    const told = actWords(event, names);
+    return {
+      id: event.id,
+      seq: event.seq,
+      at: event.at,
+      who: event.who,
+      device: event.device,
+      sentence:
+        event.kind === 'undo' || event.kind === 'redo'
+          ? reversalWords(event.kind, of === undefined ? undefined : actWords(of, names).sentence)
+          : told.sentence,
+      before: told.before,
+      after: told.after,
+      takenBack: takenBack.has(event.id),
+    };
+  });
+}
+
+function reversalWords(kind: 'undo' | 'redo', what: string | undefined): string {
+  const act = kind === 'undo' ? 'Took back' : 'Brought back';
+  return what === undefined ? `${act} an act.` : `${act}: ${what.charAt(0).toLowerCase()}${what.slice(1)}`;
+}
+
+type Told = { sentence: string; before?: string | undefined; after?: string | undefined };
+
+function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBook): Told {
+  const first = event.changes[0];
+  if (first === undefined) return { sentence: 'Did nothing.' };
+  switch (event.kind) {
+    case 'piece-opened':
+      return { sentence: `Took the piece on${quoted(textAt(first.to, 'title'))}.` };
+    case 'piece-put-away':
+      return { sentence: first.to === true ? 'Put the piece away.' : 'Took the piece out again.' };
+    case 'finding-recorded':
+    case 'finding-withdrawn':
+      return findingWords(first, names);
+    case 'measure-recorded':
+    case 'measure-withdrawn':
+      return measureWords(first, names);
+    case 'photo-added':
+      return { sentence: `Added the photo ${names.photo(first.path[1] ?? '')}.` };
+    case 'photo-withdrawn':
+      return {
+        sentence: `Withdrew the photo ${textAt(first.from, 'name') || names.photo(first.path[1] ?? '')}.`,
+      };
+    case 'mark-drawn':
+      return { sentence: `Drew a mark on the photo ${names.photo(first.path[1] ?? '')}.` };
+    case 'mark-withdrawn':
+      return { sentence: `Withdrew a mark from the photo ${names.photo(first.path[1] ?? '')}.` };
+    case 'opinion-signed':
+      return signedWords(event.changes);
+    default:
+      return fieldWords(event.changes, names);
+  }
+}
+
+function findingWords(change: Change, names: NameBook): Told {
+  const [sign = '', part] = (change.path[1] ?? '').split('@');
+  const where = part === undefined ? '' : ` on the ${names.part(part)}`;
+  const what = `“${names.sign(sign)}”${where}`;
+  const before = stateWords(change.from);
+  if (change.to === undefined) return { sentence: `Withdrew the finding ${what}.`, before };
+  if (change.path.length > 2) {
+    return {
+      sentence: `Changed a word on the finding ${what}.`,
+      before: shown(change.from),
+      after: shown(change.to),
+    };
+  }
+  const words = textAt(change.to, 'words');
+  return {
+    sentence: `Found ${what}: ${stateWords(change.to) ?? 'changed'}.`,
+    before,
+    after: words === '' ? undefined : words,
+  };
+}
+
+function measureWords(change: Change, names: NameBook): Told {
+  const name = names.measure(change.path[1] ?? '');
+  const before = textAt(change.from, 'asEntered') || undefined;
+  if (change.to === undefined) return { sentence: `Withdrew the measure “${name}”.`, before };
+  return { sentence: `Measured “${name}”: ${textAt(change.to, 'asEntered')}.`, before };
+}
+
+function signedWords(changes: readonly Change[]): Told {
+  const status = changes.find((change) => change.path.at(-1) === 'status')?.to;
+  if (status !== 'signed') return { sentence: 'Opened the opinion again as a draft.' };
+  const by = changes.find((change) => change.path.at(-1) === 'signedBy')?.to;
+  return {
+    sentence: typeof by === 'string' && by !== '' ? `Signed the opinion as ${by}.` : 'Signed the opinion.',
+  };
+}
+
+function fieldWords(changes: readonly Change[], names: NameBook): Told {
+  const fields = changes.map((change) => fieldName(change.path, names));
+  const first = changes[0];
+  const only = changes.length === 1 && first !== undefined;
+  const emptied = only && (first.to === undefined || first.to === '');
+  const had = only && first.from !== undefined && first.from !== '';
+  return {
+    sentence: `${emptied ? 'Emptied' : had ? 'Changed' : 'Wrote'} ${fields.join(', ')}.`,
+    before: only ? shown(first.from) : undefined,
+    after: only ? shown(first.to) : undefined,
+  };
+}
+
+function stateWords(finding: Json | undefined): string | undefined {
+  if (finding === undefined) return undefined;
+  const state = textAt(finding, 'state');
+  const sure = textAt(finding, 'sure');
+  const seen = state === 'could-not-tell' ? 'could not tell' : state;
+  if (seen === '') return undefined;
+  return sure === 'fairly' ? `${seen}, fairly sure` : sure === 'hint' ? `${seen}, a hint` : seen;
+}
+
+function shown(value: Json | undefined): string | undefined {
+  if (value === undefined || value === null || value === '') return undefined;
+  if (typeof value === 'string') return value;
+  if (typeof value === 'number') return String(value);
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (Array.isArray(value)) return value.map((one) => shown(one) ?? '').join(' – ');
+  return Object.values(value)
+    .flatMap((one) => shown(one) ?? [])
+    .join(', ');
+}
+
+function textAt(value: Json | undefined, key: string): string {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return '';
+  const found = value[key];
+  return typeof found === 'string' ? found : '';
+}
+
+function quoted(text: string): string {
+  return text === '' ? '' : ` as “${text}”`;
+}

@@ -1,0 +1,21 @@
+import { useMemo } from 'react';
+import type { Piece } from '../../piece/piece.ts';
+import { useKnowledge } from '../knowledge/useKnowledge.ts';
+import type { NameBook } from './historyWords.ts';
+
+/** Names of this piece's parts, measures and photos, and of the signs, to stand in the middle of a sentence. */
+export function useNameBook(piece: Pick<Piece, 'form' | 'photos'>): NameBook {
+  const { signs, forms } = useKnowledge();
+  const { form, photos } = piece;
+  return useMemo(() => {
+    const plan = forms[form];
+    const parts = new Map(plan?.parts.map((part) => [part.id, part.name.toLowerCase()]));
+    const measures = new Map(plan?.measures.map((measure) => [measure.id, measure.name.toLowerCase()]));
+    return {
+      sign: (id) => signs[id]?.name ?? id,
+      part: (id) => parts.get(id) ?? id.replaceAll('-', ' '),
+      measure: (id) => measures.get(id) ?? id.replaceAll('-', ' '),
+      photo: (id) => photos[id]?.caption || photos[id]?.name || 'that was withdrawn',
+    };
+  }, [signs, forms, form, photos]);
+}

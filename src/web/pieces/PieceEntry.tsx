@@ -1,0 +1,62 @@
+import { Link } from '@tanstack/react-router';
+import { formatYears } from '../../units/years.ts';
+import { useKnowledge } from '../knowledge/useKnowledge.ts';
+import { dayWords } from '../shell/dayWords.ts';
+import { pieceTitle } from '../shell/pieceTitle.ts';
+import type { ListedPiece } from './listedPiece.ts';
+
+type PieceEntryProps = {
+  listed: ListedPiece;
+  away: boolean;
+  putAway: (to: boolean) => void;
+  makeMine: () => void;
+};
+
+/** One piece in the list: what it is, for whom, how far it has come. */
+export function PieceEntry({ listed, away, putAway, makeMine }: PieceEntryProps) {
+  const form = useKnowledge().forms[listed.form]?.name ?? listed.form;
+  const said = [
+    form,
+    listed.period ? `said to be of ${formatYears(listed.period)}` : '',
+    listed.maker ?? '',
+    listed.mode === 'photo-only' ? 'in photographs only' : '',
+  ];
+  const done = [
+    listed.client ? `for ${listed.client}` : '',
+    listed.findings === 1 ? '1 finding' : `${listed.findings} findings`,
+    listed.photos === 1 ? '1 photo' : `${listed.photos} photos`,
+    listed.example || !listed.updatedAt ? '' : `last touched ${dayWords(listed.updatedAt)}`,
+  ];
+  const title = pieceTitle(listed);
+  return (
+    <li>
+      <div className="ledger-words">
+        <Link to="/piece/$id/examination" params={{ id: listed.id }} className="ledger-title">
+          {title}
+        </Link>
+        <span>{joined(said)}</span>
+        <span className="soft small">{joined(done)}</span>
+      </div>
+      <div className="ledger-acts">
+        {listed.example ? (
+          <>
+            <span className="mark">invented</span>
+            <button type="button" className="button quiet" onClick={makeMine}>
+              Make it mine<span className="unseen">: {title}</span>
+            </button>
+          </>
+        ) : (
+          <span className={listed.status === 'signed' ? 'mark signed' : 'mark'}>{listed.status}</span>
+        )}
+        <button type="button" className="button plain" onClick={() => putAway(!away)}>
+          {away ? 'Take out' : 'Put away'}
+          <span className="unseen">: {title}</span>
+        </button>
+      </div>
+    </li>
+  );
+}
+
+function joined(words: readonly string[]): string {
+  return words.filter((word) => word !== '').join(', ');
+}

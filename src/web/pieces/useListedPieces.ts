@@ -1,0 +1,32 @@
+import { useCallback, useEffect, useState } from 'react';
+import { askServer } from '../record/pieceServer.ts';
+import type { ListedPiece } from './listedPiece.ts';
+
+/** The pieces in the record, and how to ask for them again. */
+export function useListedPieces() {
+  const [pieces, setPieces] = useState<readonly ListedPiece[]>();
+  const [trouble, setTrouble] = useState('');
+  const read = useCallback(async () => {
+    const asked = await askServer<{ pieces: ListedPiece[] }>(fetch, '/api/pieces');
+    if (asked.came === 'answer') setPieces(asked.answer.pieces);
+    setTrouble(
+      asked.came === 'answer'
+        ? ''
+        : asked.came === 'refusal'
+          ? asked.message
+          : 'Underside does not answer. Is it still running? The list comes back by itself.',
+    );
+  }, []);
+  useEffect(() => {
+    void read();
+    const back = () => document.visibilityState === 'visible' && void read();
+    document.addEventListener('visibilitychange', back);
+    return () => document.removeEventListener('visibilitychange', back);
+  }, [read]);
+  useEffect(() => {
+    if (trouble === '') return;
+    const again = setInterval(() => void read(), 3000);
+    return () => clearInterval(again);
+  }, [trouble, read]);
+  return { pieces, trouble, read };
+}
