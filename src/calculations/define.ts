@@ -27,6 +27,8 @@ export type Calculation<Input = unknown, Output = unknown> = {
   source: string;
   input: z.ZodType<Input>;
   output: z.ZodType<Output>;
+  /** False where it leans on nothing but its input; left out means it needs the knowledge files. */
+  needsKnowledge?: boolean;
   /** A working input, run as a test and printed by the terminal. */
   example: unknown;
   run: (input: Input, context: CalculationContext) => CalculationResult<Output>;

@@ -1,0 +1,20 @@
+import type { Calculation } from './define.ts';
+import { evidenceWeigh } from './evidence.ts';
+import { inferenceInformation, inferencePosterior } from './inference.ts';
+
+/** Every calculation the program knows, by id: the one door for screens, terminal, HTTP and reports. */
+export const calculations: readonly Calculation[] = [
+  listed(evidenceWeigh),
+  listed(inferenceInformation),
+  listed(inferencePosterior),
+].sort((a, b) => (a.id < b.id ? -1 : 1));
+
+/** The calculation with this id, undefined where there is none. */
+export function findCalculation(id: string): Calculation | undefined {
+  return calculations.find((each) => each.id === id);
+}
+
+/** In a list each input is unknown until its own schema has read it, which `runCalculation` sees to. */
+function listed<Input, Output>(calculation: Calculation<Input, Output>): Calculation {
+  return calculation as unknown as Calculation;
+}

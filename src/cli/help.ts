@@ -1,0 +1,13 @@
+/** What the terminal program can do. */
+export const helpText = `Underside from the terminal
+
+  npx underside calc                    lists the calculations
+  npx underside calc ID FILE            runs one on a JSON file (- for standard input), prints JSON
+  npx underside calc ID --schema        prints the JSON Schemas of its input and output
+  npx underside calc ID --example       prints an input that works
+  npx underside verify [--data DIR]     checks that the record is as it was written, photos too
+  npx underside help                    prints this
+
+Ends with 0 when done, 1 when a check did not hold, 2 when the input can’t be used: each fault is one sentence
+on standard error, with the path of the field. docs/calculations.md describes every calculation.
+npm start opens the screens.`;

@@ -1,0 +1,48 @@
+import { readFile } from 'node:fs/promises';
+import { text } from 'node:stream/consumers';
+import { runCalc } from './calcCommand.ts';
+import { helpText } from './help.ts';
+import { loadKnowledge } from './loadKnowledge.ts';
+import type { Terminal } from './terminal.ts';
+import { runVerify } from './verifyCommand.ts';
+
+/** What the starter of the program knows and the bundled program can't. */
+export type Starter = {
+  /** Where the record lies when no `--data` is given. */
+  usualDataFolder: string;
+  /** Called before the knowledge is read, to compile it anew where its files have changed. */
+  refreshKnowledge?: () => Promise<void>;
+};
+
+/**
+ * Runs one command of the terminal program.
+ *
+ * @param args     the words after the program's name
+ * @param starter  what the starter knows of this machine
+ * @returns the exit code: 0 done, 1 a check did not hold, 2 what was asked can't be done as it stands
+ */
+export async function runFromTerminal(args: readonly string[], starter: Starter): Promise<number> {
+  const terminal = terminalOf(starter);
+  const [command, ...rest] = args;
+  if (command === 'calc') return runCalc(rest, terminal);
+  if (command === 'verify') return runVerify(rest, starter.usualDataFolder, terminal);
+  if (command === undefined || command === 'help' || command === '--help' || command === '-h') {
+    terminal.out(helpText);
+    return 0;
+  }
+  terminal.err(`There is no command “${command}”: write calc, verify or help.`);
+  return 2;
+}
+
+function terminalOf(starter: Starter): Terminal {
+  return {
+    out: (line) => void process.stdout.write(`${line}\n`),
+    err: (line) => void process.stderr.write(`${line}\n`),
+    readInput: (file) => (file === '-' ? text(process.stdin) : readFile(file, 'utf8')),
+    loadKnowledge: async () => {
+      await starter.refreshKnowledge?.();
+      return loadKnowledge();
+    },
+    yearNow: () => new Date().getFullYear(),
+  };
+}
