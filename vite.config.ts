@@ -1,7 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 
-/** Builds the screens into dist/web. `npx vite` serves them while working, against a server already started on 4242. */
+/** Builds the screens into dist/web. `npx vite` serves them while working, against a server already started on 4717. */
 export default defineConfig({
   root: 'src/web',
   base: '/',
@@ -21,7 +21,7 @@ export default defineConfig({
     proxy: Object.fromEntries(
       ['/api', '/knowledge.json'].map((path) => [
         path,
-        process.env.UNDERSIDE_SERVER ?? 'http://127.0.0.1:4242',
+        process.env.UNDERSIDE_SERVER ?? 'http://127.0.0.1:4717',
       ]),
     ),
   },

@@ -4,7 +4,6 @@ import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { useDesk } from '../record/DeskRoom.tsx';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { copyPiece } from './copyPiece.ts';
-import { examplesAway, putExampleAway } from './examplesAway.ts';
 import { answersTo, type ListedPiece, sortedIntoPlaces } from './listedPiece.ts';
 import { PieceEntry } from './PieceEntry.tsx';
 import { useListedPieces } from './useListedPieces.ts';
@@ -20,22 +19,16 @@ export function PiecesPage() {
   const { pieces, trouble, read } = useListedPieces();
   const [words, setWords] = useState('');
   const [said, setSaid] = useState('');
-  const [away, setAway] = useState(examplesAway);
 
   const found =
     pieces?.filter((listed) => answersTo(words, listed, forms[listed.form]?.name ?? listed.form)) ?? [];
-  const places = sortedIntoPlaces(found, (listed) => listed.putAway || away.has(listed.id));
+  const places = sortedIntoPlaces(found, (listed) => listed.putAway);
   const none = pieces !== undefined && !pieces.some((listed) => !listed.example);
 
   const putAway = async (listed: ListedPiece, to: boolean) => {
-    if (listed.example) {
-      putExampleAway(listed.id, to);
-      setAway(examplesAway());
-    } else {
-      desk.record(listed.id, 'piece-put-away', [{ path: ['putAway'], to }]);
-      await desk.settled();
-      await read();
-    }
+    desk.record(listed.id, 'piece-put-away', [{ path: ['putAway'], to }]);
+    await desk.settled();
+    await read();
     setSaid(
       to ? `“${listed.title}” is put away, at the end of the list.` : `“${listed.title}” is out again.`,
     );
@@ -57,7 +50,7 @@ export function PiecesPage() {
             <PieceEntry
               key={listed.id}
               listed={listed}
-              away={listed.putAway || away.has(listed.id)}
+              away={listed.putAway}
               putAway={(to) => void putAway(listed, to)}
               makeMine={() => void makeMine(listed)}
             />

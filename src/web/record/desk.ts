@@ -156,7 +156,7 @@ export function openDesk(edges: DeskEdges) {
     /** Does something to a piece: shown at once, kept, handed in. What makes no sense is refused in words, not kept. */
     record(id: string, kind: EventKind, changes: readonly Change[]): void {
       const opened = pieceOf(id);
-      if (opened.readOnly || changes.length === 0) return;
+      if ((opened.readOnly && kind !== 'piece-put-away') || changes.length === 0) return;
       const event = {
         id: edges.freshId(),
         piece: id,

@@ -28,7 +28,8 @@ export function pieceServer(ask: typeof fetch): PieceServer {
  * Asks the server, and says in one shape what came.
  *
  * @param body  sent as JSON by POST; a GET where left out
- * @returns     `nothing` when nobody answered, or the answer was a passing trouble of the server (5xx, 408, 429)
+ * @returns     `nothing` when nobody answered, or the answer was a passing trouble of the server (5xx, too slow, too
+ *              much at once, not let in, a full disk), so that what was sent must be kept and sent again
  */
 export async function askServer<Answer>(
   ask: typeof fetch,
@@ -47,22 +48,31 @@ export async function askServer<Answer>(
       signal: AbortSignal.timeout(20_000),
     });
     if (answer.ok) return { came: 'answer', answer: (await answer.json()) as Answer };
-    if (answer.status >= 500 || answer.status === 408 || answer.status === 429) return { came: 'nothing' };
-    return { came: 'refusal', status: answer.status, message: await refusalWords(answer) };
+    if (answer.status >= 500 || passing.has(answer.status)) return { came: 'nothing' };
+    return await refusal(answer);
   } catch {
     return { came: 'nothing' };
   }
 }
 
-async function refusalWords(answer: Response): Promise<string> {
+/** Answers that say nothing of what was sent: too slow, too much at once, a full disk, not let in. */
+const passing = new Set([408, 425, 429]);
+const passingCodes = new Set([
+  'record.disk-full',
+  'record.could-not-write',
+  'server.other-page',
+  'server.strange-host',
+]);
+
+async function refusal(answer: Response): Promise<Asked<never>> {
   try {
-    const told = (await answer.json()) as { faults?: { message?: string }[] };
-    const words = (told.faults ?? []).flatMap((fault) =>
-      fault.message === undefined ? [] : [fault.message],
-    );
-    if (words.length > 0) return words.join(' ');
+    const told = (await answer.json()) as { faults?: { code?: string; message?: string }[] };
+    const faults = told.faults ?? [];
+    if (faults.some((fault) => passingCodes.has(fault.code ?? ''))) return { came: 'nothing' };
+    const words = faults.flatMap((fault) => (fault.message === undefined ? [] : [fault.message]));
+    if (words.length > 0) return { came: 'refusal', status: answer.status, message: words.join(' ') };
   } catch {
     // The answer was not in the record's own form: say what can be said.
   }
-  return `The record refused it (${answer.status}).`;
+  return { came: 'refusal', status: answer.status, message: `The record refused it (${answer.status}).` };
 }
