@@ -1,11 +1,90 @@
+import { Link } from '@tanstack/react-router';
+import { partsOf } from '../../drawing/partsOf.ts';
+import type { Piece } from '../../piece/piece.ts';
+import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { usePiece } from '../record/usePiece.ts';
 import { pieceTitle } from '../shell/pieceTitle.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
+import { useWeighing } from '../weigh/useWeighing.ts';
+import { Alterations, Shops } from './AlterationsAndShops.tsx';
+import { Contradictions } from './Contradictions.tsx';
+import { Leading } from './Leading.tsx';
+import { LooksAndChanges } from './LooksAndChanges.tsx';
+import { PartsStanding } from './PartsStanding.tsx';
+import type { ReadRoom } from './readRoom.ts';
+import { Sensitivity, StartingOdds } from './StartingOdds.tsx';
+import { WeighingProgress } from './WeighingProgress.tsx';
+import { Weights } from './Weights.tsx';
+import { YearCurves } from './YearCurves.tsx';
+import '../examination/examination.css';
+import './readings.css';
 
-/** The readings of a piece. */
+/** What the findings say: words first, numbers one touch below. */
 export function ReadingsPage() {
-  const { piece } = usePiece(usePieceId());
-  usePageTitle('Readings', piece === undefined ? '' : pieceTitle(piece));
-  return <h1>Readings</h1>;
+  const used = usePiece(usePieceId());
+  return used.piece === undefined ? null : <Readings {...used} piece={used.piece} />;
+}
+
+type Ready = Pick<ReturnType<typeof usePiece>, 'readOnly' | 'record'> & { piece: Piece };
+
+function Readings({ piece, readOnly, record }: Ready) {
+  const knowledge = useKnowledge();
+  const weigh = useWeighing(piece, 'intervals');
+  usePageTitle('Readings', pieceTitle(piece));
+  const form = knowledge.forms[piece.form];
+  const { weighing } = weigh;
+  if (weighing === undefined || form === undefined) {
+    return (
+      <div className="read stack">
+        <h1>Readings</h1>
+        {form === undefined && (
+          <p>The form “{piece.form}” is not in the knowledge files, so nothing can be weighed.</p>
+        )}
+        {weigh.faults.map((fault) => (
+          <p key={fault.code + fault.path} className="caution" role="alert">
+            {fault.message}
+          </p>
+        ))}
+        {weigh.faults.length === 0 && <p role="status">The findings are not weighed yet.</p>}
+      </div>
+    );
+  }
+  const room: ReadRoom = { piece, readOnly, knowledge, form, parts: partsOf(form, piece.features), weighing };
+  const looked = weighing.weights.length > 0;
+  return (
+    <div className="read stack">
+      <h1 className="unseen">Readings</h1>
+      <WeighingProgress weigh={weigh} />
+      <Leading room={room} full={weigh.full} />
+      {looked && <Contradictions room={room} />}
+      {looked && <Weights room={room} />}
+      <YearCurves room={room} />
+      <PartsStanding room={room} />
+      <div className="read-two">
+        <Alterations room={room} />
+        <Shops room={room} />
+      </div>
+      <LooksAndChanges room={room} full={weigh.full} nextLooks={weigh.nextLooks} />
+      <div className="read-two">
+        <StartingOdds
+          room={room}
+          onChoose={(odds) => record('piece-described', [{ path: ['startingOdds'], to: odds }])}
+        />
+        <Sensitivity room={room} full={weigh.full} />
+      </div>
+      <footer className="read-foot">
+        <p className="said">The program weighs; the examiner decides.</p>
+        <p>
+          <Link to="/piece/$id/opinion" params={{ id: piece.id }} className="button">
+            To the opinion
+          </Link>
+        </p>
+        <p className="small soft">
+          Knowledge {weighing.versions.knowledge} · {weighing.versions.draws} redraws, begun from{' '}
+          {weighing.versions.seed}
+        </p>
+      </footer>
+    </div>
+  );
 }

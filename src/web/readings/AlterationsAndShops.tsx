@@ -1,0 +1,80 @@
+import { Link } from '@tanstack/react-router';
+import { outOf, probabilityBand } from './probabilityWords.ts';
+import type { ReadRoom } from './readRoom.ts';
+
+/** What may have been done to the piece since it was made. */
+export function Alterations({ room }: { room: ReadRoom }) {
+  return (
+    <section className="stack-tight">
+      <h2>What was done to it</h2>
+      <ul className="read-pairs">
+        {room.weighing.alterations.map(({ id, name, probability }) => {
+          const known = room.knowledge.alterations[id];
+          return (
+            <li key={id}>
+              <details>
+                <summary>
+                  <span className="said">{name}</span>{' '}
+                  <span className="soft">{probabilityBand(probability).words}</span>
+                </summary>
+                <p>{outOf(probability)}.</p>
+                {known !== undefined && (
+                  <>
+                    <p>{known.what}</p>
+                    <p>{known.honestContrast}</p>
+                    <p className="small soft">
+                      <Link to="/reference" search={{ alteration: id }}>
+                        In the reference
+                      </Link>
+                    </p>
+                  </>
+                )}
+              </details>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+/** Which shop or regional habits fit. */
+export function Shops({ room }: { room: ReadRoom }) {
+  return (
+    <section className="stack-tight">
+      <h2>Whose habits fit</h2>
+      {room.weighing.shops.length === 0 && (
+        <p className="soft">No shop or regional file fits this form and these years.</p>
+      )}
+      <ul className="read-pairs">
+        {room.weighing.shops.map(({ id, name, probability }) => {
+          const known = room.knowledge.shops[id];
+          return (
+            <li key={id}>
+              <details>
+                <summary>
+                  <span className="said">{name}</span>{' '}
+                  {known?.invented === true && <span className="mark">invented</span>}{' '}
+                  <span className="soft">{probabilityBand(probability).words}</span>
+                </summary>
+                <p>{outOf(probability)}.</p>
+                {known !== undefined && (
+                  <>
+                    <p>
+                      {known.place}, {known.years[0]}–{known.years[1]}. {known.what}
+                    </p>
+                    <p className="small soft">
+                      <Link to="/reference" search={{ shop: id }}>
+                        In the reference
+                      </Link>
+                    </p>
+                  </>
+                )}
+              </details>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

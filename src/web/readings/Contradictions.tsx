@@ -1,0 +1,87 @@
+import { Link } from '@tanstack/react-router';
+import type { Weighing } from '../../evidence/weighing.ts';
+import { readingWords } from '../../piece/readings.ts';
+import { placeToHash } from '../examination/placeInHash.ts';
+import { outOf } from './probabilityWords.ts';
+import type { ReadRoom } from './readRoom.ts';
+import { sayDecibans, speaksFor } from './speaksFor.ts';
+
+type Contradiction = Weighing['contradictions'][number];
+
+/** What jars: a question to pursue, never a badge; and what once jarred and is explained. */
+export function Contradictions({ room }: { room: ReadRoom }) {
+  const open = room.weighing.contradictions.filter((each) => !each.explained);
+  const explained = room.weighing.contradictions.filter((each) => each.explained);
+  return (
+    <section className="stack-tight">
+      <h2>What jars</h2>
+      {open.length === 0 && (
+        <p>
+          Nothing found is improbable for {readingWords[room.weighing.leading].inSentence}
+          {explained.length > 0 ? ' once the following is taken in.' : '.'}
+        </p>
+      )}
+      <ul className="read-cards">
+        {[...open, ...explained].map((each) => (
+          <Card key={`${each.sign}@${each.part}`} room={room} contradiction={each} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Card({ room, contradiction }: { room: ReadRoom; contradiction: Contradiction }) {
+  const { sign, part, explained, explanations, question } = contradiction;
+  const [first, ...rest] = explanations;
+  return (
+    <li className="read-card" data-explained={explained ? '' : undefined}>
+      {explained && <p className="read-card-label">Explained</p>}
+      <p className="said read-question">{question}</p>
+      {explained && first !== undefined && (
+        <p>
+          <strong>{first.words}</strong> {turnedWords(room, contradiction)}
+        </p>
+      )}
+      {!explained && explanations.length === 0 && (
+        <p>Nothing in the knowledge files explains it. Look again, and ask who might know.</p>
+      )}
+      {(explained ? rest : explanations).length > 0 && (
+        <>
+          <p className="small soft">{explained ? 'It could also be:' : 'What could explain it:'}</p>
+          <ul className="read-explanations">
+            {(explained ? rest : explanations).map((each) => (
+              <li key={`${each.kind}-${each.id}`}>
+                {each.words} <span className="soft small">Then {outOf(each.share)} would show this.</span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <p className="row small">
+        <Link
+          to="/piece/$id/examination"
+          params={{ id: room.piece.id }}
+          hash={placeToHash({ part: part ?? 'whole', sign })}
+          className="read-way"
+        >
+          Look at it again
+        </Link>
+        <Link to="/piece/$id/opinion" params={{ id: room.piece.id }} className="read-way">
+          Say how it was resolved
+        </Link>
+      </p>
+    </li>
+  );
+}
+
+/** What an explained finding does now, in words and decibans. */
+function turnedWords(room: ReadRoom, { sign, part, explanations }: Contradiction): string {
+  const weight = room.weighing.weights.find((each) => each.sign === sign && each.part === part);
+  const first = explanations[0];
+  if (weight === undefined || first === undefined) return '';
+  const then = `Then ${outOf(first.share)} would show it. `;
+  if (first.kind !== 'shop') return `${then}It no longer stands against the rest of the piece.`;
+  const alone = speaksFor(weight.alone, 'a period piece', 'a later one');
+  const now = speaksFor(weight.withinWhole, 'a period piece', 'a later one');
+  return `${then}By itself it ${alone} (${sayDecibans(weight.alone)}); with all else it now ${now} (${sayDecibans(weight.withinWhole)}), and for that shop.`;
+}

@@ -1,0 +1,92 @@
+import { readingWords } from '../../piece/readings.ts';
+import { partName } from '../examination/examRoom.ts';
+import { outOf, outOfRange, probabilityBand, probabilityBands } from './probabilityWords.ts';
+import { type ReadRoom, signName } from './readRoom.ts';
+import { findingWords, heaviestFirst, speaksFor } from './speaksFor.ts';
+
+/** The leading reading in a sentence, what it rests on, how firm it is, and the other readings. */
+export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
+  const { weighing, knowledge, parts } = room;
+  const leading = weighing.readings.find((each) => each.id === weighing.leading);
+  const looked = weighing.weights.length > 0;
+  const reasons = heaviestFirst(weighing.weights, 'forLeading')
+    .filter((each) => Math.abs(each.forLeading) >= 1)
+    .slice(0, 4);
+  return (
+    <section className="read-leading">
+      <p className="read-lead said" data-leading={weighing.leading}>
+        {looked
+          ? `${probabilityBand(leading?.probability ?? 0).adverb} ${readingWords[weighing.leading].inSentence}.`
+          : 'Nothing has been looked at yet: only the starting odds speak.'}
+      </p>
+      {weighing.unexplained.unexplained && (
+        <p className="read-none">
+          <strong>None of these readings explains the findings.</strong> {weighing.unexplained.reason}
+        </p>
+      )}
+      {looked && (
+        <p>
+          <strong>{weighing.firm ? 'Firm.' : full ? 'Not firm.' : 'Not yet known whether firm.'}</strong>{' '}
+          {weighing.firmness.why}
+        </p>
+      )}
+      {reasons.length > 0 && (
+        <ul className="read-reasons said">
+          {reasons.map((weight) => (
+            <li key={`${weight.sign}@${weight.part}`}>
+              {findingWords(signName(knowledge, weight.sign), partName(parts, weight.part), weight.state)}{' '}
+              {speaksFor(weight.forLeading, 'this reading', 'another')}.
+            </li>
+          ))}
+        </ul>
+      )}
+      <h2>The readings</h2>
+      <ol className="read-list">
+        {weighing.readings.map((reading) => (
+          <li key={reading.id} data-leading={reading.id === weighing.leading ? '' : undefined}>
+            <span className="said">{readingWords[reading.id].title}</span>
+            <span className="soft">{probabilityBand(reading.probability).words}</span>
+          </li>
+        ))}
+      </ol>
+      <details>
+        <summary>Numbers</summary>
+        <div className="read-scroll">
+          <table className="read-table">
+            <caption>
+              How probable each reading is
+              {full
+                ? ', and where 90 of 100 redraws of the figures leave it'
+                : '; intervals are not drawn yet'}
+            </caption>
+            <thead>
+              <tr>
+                <th scope="col">Reading</th>
+                <th scope="col">Best</th>
+                {full && <th scope="col">Redraws</th>}
+              </tr>
+            </thead>
+            <tbody>
+              {weighing.readings.map((reading) => (
+                <tr key={reading.id}>
+                  <th scope="row">{readingWords[reading.id].title}</th>
+                  <td>{outOf(reading.probability)}</td>
+                  {full && <td>{outOfRange(reading.low, reading.high)}</td>}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+        <p className="small soft">
+          The figures in the knowledge files are judgements with ranges; they carry no more than 999 in 1000.
+          The words:{' '}
+          {probabilityBands
+            .map((band) => `${band.words} from ${outOf(band.from)}`)
+            .slice(0, -1)
+            .join(', ')}
+          , all but excluded below.
+        </p>
+      </details>
+    </section>
+  );
+}

@@ -1,0 +1,66 @@
+import { Link } from '@tanstack/react-router';
+import type { Weighing } from '../../evidence/weighing.ts';
+import { readingWords } from '../../piece/readings.ts';
+import { capital, partName } from '../examination/examRoom.ts';
+import { placeToHash } from '../examination/placeInHash.ts';
+import { planLooks, sayNeed } from '../examination/planLooks.ts';
+import { type ReadRoom, signName } from './readRoom.ts';
+
+type Props = { room: ReadRoom; full: boolean; nextLooks: Weighing['nextLooks'] };
+
+/** What to look at next, and which findings would turn the reading if they were otherwise. */
+export function LooksAndChanges({ room, full, nextLooks }: Props) {
+  const { weighing, knowledge, parts, piece } = room;
+  const plan = planLooks(nextLooks, { minutes: undefined, mayNot: [] }).slice(0, 8);
+  const name = (sign: string, part: string | null) =>
+    `“${signName(knowledge, sign)}” on ${partName(parts, part)}`;
+  return (
+    <div className="read-two">
+      <section className="stack-tight">
+        <h2>What to look at next</h2>
+        {plan.length === 0 && (
+          <p className="soft">
+            {full ? 'Nothing that was not looked at would tell more.' : 'Being worked out.'}
+          </p>
+        )}
+        <ol className="read-looks">
+          {plan.map(({ look }) => (
+            <li key={`${look.sign}@${look.part}`}>
+              <Link
+                to="/piece/$id/examination"
+                params={{ id: piece.id }}
+                hash={placeToHash({ part: look.part ?? 'whole', sign: look.sign })}
+                className="read-way said"
+              >
+                {signName(knowledge, look.sign)}
+              </Link>
+              <span className="small soft">
+                {capital(partName(parts, look.part))} · {look.minutes} min · {sayNeed(look.needs)}
+              </span>
+              {look.caution !== undefined && <span className="caution small">{look.caution}</span>}
+            </li>
+          ))}
+        </ol>
+      </section>
+      <section className="stack-tight">
+        <h2>What would change it</h2>
+        {weighing.wouldChange.length === 0 ? (
+          <p className="soft">
+            {full
+              ? 'No finding or pair of findings, seen otherwise, would put another reading first.'
+              : 'Being worked out.'}
+          </p>
+        ) : (
+          <ul className="stack-tight">
+            {weighing.wouldChange.map((change) => (
+              <li key={change.findings.map((each) => `${each.sign}@${each.part}`).join()}>
+                If {change.findings.map((each) => name(each.sign, each.part)).join(' and ')} had been found
+                otherwise: {readingWords[change.to].inSentence}.
+              </li>
+            ))}
+          </ul>
+        )}
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,94 @@
+import { Link } from '@tanstack/react-router';
+import { drawForm } from '../../drawing/drawForm.ts';
+import { capital } from '../examination/examRoom.ts';
+import { HatchKey } from '../examination/HatchKey.tsx';
+import { measuresMm } from '../examination/measures/viewMovedMost.ts';
+import { PieceDrawing } from '../examination/PieceDrawing.tsx';
+import { placeToHash } from '../examination/placeInHash.ts';
+import { standingByPart, standings, standingWords } from '../examination/standings.ts';
+import { outOf } from './probabilityWords.ts';
+import type { ReadRoom } from './readRoom.ts';
+
+const originNames: Record<string, string> = {
+  'of-the-making': 'of the making',
+  repair: 'honest repair',
+  improve: 'to improve',
+  'other-old': 'from another old piece',
+};
+
+/** Which parts belong together: on the drawing by hatching, and in words. */
+export function PartsStanding({ room }: { room: ReadRoom }) {
+  const { weighing, form, piece } = room;
+  const drawing = drawForm(form, piece.features, measuresMm(form, piece));
+  const standing = standingByPart(weighing);
+  const names = Object.fromEntries(room.parts.map((part) => [part.id, part.name]));
+  const missing = Object.values(piece.parts).flatMap((part) => (part.missing ? [part.id] : []));
+  const shown = standings.filter((each) => weighing.parts.some((part) => part.standing === each));
+  const sorted = weighing.parts.toSorted(
+    (a, b) => (a.origin['of-the-making'] ?? 0) - (b.origin['of-the-making'] ?? 0),
+  );
+  return (
+    <section className="stack-tight">
+      <h2>Part by part</h2>
+      <div className="read-views">
+        {drawing.views.map((view) => (
+          <figure key={view.view}>
+            <PieceDrawing view={view} names={names} standing={standing} missing={missing} />
+            <figcaption className="small soft">{view.name}</figcaption>
+          </figure>
+        ))}
+      </div>
+      <HatchKey shown={shown} />
+      <ul className="read-parts">
+        {sorted.map((part) => (
+          <li key={part.id}>
+            <Link
+              to="/piece/$id/examination"
+              params={{ id: piece.id }}
+              hash={placeToHash({ part: part.id })}
+              className="read-way"
+            >
+              {capital(part.name)}
+            </Link>
+            <span>{standingWords[part.standing]}</span>
+            <span className="soft small">
+              {part.looked === 0
+                ? 'not looked at'
+                : `${part.looked} ${part.looked === 1 ? 'finding' : 'findings'}`}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <details>
+        <summary>Numbers</summary>
+        <div className="read-scroll">
+          <table className="read-table">
+            <caption>How probable each part is of the making, and if not, what</caption>
+            <thead>
+              <tr>
+                <th scope="col">Part</th>
+                {Object.values(originNames).map((name) => (
+                  <th key={name} scope="col">
+                    {capital(name)}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {sorted.map((part) => (
+                <tr key={part.id}>
+                  <th scope="row">{capital(part.name)}</th>
+                  {Object.keys(originNames).map((origin) => (
+                    <td key={origin}>
+                      {part.origin[origin] === undefined ? '–' : outOf(part.origin[origin])}
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </section>
+  );
+}

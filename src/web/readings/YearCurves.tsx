@@ -1,0 +1,157 @@
+import { useId } from 'react';
+import type { Weighing } from '../../evidence/weighing.ts';
+import { capital, partName } from '../examination/examRoom.ts';
+import { type ReadRoom, signName } from './readRoom.ts';
+import { curvePath, spanWords, standsApart, yearsWorthDrawing, yearTicks } from './yearCurve.ts';
+
+type Years = Pick<Weighing['years'], 'p50' | 'p90' | 'density'>;
+type Row = { id: string; name: string; years: Years; apart: string | undefined };
+
+const width = 640;
+
+/** When the piece was made, and each part: one above the other on one axis, so that a part out of its time is seen. */
+export function YearCurves({ room }: { room: ReadRoom }) {
+  const { weighing, knowledge } = room;
+  const piece: Row = { id: 'piece', name: 'The piece', years: weighing.years, apart: undefined };
+  const parts = weighing.parts.map(
+    (part): Row => ({
+      id: part.id,
+      name: capital(part.name),
+      years: part.years,
+      apart: standsApart(weighing.years, part.years),
+    }),
+  );
+  const rows = [
+    piece,
+    ...parts.toSorted((a, b) => Number(b.apart !== undefined) - Number(a.apart !== undefined)),
+  ];
+  const apart = parts.filter((row) => row.apart !== undefined);
+  const binding = weighing.years.binding;
+  return (
+    <section className="stack-tight">
+      <h2>When it was made</h2>
+      <p className="said">
+        As likely as not between {spanWords(weighing.years.p50).replace('–', ' and ')}; nine times in ten
+        between {spanWords(weighing.years.p90).replace('–', ' and ')}.
+      </p>
+      {binding.length > 0 && (
+        <p>
+          {(['from', 'to'] as const)
+            .map((end) => {
+              const signs = binding
+                .filter((each) => each.end === end)
+                .map((each) => `“${signName(knowledge, each.sign)}” (${partName(room.parts, each.part)})`);
+              return signs.length === 0
+                ? ''
+                : `${end === 'from' ? 'The early end' : 'The late end'} is held by ${signs.join(' and ')}.`;
+            })
+            .join(' ')}
+        </p>
+      )}
+      <p>
+        {apart.length === 0
+          ? 'No part stands out of the piece’s time.'
+          : `${apart.map((row) => `${row.name} (${row.apart})`).join('; ')}.`}
+      </p>
+      <Curves rows={rows} />
+      <details>
+        <summary>Years as a table</summary>
+        <div className="read-scroll">
+          <table className="read-table">
+            <caption>Shortest spans that hold half, and nine tenths, of the probability</caption>
+            <thead>
+              <tr>
+                <th scope="col">Part</th>
+                <th scope="col">Half</th>
+                <th scope="col">Nine tenths</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row) => (
+                <tr key={row.id}>
+                  <th scope="row">
+                    {row.name}
+                    {row.apart === undefined ? '' : ` (${row.apart})`}
+                  </th>
+                  <td>{spanWords(row.years.p50)}</td>
+                  <td>{spanWords(row.years.p90)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </section>
+  );
+}
+
+/** The curves themselves, each to its own height, on one axis of years. */
+function Curves({ rows }: { rows: readonly Row[] }) {
+  const id = useId();
+  const span = yearsWorthDrawing(rows.map((row) => row.years));
+  const across = (year: number) => ((year - span[0]) / (span[1] - span[0])) * width;
+  const ticks = yearTicks(span, 7);
+  return (
+    <div className="read-curves" role="img" aria-label={sayCurves(rows)}>
+      {rows.map((row) => (
+        <div
+          key={row.id}
+          className="read-curve"
+          data-apart={row.apart === undefined ? undefined : ''}
+          data-piece={row.id === 'piece' ? '' : undefined}
+        >
+          <span className="read-curve-name">
+            {row.name} <span className="soft">{row.apart ?? ''}</span>
+          </span>
+          <Curve row={row} across={across} ticks={ticks} height={row.id === 'piece' ? 84 : 30} />
+        </div>
+      ))}
+      <div className="read-curve" id={`${id}-axis`}>
+        <span />
+        <span className="read-axis">
+          {ticks.map((year) => (
+            <span key={year} style={{ left: `${(across(year) / width) * 100}%` }}>
+              {year}
+            </span>
+          ))}
+        </span>
+      </div>
+    </div>
+  );
+}
+
+type CurveProps = { row: Row; across: (year: number) => number; ticks: number[]; height: number };
+
+function Curve({ row, across, ticks, height }: CurveProps) {
+  const most = Math.max(...row.years.density.map(([, share]) => share));
+  const d = curvePath(row.years.density, across, { y: height, height: height - 4, most });
+  const bar = ([from, to]: readonly [number, number]) => ({
+    x: across(from),
+    width: Math.max(2, across(to) - across(from)),
+  });
+  return (
+    <svg
+      className="read-curve-svg"
+      viewBox={`0 0 ${width} ${height + 10}`}
+      preserveAspectRatio="none"
+      style={{ height: height + 10 }}
+      aria-hidden="true"
+      focusable="false"
+    >
+      {ticks.map((year) => (
+        <line key={year} className="read-grid" x1={across(year)} x2={across(year)} y1={0} y2={height + 10} />
+      ))}
+      <path className="read-density" d={d} />
+      <line className="read-foot-line" x1={0} x2={width} y1={height} y2={height} />
+      <rect className="read-p90" y={height + 3} height={3} {...bar(row.years.p90)} />
+      <rect className="read-p50" y={height + 2} height={6} {...bar(row.years.p50)} />
+    </svg>
+  );
+}
+
+function sayCurves(rows: readonly Row[]): string {
+  const each = rows.map(
+    (row) => `${row.name}: ${spanWords(row.years.p90)}${row.apart === undefined ? '' : `, ${row.apart}`}`,
+  );
+  return `Curves of years, nine times in ten within: ${each.join('; ')}. The same as a table below.`;
+}

@@ -1,0 +1,32 @@
+/** Words for how probable a thing is after weighing; printed with their bounds wherever they are used. */
+export const probabilityBands: readonly { from: number; words: string; adverb: string }[] = [
+  { from: 0.99, words: 'almost certain', adverb: 'Almost certainly' },
+  { from: 0.9, words: 'very probable', adverb: 'Very probably' },
+  { from: 0.7, words: 'probable', adverb: 'Probably' },
+  { from: 0.4, words: 'an even chance', adverb: 'Perhaps' },
+  { from: 0.1, words: 'possible', adverb: 'Possibly' },
+  { from: 0.01, words: 'improbable', adverb: 'Improbably' },
+  { from: 0, words: 'all but excluded', adverb: 'Hardly' },
+];
+
+/** The band a probability falls in; a bound belongs to the band above it. */
+export function probabilityBand(probability: number): (typeof probabilityBands)[number] {
+  const band = probabilityBands.find((each) => probability >= each.from);
+  if (band === undefined) throw new RangeError(`a probability lies between 0 and 1, got ${probability}`);
+  return band;
+}
+
+/**
+ * A probability as a count that can be pictured: `97 in 100`. Elicited figures carry no more than 999 in 1000, so what
+ * lies beyond is shown as that bound.
+ */
+export function outOf(probability: number): string {
+  const held = Math.min(0.999, Math.max(0.001, probability));
+  if (held >= 0.995 || held < 0.01) return `${Math.round(held * 1000)} in 1000`;
+  return `${Math.round(held * 100)} in 100`;
+}
+
+/** A range of probabilities: `from 90 in 100 to 97 in 100`. */
+export function outOfRange(low: number, high: number): string {
+  return `from ${outOf(low)} to ${outOf(high)}`;
+}

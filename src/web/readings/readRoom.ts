@@ -1,0 +1,18 @@
+import type { Weighing } from '../../evidence/weighing.ts';
+import type { Form, FormPart, Knowledge } from '../../knowledge/schema.ts';
+import type { Piece } from '../../piece/piece.ts';
+
+/** What every section of the readings leans on. */
+export type ReadRoom = {
+  piece: Piece;
+  readOnly: boolean;
+  knowledge: Knowledge;
+  form: Form;
+  parts: FormPart[];
+  weighing: Weighing;
+};
+
+/** The name of a sign, or its id where the knowledge no longer has it. */
+export function signName(knowledge: Knowledge, sign: string): string {
+  return knowledge.signs[sign]?.name ?? sign;
+}

@@ -1,0 +1,29 @@
+import { scaleBand } from '../../evidence/verbalScale.ts';
+import type { Weighing } from '../../evidence/weighing.ts';
+
+type Weight = Weighing['weights'][number];
+
+/** A finding named in a sentence: `“Pegged tenons” on the left side rail`, with what was found. */
+export function findingWords(sign: string, part: string, state: Weight['state']): string {
+  const seen = { present: '', absent: ', looked for and not there,', 'could-not-tell': ', not to be told,' }[
+    state
+  ];
+  return `“${sign}” on ${part.startsWith('the ') ? part : `the ${part}`}${seen}`;
+}
+
+/** `speaks strongly for a later piece`: a weight in words, by the printed scale. */
+export function speaksFor(decibans: number, side: string, otherSide: string): string {
+  if (Math.abs(decibans) < 1) return 'says nothing either way';
+  return `speaks ${scaleBand(decibans).adverb} for ${decibans > 0 ? side : otherSide}`;
+}
+
+/** The weights, heaviest first, whichever side they are on. */
+export function heaviestFirst(weights: readonly Weight[], by: 'withinWhole' | 'forLeading'): Weight[] {
+  return weights.toSorted((a, b) => Math.abs(b[by]) - Math.abs(a[by]));
+}
+
+/** A weight in whole decibans with its sign: a finer one cannot be felt (Good, from memory). */
+export function sayDecibans(decibans: number): string {
+  const whole = Math.round(decibans);
+  return whole === 0 ? '0 db' : `${whole > 0 ? '+' : '−'}${Math.abs(whole)} db`;
+}
