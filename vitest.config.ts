@@ -1,24 +1,62 @@
 import { defineConfig } from 'vitest/config';
 
+/** Kinds of test with a folder of their own; all others are unit tests, wherever they stand. */
+const apart = ['architecture', 'contract', 'http', 'faults', 'browser'];
+const never = ['**/node_modules/**', 'dist/**', '.cache/**'];
+
 export default defineConfig({
   test: {
     projects: [
       {
         test: {
-          name: 'rooms',
-          environment: 'node',
-          include: ['src/**/*.test.{ts,tsx}', 'test/**/*.test.ts'],
-          exclude: ['test/browser/**', 'node_modules/**'],
+          name: 'unit',
+          include: ['src/**/*.test.{ts,tsx}', 'scripts/**/*.test.{ts,mjs}', 'test/**/*.test.{ts,tsx}'],
+          exclude: [...never, ...apart.map((kind) => `test/${kind}/**`)],
+          testTimeout: 20_000,
+        },
+      },
+      {
+        test: {
+          name: 'architecture',
+          include: ['test/architecture/**/*.test.ts'],
+          exclude: never,
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'contract',
+          include: ['test/contract/**/*.test.ts'],
+          exclude: never,
+          testTimeout: 20_000,
+        },
+      },
+      {
+        test: {
+          name: 'http',
+          include: ['test/http/**/*.test.ts'],
+          exclude: never,
+          testTimeout: 30_000,
+          hookTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'faults',
+          include: ['test/faults/**/*.test.ts'],
+          exclude: never,
+          testTimeout: 120_000,
+          hookTimeout: 60_000,
         },
       },
       {
         test: {
           name: 'browser',
-          environment: 'node',
           include: ['test/browser/**/*.test.ts'],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          exclude: never,
           fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
     ],

@@ -1,0 +1,99 @@
+/**
+ * `npm test`: sets up all that the tests need, then runs the checks and every test. With words after `--` it runs
+ * only the tests whose path has them: `npm test -- test/http`.
+ */
+import { spawn } from 'node:child_process';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from './build.mjs';
+import { findChromium } from './findChromium.mjs';
+import { installPackages, whyInstall } from './installPackages.mjs';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const only = process.argv.slice(2);
+
+process.exitCode = await main();
+
+async function main() {
+  const ready = await setUp();
+  if (ready !== undefined) {
+    console.error(ready);
+    console.log('tests: 0 passed, 1 failed');
+    return 1;
+  }
+  const checks = only.length > 0 ? [] : await runChecks();
+  const runs = only.length > 0 ? [only] : [['--project=!browser'], ['--project=browser']];
+  const totals = { passed: 0, failed: 0, ok: true };
+  for (const args of runs) {
+    const run = await runTests(args);
+    totals.passed += run.passed;
+    totals.failed += run.failed;
+    totals.ok &&= run.ok;
+  }
+  const failedChecks = checks.filter((check) => !check.ok);
+  if (checks.length > 0)
+    console.log(
+      `checks: ${checks.length - failedChecks.length} passed, ${failedChecks.length} failed${failedChecks.map((one) => ` (${one.name})`).join('')}`,
+    );
+  console.log(`tests: ${totals.passed} passed, ${totals.failed} failed`);
+  return totals.ok && totals.failed === 0 && totals.passed > 0 && failedChecks.length === 0 ? 0 : 1;
+}
+
+/** Packages, dist/ and a browser. @returns a sentence when one of them can't be had */
+async function setUp() {
+  const why = whyInstall(root, { withTools: true });
+  if (why !== undefined) {
+    console.log(why);
+    const fault = await installPackages(root, { withTools: true });
+    if (fault !== undefined) return fault;
+  }
+  const { faults } = await build(console.log);
+  if (faults.length > 0) return faults.join('\n');
+  try {
+    const { executable } = await findChromium(process.env);
+    console.log(`The browser for the tests is ${executable}`);
+    return undefined;
+  } catch (error) {
+    return error.message;
+  }
+}
+
+async function runChecks() {
+  const results = [];
+  for (const name of ['types', 'lint', 'knowledge']) {
+    console.log(`\nChecking ${name} …`);
+    results.push({ name, ok: (await run('npm', ['run', '--silent', name])) === 0 });
+  }
+  return results;
+}
+
+/** One run of the tests; a run that left no count behind has failed. */
+async function runTests(args) {
+  const report = join(root, '.cache', 'tests.json');
+  mkdirSync(join(root, '.cache'), { recursive: true });
+  rmSync(report, { force: true });
+  const code = await run('npx', [
+    'vitest',
+    'run',
+    ...args,
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+  ]);
+  try {
+    const { numPassedTests, numFailedTests, numFailedTestSuites } = JSON.parse(readFileSync(report, 'utf8'));
+    const failed = numFailedTests > 0 ? numFailedTests : numFailedTestSuites;
+    return { passed: numPassedTests, failed: failed > 0 || code === 0 ? failed : 1, ok: code === 0 };
+  } catch {
+    return { passed: 0, failed: 1, ok: false };
+  }
+}
+
+function run(command, args) {
+  return new Promise((resolve) => {
+    const child = spawn(command, args, { cwd: root, stdio: 'inherit', shell: process.platform === 'win32' });
+    child.once('error', () => resolve(-1));
+    child.once('close', (code) => resolve(code ?? -1));
+  });
+}
