@@ -7,7 +7,7 @@ import { evaluate, shares } from './masses.ts';
 import { fixModel, layOut } from './model.ts';
 import { massByBin, partPosterior } from './partPosterior.ts';
 import { prepareCase } from './prepareCase.ts';
-import { periodMass, shopMasses } from './shopMasses.ts';
+import { periodMass, shopMasses, shopProbabilities } from './shopMasses.ts';
 import { smallKnowledge } from './testing/smallKnowledge.ts';
 import type { CaseToWeigh } from './weighing.ts';
 import { yearAxis } from './yearAxis.ts';
@@ -49,7 +49,7 @@ describe('the summation of a case agrees with the explicit network', () => {
   it('in readings, years, shops, alterations, part origins, part years and the evidence', () => {
     fc.assert(
       fc.property(anyCase, fc.integer({ min: 1, max: 1e6 }), (input, seed) => {
-        const layout = layOut(prepared(input));
+        const layout = layOut(prepared(input), true);
         const evaluation = evaluate(fixModel(layout, betaDraw(seededRandom(seed))));
         const network = explicitNetwork(evaluation.model);
         const result = posterior(network, { hard: network.evidence });
@@ -72,6 +72,12 @@ describe('the summation of a case agrees with the explicit network', () => {
             other.shop?.[shop.id] ?? Number.NaN,
             9,
           );
+        });
+        const fewer = evaluate(fixModel(layOut(layout.prepared), evaluation.model.draw));
+        for (const [id, share] of Object.entries(shares(fewer.masses)))
+          expect(share).toBeCloseTo(other.reading?.[id] ?? Number.NaN, 9);
+        shopProbabilities(fewer.model, fewer.whole, fewer.masses.total).forEach((share, index) => {
+          expect(share).toBeCloseTo(other.shop?.[layout.prepared.shops[index]?.id ?? ''] ?? Number.NaN, 9);
         });
         for (const part of layout.prepared.parts.filter((each) => each.renewed !== undefined)) {
           const unit = layout.units.findIndex((each) => each.parts.includes(part));

@@ -2,7 +2,7 @@ import type { Alteration } from '../knowledge/schema.ts';
 import { readingIds } from '../piece/readings.ts';
 import { alterationLikelihood, alterationShare, type Layout, type Model } from './model.ts';
 import { changeShare, renewedByBin, reusedIn } from './ordinaryTerms.ts';
-import { partTable } from './partTable.ts';
+import { habitStateShare, partTable } from './partTable.ts';
 import type { ModelPart } from './prepareCase.ts';
 import { nowBin } from './prepareCase.ts';
 import { shopPriors, worlds, yearPriors } from './worlds.ts';
@@ -50,6 +50,13 @@ export function explicitNetwork(model: Model): ExplicitNetwork {
         ? shops.map((line) => line[y] ?? 0)
         : shops.map((_, s) => (s === 0 ? 1 : 0)),
   );
+  layout.habits.forEach((id) => {
+    add(`habit ${id}`, ['no', 'yes'], ['world', 'shop'], ([w = 0, shop = 0]) => {
+      // Alone, the share of a state in which only this habit's bit is asked for.
+      const context = { prepared: layout.prepared, draw: model.draw, habits: [id] };
+      return [0, 1].map((habits) => habitStateShare({ world: w, shop, habits }, context));
+    });
+  });
   for (const alteration of layout.prepared.alterations) addAlteration(model, alteration, add, network, bins);
   const structural: { part: ModelPart; sources: string[] }[] = [];
   for (const part of layout.prepared.parts) {
@@ -150,7 +157,14 @@ function addPart(
   );
   if (mine.length === 0) return sources;
   // The old part's table has its years summed out, so it is tabulated year by year here.
-  const context = { prepared, draw, shares: layout.shares, columns: layout.columns, old };
+  const context = {
+    prepared,
+    draw,
+    shares: layout.shares,
+    columns: layout.columns,
+    habits: layout.habits,
+    old,
+  };
   const table = partTable(part, mine, context);
   const oldAt = bins.map(
     (_, bin) => partTable(part, mine, { ...context, old: Float64Array.from(pointAt(bins.length, bin)) }).old,
@@ -159,10 +173,18 @@ function addPart(
   add(
     `looks at ${part.id}`,
     ['seen', 'other'],
-    ['world', 'shop', `source of ${part.id}`, `year of ${part.id}`],
-    ([w = 0, shop = 0, s = 0, t = 0]) => {
+    [
+      'world',
+      'shop',
+      `source of ${part.id}`,
+      `year of ${part.id}`,
+      ...layout.habits.map((id) => `habit ${id}`),
+    ],
+    ([w = 0, shop = 0, s = 0, t = 0, ...ways]) => {
+      const habits = ways.reduce((bits, way, h) => bits | (way << h), 0);
+      const made = worlds[w]?.making === 'period' ? shop : 0;
       const column = layout.columns.findIndex(
-        (each) => each.world === w && each.shop === (worlds[w]?.making === 'period' ? shop : 0),
+        (each) => each.world === w && each.shop === made && each.habits === habits,
       );
       const own = () => (table.own[w]?.[t] ?? 0) * (table.ownMaking[column] ?? 1);
       const kind = s === 0 ? 'own' : s === 1 ? 'repair' : s === 2 ? 'other-old' : to(s);

@@ -1,7 +1,7 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { type CauseShares, causeShares } from './causeShares.ts';
 import type { Draw } from './figures.ts';
-import type { Column } from './partTable.ts';
+import { type Column, habitStateShare } from './partTable.ts';
 import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 
 import { looksLikelihood, shareIn } from './signShares.ts';
@@ -28,6 +28,8 @@ export type Layout = {
   columns: readonly Column[];
   /** The first so many columns are period work. */
   periodColumns: number;
+  /** Signs of the maker's habit looked for on several parts. */
+  habits: readonly string[];
   cells: readonly ColumnCells[];
   /** Cells of one config, and of its period columns. */
   cellCount: number;
@@ -59,12 +61,32 @@ export function allowedAt(alteration: Alteration, strictness: number): boolean {
   return strictness <= limit;
 }
 
-/** Lays out columns, configs and units for a prepared case. */
-export function layOut(prepared: PreparedCase): Layout {
+/** At most so many habits are drawn once for the piece; each doubles the cells. */
+const mostHabits = 5;
+
+/**
+ * Lays out columns, configs and units for a prepared case.
+ *
+ * @param allShops  whether shops of which no habit was looked for have columns of their own. They differ from "unlisted"
+ *   in nothing that was seen, so only what is yet to be seen needs them.
+ */
+export function layOut(prepared: PreparedCase, allShops = false): Layout {
+  const habits = sharedHabits(prepared.looks);
+  const heard = prepared.shops.map((shop) =>
+    shop.habits.some((habit) =>
+      prepared.looks.some((look) => look.sign.id === habit.sign && look.sign.hangsOn === 'making'),
+    ),
+  );
   const columns: Column[] = [];
   worlds.forEach((world, index) => {
-    const shops = world.making === 'period' ? prepared.shops.length : 0;
-    for (let shop = 0; shop <= shops; shop++) columns.push({ world: index, shop });
+    const shops =
+      world.making === 'period'
+        ? prepared.shops.flatMap((_, s) => (allShops || heard[s] === true ? [s + 1] : []))
+        : [];
+    for (const shop of [0, ...shops]) {
+      for (let state = 0; state < 2 ** habits.length; state++)
+        columns.push({ world: index, shop, habits: state });
+    }
   });
   const changed = (alteration: Alteration) =>
     prepared.parts.filter((part) => alteration.changes[part.kind] !== undefined);
@@ -82,6 +104,7 @@ export function layOut(prepared: PreparedCase): Layout {
     prepared,
     columns,
     periodColumns,
+    habits,
     cells,
     cellCount: end(columns.length),
     periodCellCount: end(periodColumns),
@@ -91,6 +114,18 @@ export function layOut(prepared: PreparedCase): Layout {
     configs,
     shares: causeShares(prepared),
   };
+}
+
+/** Signs of the maker's habit on more than one part, those on most parts first. */
+function sharedHabits(looks: readonly Look[]): string[] {
+  const counts = new Map<string, number>();
+  for (const look of looks)
+    if (look.sign.hangsOn === 'making') counts.set(look.sign.id, (counts.get(look.sign.id) ?? 0) + 1);
+  return [...counts]
+    .filter(([, count]) => count > 1)
+    .sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))
+    .slice(0, mostHabits)
+    .map(([id]) => id);
 }
 
 /** The cells of every column: the bins where its world's years and its shop's years both have any share. */
@@ -151,19 +186,37 @@ export function fixModel(layout: Layout, draw: Draw, looks: readonly Look[] = la
   const worldPrior = worldPriors(prepared, draw);
   const years = yearPriors(prepared);
   const shops = shopPriors(prepared, draw);
+  const columnShops = new Set(columns.map((column) => column.shop));
   const prior = new Float64Array(configs.length * cellCount);
+  // Shops without columns of their own stand with the unlisted.
+  const unlisted = (shops[0] as Float64Array).map((each, bin) =>
+    shops.reduce((sum, line, s) => (columnShops.has(s) ? sum : sum + (line[bin] ?? 0)), each),
+  );
+  const habitShares = columns.map((column) =>
+    habitStateShare(column, { prepared, draw, habits: layout.habits }),
+  );
   configs.forEach((config, m) => {
+    const ofConfig = [true, false].map((period) =>
+      makeUps.reduce((scale, alteration, a) => {
+        const happened = config.happened[a] === true;
+        return (
+          scale *
+          alterationShare(alteration, period, happened, draw) *
+          alterationLikelihood(alteration, happened, looks, prepared, draw)
+        );
+      }, 1),
+    );
     columns.forEach((column, c) => {
       const making = worlds[column.world]?.making ?? 'period';
-      let scale = worldPrior[column.world] ?? 0;
-      makeUps.forEach((alteration, a) => {
-        scale *= alterationShare(alteration, making === 'period', config.happened[a] === true, draw);
-        scale *= alterationLikelihood(alteration, config.happened[a] === true, looks, prepared, draw);
-      });
+      const scale =
+        (worldPrior[column.world] ?? 0) *
+        (ofConfig[making === 'period' ? 0 : 1] ?? 0) *
+        (habitShares[c] ?? 0);
       const { first, count, offset } = cells[c] as ColumnCells;
       const at = m * cellCount + offset;
+      const line = column.shop === 0 ? unlisted : shops[column.shop];
       for (let i = 0; i < count; i++) {
-        const shop = making === 'period' ? (shops[column.shop]?.[first + i] ?? 0) : 1;
+        const shop = making === 'period' ? (line?.[first + i] ?? 0) : 1;
         prior[at + i] = scale * (years[making][first + i] ?? 0) * shop;
       }
     });

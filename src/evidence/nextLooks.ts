@@ -1,8 +1,10 @@
 import type { Sign } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { readingIds } from '../piece/readings.ts';
-import { type Evaluation, massesAfter } from './masses.ts';
-import type { Look, ModelPart } from './prepareCase.ts';
+import { bestDraw } from './figures.ts';
+import { type Evaluation, evaluate, massesAfter } from './masses.ts';
+import { fixModel, layOut } from './model.ts';
+import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 import type { Weighing } from './weighing.ts';
 
 /**
@@ -12,14 +14,20 @@ import type { Weighing } from './weighing.ts';
  * @param answered  keys of signs already answered, in whatever way
  * @source the mutual information of the reading and the finding, Shannon 1948
  */
-export function nextLooks(evaluation: Evaluation, answered: ReadonlySet<string>): Weighing['nextLooks'] {
-  const { prepared } = evaluation.model.layout;
+export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>): Weighing['nextLooks'] {
+  // Every shop has its say here: a habit not yet looked for may be what proves one.
+  const evaluation = evaluate(fixModel(layOut(prepared, true), bestDraw()));
+  const habitsSeen = new Set(
+    prepared.looks.filter((look) => look.sign.hangsOn === 'making').map((look) => look.sign.id),
+  );
   const now = entropy(readingIds.map((id) => evaluation.masses.readings[id]));
   const looks: Weighing['nextLooks'] = [];
   for (const sign of Object.values(prepared.knowledge.signs)) {
     if (prepared.photoOnly && sign.inPhoto === 'no') continue;
     for (const part of prepared.parts) {
       if (!sign.on.includes(part.kind) || isOutOfReach(sign, evaluation)) continue;
+      // A maker keeps to his way: seen on one part, the others tell little more.
+      if (habitsSeen.has(sign.id)) continue;
       if (answered.has(findingKey(sign.id, part.id === 'whole' ? undefined : part.id))) continue;
       const bits = now - expectedEntropy(evaluation, sign, part, prepared.photoOnly);
       const caution = sign.caution === undefined ? {} : { caution: sign.caution };

@@ -27,6 +27,7 @@ export function partPosterior(evaluation: Evaluation, unitIndex: number, part: M
     draw: model.draw,
     shares: layout.shares,
     columns: layout.columns,
+    habits: layout.habits,
     old: model.old,
   });
   const old = model.old;

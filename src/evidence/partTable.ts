@@ -5,8 +5,11 @@ import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from './signShares.ts';
 import { worlds } from './worlds.ts';
 
-/** A column of the model: a world, and the shop (0 = unlisted) where it is period work. */
-export type Column = { world: number; shop: number };
+/**
+ * A column of the model: a world, the shop (0 = unlisted) where it is period work, and the state of the piece's shared
+ * habits (bit h: the maker's way shows the sign `habits[h]`).
+ */
+export type Column = { world: number; shop: number; habits: number };
 
 /** What one redraw of the figures fixes, beside the parts. */
 export type PartContext = {
@@ -14,6 +17,8 @@ export type PartContext = {
   draw: Draw;
   shares: CauseShares;
   columns: readonly Column[];
+  /** Signs of the maker's habit that were looked for on several parts: their way is drawn once for the piece. */
+  habits: readonly string[];
   old: Float64Array;
 };
 
@@ -82,26 +87,50 @@ export function partTable(part: ModelPart, looks: readonly Look[], context: Part
 
 /** The maker's-habit factor by column: a shop's habit stands in the place of the general rate for period work. */
 function habitByColumn(part: ModelPart, looks: readonly Look[], context: PartContext): Float64Array {
-  const { prepared, draw, columns } = context;
+  const { prepared, draw, columns, habits } = context;
   const { making } = prepared.knowledge;
+  if (looks.length === 0) return new Float64Array(columns.length).fill(1);
+  const together = draw(making.habitTogether);
+  const bits = looks.reduce((all, look) => all | bitOf(habits.indexOf(look.sign.id)), 0);
   const known = new Map<string, number>();
   return Float64Array.from(columns, (column) => {
-    if (looks.length === 0) return 1;
-    const world = worlds[column.world] ?? worlds[0];
-    const key = `${world?.making} ${column.shop}`;
+    const made = worlds[column.world]?.making ?? 'period';
+    const key = `${made} ${column.shop} ${column.habits & bits}`;
     const before = known.get(key);
     if (before !== undefined) return before;
     const value = looksLikelihood(looks, making, draw, (look) => {
-      const shop = column.shop === 0 ? undefined : prepared.shops[column.shop - 1];
-      const kind = part.kind;
-      const habit = shop?.habits.find(
-        (each) => each.sign === look.sign.id && (each.on === undefined || each.on.includes(kind)),
-      );
-      return habit === undefined ? shareIn(look.sign, world?.making ?? 'period', draw) : draw(habit.shows);
+      const shop = prepared.shops[column.shop - 1];
+      const ownWay = shop?.habits.find((each) => each.sign === look.sign.id);
+      const holdsHere = ownWay?.on === undefined || ownWay.on.includes(part.kind);
+      const share = ownWay !== undefined && holdsHere ? draw(ownWay.shows) : shareIn(look.sign, made, draw);
+      const habit = habits.indexOf(look.sign.id);
+      // A habit that the shop keeps on other kinds of part only says nothing of this one.
+      if (habit < 0 || !holdsHere) return share;
+      return (1 - together) * share + (column.habits & bitOf(habit) ? together : 0);
     });
     known.set(key, value);
     return value;
   });
+}
+
+function bitOf(index: number): number {
+  return index < 0 ? 0 : 1 << index;
+}
+
+/** How probable a state of the shared habits is in a world and shop. */
+export function habitStateShare(
+  column: Column,
+  context: Pick<PartContext, 'prepared' | 'draw' | 'habits'>,
+): number {
+  const { prepared, draw, habits } = context;
+  const made = worlds[column.world]?.making ?? 'period';
+  return habits.reduce((product, id, h) => {
+    const sign = prepared.knowledge.signs[id];
+    const ownWay = prepared.shops[column.shop - 1]?.habits.find((each) => each.sign === id);
+    const share =
+      ownWay === undefined ? (sign === undefined ? 0 : shareIn(sign, made, draw)) : draw(ownWay.shows);
+    return product * (column.habits & bitOf(h) ? share : 1 - share);
+  }, 1);
 }
 
 /** For looks that hang on a year: how probable they are by bin; undefined when there are none. */

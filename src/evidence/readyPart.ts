@@ -36,8 +36,8 @@ const allSources: readonly OrdinarySource[] = ['own', 'renewed', 'reused'];
 export function readyPart(model: Model, part: ModelPart, looks: readonly Look[], only?: OnlyPart): ReadyPart {
   const { layout, draw, old } = model;
   const mine = looks.filter((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
-  const { prepared, shares, columns } = layout;
-  const table = partTable(part, mine, { prepared, draw, shares, columns, old });
+  const { prepared, shares, columns, habits } = layout;
+  const table = partTable(part, mine, { prepared, draw, shares, columns, habits, old });
   const log = scaleTable(table);
   const restriction = only?.id === part.id ? only.source : undefined;
   const ordinary = allSources.find((source) => source === restriction);
@@ -68,7 +68,7 @@ export function unchangedLine(
   intact: boolean,
 ): Float64Array {
   const { layout } = model;
-  const column = layout.columns[columnIndex] ?? { world: 0, shop: 0 };
+  const column = layout.columns[columnIndex] ?? { world: 0, shop: 0, habits: 0 };
   const bins = layout.worldBins[column.world] ?? { first: 0, count: 0 };
   const sources = intact ? ready.sources.filter((source) => source === 'own') : ready.sources;
   const line = ordinaryLine(

@@ -1,6 +1,7 @@
 import type { ReadingId } from '../piece/readings.ts';
-import type { ColumnCells, Layout } from './model.ts';
+import type { ColumnCells, Layout, Model } from './model.ts';
 import type { Factor } from './unitFactor.ts';
+import { shopPriors } from './worlds.ts';
 
 /**
  * Masses by shop and period reading: index 0 is "unlisted", then the shops in order. Later pieces have no shop here.
@@ -36,4 +37,46 @@ export function periodMass(row: Record<ReadingId, number> | undefined): number {
   return row === undefined
     ? 0
     : row['period-intact'] + row['period-repaired'] + row['period-altered'] + row['made-up'];
+}
+
+/**
+ * How probable each of the case's shops is, in their order. A shop without columns of its own differs from "unlisted" in
+ * nothing that was seen: it has its share of that, year by year.
+ */
+export function shopProbabilities(model: Model, whole: Factor, total: number): number[] {
+  const { layout, draw } = model;
+  const { prepared } = layout;
+  const rows = shopMasses(layout, whole);
+  const withColumns = new Set(layout.columns.map((column) => column.shop));
+  const priors = shopPriors(prepared, draw);
+  const unlisted = unlistedByBin(layout, whole);
+  return prepared.shops.map((_, index) => {
+    const shop = index + 1;
+    if (withColumns.has(shop)) return total > 0 ? periodMass(rows[shop]) / total : 0;
+    let mass = 0;
+    unlisted.forEach((each, bin) => {
+      const silent = priors.reduce(
+        (sum, line, s) => (s === 0 || !withColumns.has(s) ? sum + (line[bin] ?? 0) : sum),
+        0,
+      );
+      mass += silent > 0 ? (each * (priors[shop]?.[bin] ?? 0)) / silent : 0;
+    });
+    return total > 0 ? mass / total : 0;
+  });
+}
+
+/** The mass of period work of no listed shop, by bin. */
+function unlistedByBin(layout: Layout, whole: Factor): Float64Array {
+  const mass = new Float64Array(layout.prepared.axis.bins);
+  const sums = whole.sums[0] as Float64Array;
+  layout.configs.forEach((_, m) => {
+    layout.columns.slice(0, layout.periodColumns).forEach((column, c) => {
+      const { first, count, offset } = layout.cells[c] as ColumnCells;
+      const at = m * layout.cellCount + offset;
+      if (column.shop === 0)
+        for (let i = 0; i < count; i++)
+          mass[first + i] = (mass[first + i] as number) + (sums[at + i] as number);
+    });
+  });
+  return mass;
 }

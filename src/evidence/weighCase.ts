@@ -13,7 +13,7 @@ import { massByBin, partPosterior } from './partPosterior.ts';
 import { type CaseFault, type PreparedCase, prepareCase } from './prepareCase.ts';
 import { redraws } from './redraws.ts';
 import { sensitivity } from './sensitivity.ts';
-import { periodMass, shopMasses } from './shopMasses.ts';
+import { shopProbabilities } from './shopMasses.ts';
 import { standingOf } from './standing.ts';
 import { startingOddsEffect } from './startingOddsEffect.ts';
 import type { CaseToWeigh, Weighing } from './weighing.ts';
@@ -97,7 +97,7 @@ export function weighCase(
         leading,
         new Map(parts.map((part) => [part.id, part.origin['of-the-making'] ?? 1])),
       ),
-      nextLooks: quick ? [] : nextLooks(evaluation, answered),
+      nextLooks: quick ? [] : nextLooks(prepared, answered),
       wouldChange: quick
         ? []
         : wouldChange(evaluation, weights, leading).map((each) => ({
@@ -187,16 +187,12 @@ function makeUpShare(evaluation: Evaluation, id: string): number {
 }
 
 function weighShops(evaluation: Evaluation): Weighing['shops'] {
-  const { layout } = evaluation.model;
-  const rows = shopMasses(layout, evaluation.whole);
-  const { total } = evaluation.masses;
-  const listed = layout.prepared.shops.map((shop, index) => ({
-    id: shop.id,
-    name: shop.name,
-    mass: periodMass(rows[index + 1]),
-  }));
-  const rest = total - listed.reduce((sum, each) => sum + each.mass, 0);
-  return [...listed, { id: 'unlisted', name: 'No listed shop, or not period work', mass: rest }]
-    .map(({ id, name, mass }) => ({ id, name, probability: shown(total > 0 ? mass / total : 0) }))
-    .sort((a, b) => b.probability - a.probability);
+  const { model, whole, masses } = evaluation;
+  const { shops } = model.layout.prepared;
+  const listed = shopProbabilities(model, whole, masses.total);
+  const rest = 1 - listed.reduce((sum, each) => sum + each, 0);
+  return [
+    ...shops.map((shop, index) => ({ id: shop.id, name: shop.name, probability: shown(listed[index] ?? 0) })),
+    { id: 'unlisted', name: 'No listed shop, or not period work', probability: shown(rest) },
+  ].sort((a, b) => b.probability - a.probability);
 }

@@ -5,9 +5,9 @@ import { binOf, lineAt, midYear } from './yearAxis.ts';
 export type Making = 'period' | 'bench-copy' | 'machine-copy' | 'to-deceive';
 
 /**
- * One way the main body came to be, with the two hidden common causes that rule all its parts at once: whether a hand
- * copyist or faker was thorough, and whether the piece was used or spared. Without them ten hand-planed parts of one
- * copy would count as ten witnesses.
+ * One way the main body came to be, with the hidden common causes that rule all its parts at once: whether a hand
+ * copyist or faker was thorough, whether the piece was used or spared, whether its bare surfaces were scrubbed. Without
+ * them ten hand-planed parts of one copy would count as ten witnesses.
  */
 export type World = {
   making: Making;
@@ -21,6 +21,7 @@ export type World = {
 export const worlds: readonly World[] = [
   { making: 'period', tooling: 'period', ageing: 'period', use: 'used' },
   { making: 'period', tooling: 'period', ageing: 'period', use: 'spared' },
+  { making: 'period', tooling: 'period', ageing: 'scrubbed', use: 'used' },
   { making: 'bench-copy', tooling: 'bench-copy-thorough', ageing: 'bench-copy', use: 'used' },
   { making: 'bench-copy', tooling: 'bench-copy-thorough', ageing: 'bench-copy', use: 'spared' },
   { making: 'bench-copy', tooling: 'bench-copy-ordinary', ageing: 'bench-copy', use: 'used' },
@@ -55,7 +56,16 @@ export function worldPriors(prepared: PreparedCase, draw: Draw): number[] {
       const thorough = draw(making.thorough[world.making]);
       manner = world.tooling.endsWith('-thorough') ? thorough : 1 - thorough;
     }
-    return (odds[world.making] / total) * spared * manner;
+    const scrubbedShare = draw(making.scrubbed);
+    const scrubbed =
+      world.making !== 'period'
+        ? 1
+        : world.ageing === 'scrubbed'
+          ? scrubbedShare / (1 - sparedShare)
+          : world.use === 'used'
+            ? 1 - scrubbedShare / (1 - sparedShare)
+            : 1;
+    return (odds[world.making] / total) * spared * manner * scrubbed;
   });
 }
 

@@ -260,8 +260,12 @@ export const making = z.strictObject({
     z.enum(['plain', 'fairly', 'hint']),
     z.strictObject({ there: figureOrText, notThere: figureOrText }),
   ),
+  /** Of 100 period pieces, how many had their bare surfaces scraped, washed or dipped all over, so that nothing shows its age. */
+  scrubbed: figureOrText,
   /** How far signs of one group go together: 0 apart, 1 as one. */
   groupTogether: figureOrText,
+  /** Of 100 parts, in how many the maker kept to the way of the piece in a habit seen on several parts. */
+  habitTogether: figureOrText,
   basis,
   sources: z.array(id).default([]),
 });
