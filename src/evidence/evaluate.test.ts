@@ -95,5 +95,5 @@ describe('the summation of a case agrees with the explicit network', () => {
       }),
       { seed: 20261125, numRuns: 60 },
     );
-  });
+  }, 120_000);
 });

@@ -1,5 +1,6 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import { allowedAt, type ColumnCells, fixModel, type Layout, type Model } from './model.ts';
+import { isIdle, withIdle, withoutIdle } from './idleUnits.ts';
+import { allowedAt, type ColumnCells, fixModel, type Layout, type Model, type Unit } from './model.ts';
 import type { Look } from './prepareCase.ts';
 import { type Factor, type Only, scaled, unitFactor } from './unitFactor.ts';
 import { type Making, worlds } from './worlds.ts';
@@ -8,35 +9,55 @@ import { type Making, worlds } from './worlds.ts';
 export type Masses = { readings: Record<ReadingId, number>; total: number; log: number };
 
 /**
- * The whole model evaluated once, kept so that one unit can be changed without the others being summed again:
- * for each unit its factor, and the product of the prior and all other units.
+ * The whole model evaluated once, kept so that one unit can be changed without the others being summed again: the
+ * product of the prior and all other units, for each unit.
  */
 export type Evaluation = {
   model: Model;
   looks: readonly Look[];
-  factors: Factor[];
-  rests: Factor[];
+  /** Use `restOf`: the rests of idle units are not kept. */
+  rests: (Factor | undefined)[];
   whole: Factor;
   masses: Masses;
 };
 
 /** Evaluates the model for the given looks. */
 export function evaluate(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Evaluation {
-  const factors = model.layout.units.map((unit) => unitFactor(model, unit, looks));
-  const prefixes: Factor[] = [priorFactor(model)];
-  factors.forEach((factor, u) => {
-    prefixes.push(times(prefixes[u] as Factor, factor));
+  const { units } = model.layout;
+  const active = units.flatMap((unit, u) => (isIdle(unit, looks) ? [] : [u]));
+  const factors = active.map((u) => unitFactor(model, units[u] as Unit, looks));
+  const prefixes: Factor[] = [withIdle(model, priorFactor(model), looks)];
+  factors.forEach((factor, i) => {
+    prefixes.push(times(prefixes[i] as Factor, factor));
   });
-  const rests: Factor[] = [];
+  const rests: (Factor | undefined)[] = units.map(() => undefined);
   let suffix: Factor | undefined;
-  for (let u = factors.length - 1; u >= 0; u--) {
-    const prefix = prefixes[u] as Factor;
-    rests[u] = suffix === undefined ? prefix : times(prefix, suffix);
-    const factor = factors[u] as Factor;
+  for (let i = factors.length - 1; i >= 0; i--) {
+    const prefix = prefixes[i] as Factor;
+    rests[active[i] as number] = suffix === undefined ? prefix : times(prefix, suffix);
+    const factor = factors[i] as Factor;
     suffix = suffix === undefined ? factor : times(factor, suffix);
   }
   const whole = prefixes[factors.length] as Factor;
-  return { model, looks, factors, rests, whole, masses: massesOf(model.layout, whole) };
+  return { model, looks, rests, whole, masses: massesOf(model.layout, whole) };
+}
+
+/** The masses alone, for those who change nothing afterwards. */
+export function massesFor(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Masses {
+  let whole = withIdle(model, priorFactor(model), looks);
+  for (const unit of model.layout.units)
+    if (!isIdle(unit, looks)) whole = times(whole, unitFactor(model, unit, looks));
+  return massesOf(model.layout, whole);
+}
+
+/** The product of the prior and all units but one. */
+export function restOf(evaluation: Evaluation, unitIndex: number): Factor {
+  const { model, whole } = evaluation;
+  const kept = evaluation.rests[unitIndex];
+  if (kept !== undefined) return kept;
+  const unit = model.layout.units[unitIndex];
+  if (unit === undefined) throw new RangeError(`no unit ${unitIndex} in this evaluation`);
+  return withoutIdle(model, whole, unit);
 }
 
 /** The same model with no looks at all: what is believed before the examination. */
@@ -61,10 +82,8 @@ export function wholeWith(
   looks: readonly Look[],
   only?: Only,
 ): Factor {
-  const unit = evaluation.model.layout.units[unitIndex];
-  const rest = evaluation.rests[unitIndex];
-  if (unit === undefined || rest === undefined)
-    throw new RangeError(`no unit ${unitIndex} in this evaluation`);
+  const rest = restOf(evaluation, unitIndex);
+  const unit = evaluation.model.layout.units[unitIndex] as Unit;
   return times(rest, unitFactor(evaluation.model, unit, looks, only), false);
 }
 
@@ -84,7 +103,7 @@ export function massesAfter(
 ): Masses {
   const unit = unitOfLook(evaluation.model.layout, look);
   if (unit >= 0) return massesWith(evaluation, unit, looks);
-  return evaluate(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks).masses;
+  return massesFor(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks);
 }
 
 /** The prior alone, as a factor. */

@@ -1,6 +1,6 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
 import { betaDraw, seededRandom } from './betaDraws.ts';
-import { evaluate, leadingOf, shares } from './masses.ts';
+import { leadingOf, massesFor, shares } from './masses.ts';
 import { fixModel, type Layout } from './model.ts';
 
 /** How the readings move when every figure is drawn anew from its range. */
@@ -31,7 +31,7 @@ export function redraws(
   let done = 0;
   for (; done < draws; done++) {
     if (done % 10 === 0 && onProgress?.(done / draws) === false) break;
-    const { masses } = evaluate(fixModel(layout, betaDraw(random)));
+    const masses = massesFor(fixModel(layout, betaDraw(random)));
     const probability = shares(masses);
     readingIds.forEach((id, i) => {
       (values[i] as Float64Array)[done] = probability[id];

@@ -1,7 +1,7 @@
 import type { Figure } from '../knowledge/schema.ts';
 import type { ReadingId } from '../piece/readings.ts';
 import { bestDraw, drawWith, figureRange } from './figures.ts';
-import { evaluate, shares } from './masses.ts';
+import { massesFor, shares } from './masses.ts';
 import { fixModel, type Layout } from './model.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
@@ -33,7 +33,7 @@ export function sensitivity(
   }
   const draw = bestDraw();
   const at = (figure: Figure, share: number) =>
-    shares(evaluate(fixModel(layout, drawWith(draw, figure, share))).masses)[leading];
+    shares(massesFor(fixModel(layout, drawWith(draw, figure, share))))[leading];
   return [...figures]
     .map(([figure, name]) => {
       const { low, high } = figureRange(figure);

@@ -1,5 +1,5 @@
 import type { ReadingId } from '../piece/readings.ts';
-import { type Evaluation, evaluate, leadingOf, massesAfter } from './masses.ts';
+import { type Evaluation, leadingOf, massesAfter, massesFor } from './masses.ts';
 import { fixModel } from './model.ts';
 import type { Look } from './prepareCase.ts';
 import type { LookWeight } from './weights.ts';
@@ -44,7 +44,7 @@ export function wouldChange(
 
 function leadingAfter(evaluation: Evaluation, set: readonly Look[]): ReadingId {
   const looks = reversed(evaluation.looks, set);
-  return leadingOf(evaluate(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks).masses);
+  return leadingOf(massesFor(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks));
 }
 
 function reversed(looks: readonly Look[], set: readonly Look[]): Look[] {

@@ -1,5 +1,5 @@
 import { changedLine, eachChange, yearMean } from './changedParts.ts';
-import type { Evaluation } from './masses.ts';
+import { type Evaluation, restOf } from './masses.ts';
 import type { ColumnCells, Unit } from './model.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
 import { unchangedLine } from './readyPart.ts';
@@ -27,8 +27,7 @@ export function yearsOfChange(
   const earliest = earliestYear === undefined ? 0 : binOf(axis, earliestYear);
   const summing = readySum(model, unit, looks, { part: { id: part.id, source: alterationId } });
   const byChange = massesByChange(evaluation, unitIndex, summing, index);
-  const log =
-    summing.parts.reduce((sum, each) => sum + each.log, 0) + (evaluation.rests[unitIndex]?.log ?? 0);
+  const log = summing.parts.reduce((sum, each) => sum + each.log, 0) + restOf(evaluation, unitIndex).log;
   const scale = Math.exp(log - evaluation.whole.log);
   const now = nowBin(model.layout.prepared);
   const years = new Float64Array(axis.bins);
@@ -85,7 +84,7 @@ function restByColumn(
   m: number,
 ): Map<number, Float64Array> {
   const { layout } = evaluation.model;
-  const all = evaluation.rests[unitIndex]?.sums[0] as Float64Array;
+  const all = restOf(evaluation, unitIndex).sums[0] as Float64Array;
   const firstOf = new Map<string, number>();
   const byColumn = new Map<number, Float64Array>();
   layout.columns.forEach((column, c) => {
