@@ -1,7 +1,58 @@
+import { usePiece } from '../record/usePiece.ts';
+import { pieceTitle } from '../shell/pieceTitle.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
+import { usePieceId } from '../shell/usePieceId.ts';
+import { useWeighing } from '../weigh/useWeighing.ts';
+import { Conclusion } from './Conclusion.tsx';
+import { OpinionPdf } from './OpinionPdf.tsx';
+import type { OpinionRoom } from './opinionRoom.ts';
+import { Resolutions } from './Resolutions.tsx';
+import { Signature } from './Signature.tsx';
+import { WhatFindingsSay } from './WhatFindingsSay.tsx';
+import './opinion.css';
 
-/** The opinion. */
+/** The examiner's own conclusion, with what the findings say beside it; signed, and set as a PDF. */
 export function OpinionPage() {
-  usePageTitle('Opinion');
-  return <h1>Opinion</h1>;
+  const used = usePiece(usePieceId());
+  usePageTitle('Opinion', used.piece === undefined ? '' : pieceTitle(used.piece));
+  return used.piece === undefined ? null : <Opinion used={used} piece={used.piece} />;
+}
+
+function Opinion({ used, piece }: Pick<OpinionRoom, 'used' | 'piece'>) {
+  const { weighing } = useWeighing(piece, 'looks');
+  const signed = piece.opinion.status === 'signed';
+  const room: OpinionRoom = {
+    used,
+    piece,
+    weighing: Object.keys(piece.findings).length === 0 ? undefined : weighing,
+    locked: signed || used.readOnly,
+    set: (field, to) =>
+      used.record('opinion-changed', [{ path: ['opinion', field], ...(to === undefined ? {} : { to }) }]),
+  };
+  return (
+    <div className="opinion">
+      <div className="opinion-head">
+        <h1>Opinion</h1>
+        <p className="said">
+          {signed ? (
+            <>Signed by {piece.opinion.signedBy}. To change a word, open it again as a draft below.</>
+          ) : (
+            <>
+              <strong className="draft">DRAFT</strong> The conclusion is yours: the program weighs, you
+              decide. Until you sign, every printed page says DRAFT.
+            </>
+          )}
+        </p>
+      </div>
+      <div className="opinion-own stack">
+        <Conclusion room={room} />
+        <Resolutions room={room} />
+        <Signature room={room} />
+      </div>
+      <aside className="opinion-beside stack" aria-label="Beside the conclusion">
+        <WhatFindingsSay room={room} />
+        <OpinionPdf room={room} />
+      </aside>
+    </div>
+  );
 }

@@ -1,0 +1,61 @@
+import { findingKey } from '../../piece/finding.ts';
+import { TextField } from '../fields/TextField.tsx';
+import { useNameBook } from '../history/useNameBook.ts';
+import type { OpinionRoom } from './opinionRoom.ts';
+
+/** What jars, each as a question, and how the examiner settled it; what is left open is printed as open. */
+export function Resolutions({ room }: { room: OpinionRoom }) {
+  const { piece, weighing, locked, used } = room;
+  const names = useNameBook(piece);
+  const jars = weighing?.contradictions ?? [];
+  const keys = new Set(jars.map((jar) => findingKey(jar.sign, jar.part ?? undefined)));
+  const earlier = Object.keys(piece.opinion.resolutions).filter((key) => !keys.has(key));
+  if (jars.length === 0 && earlier.length === 0) return null;
+  const resolve = (key: string, words: string) =>
+    used.record('opinion-changed', [
+      { path: ['opinion', 'resolutions', key], ...(words === '' ? {} : { to: words }) },
+    ]);
+  const field = (key: string, label: string) => (
+    <TextField
+      label={label}
+      value={piece.opinion.resolutions[key] ?? ''}
+      save={(words) => resolve(key, words)}
+      readOnly={locked}
+      lines
+    />
+  );
+  return (
+    <section className="stack" aria-labelledby="jars">
+      <h2 id="jars">What jars, and how you settle it</h2>
+      {jars.map((jar) => {
+        const key = findingKey(jar.sign, jar.part ?? undefined);
+        return (
+          <div key={key} className="jar stack-tight">
+            <p className="said">{jar.question}</p>
+            {jar.explanations.length === 0 ? null : (
+              <ul className="small">
+                {jar.explanations.map((way) => (
+                  <li key={`${way.kind}-${way.id}`}>{way.words}</li>
+                ))}
+              </ul>
+            )}
+            {field(
+              key,
+              `Settled: ${names.sign(jar.sign)}${jar.part === null ? '' : `, ${names.part(jar.part)}`}`,
+            )}
+          </div>
+        );
+      })}
+      {earlier.map((key) => {
+        const [sign = '', part] = key.split('@');
+        return (
+          <div key={key} className="jar stack-tight">
+            <p className="soft small">This jarred before, and no longer does.</p>
+            {field(key, `Settled: ${names.sign(sign)}${part === undefined ? '' : `, ${names.part(part)}`}`)}
+          </div>
+        );
+      })}
+      <p className="soft small">What you leave open is printed as an open question.</p>
+    </section>
+  );
+}

@@ -1,0 +1,43 @@
+import { Link } from '@tanstack/react-router';
+import { readingWords } from '../../piece/readings.ts';
+import { formatYears } from '../../units/years.ts';
+import { probabilityBand } from '../readings/probabilityWords.ts';
+import type { OpinionRoom } from './opinionRoom.ts';
+
+/** The program's reading, to stand beside the conclusion: never in its place. */
+export function WhatFindingsSay({ room }: { room: OpinionRoom }) {
+  const { piece, weighing } = room;
+  const leading = weighing?.readings.find((reading) => reading.id === weighing.leading);
+  return (
+    <section className="stack-tight sheet" aria-labelledby="findings-say">
+      <h2 id="findings-say">What the findings say</h2>
+      {Object.keys(piece.findings).length === 0 ? (
+        <p>
+          Nothing has been found yet.{' '}
+          <Link to="/piece/$id/examination" params={{ id: piece.id }}>
+            Examine the piece
+          </Link>{' '}
+          first.
+        </p>
+      ) : weighing === undefined || leading === undefined ? (
+        <p role="status">Weighing…</p>
+      ) : (
+        <>
+          <p className="said">
+            {probabilityBand(leading.probability).adverb} {readingWords[leading.id].inSentence}.
+          </p>
+          <p className="soft">
+            Years, nine in ten:{' '}
+            {formatYears([Math.round(weighing.years.p90[0]), Math.round(weighing.years.p90[1])])}.
+          </p>
+          {weighing.unexplained.unexplained ? <p>{weighing.unexplained.reason}</p> : null}
+          <p>
+            <Link to="/piece/$id/readings" params={{ id: piece.id }}>
+              All the readings, and what speaks for them
+            </Link>
+          </p>
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,35 @@
+import type { Weighing } from '../../evidence/weighing.ts';
+import type { Json } from '../../piece/event.ts';
+import type { Opinion, Piece } from '../../piece/piece.ts';
+import type { UsedPiece } from '../record/usePiece.ts';
+
+/** What the parts of the opinion page share. */
+export type OpinionRoom = {
+  used: UsedPiece;
+  piece: Piece;
+  /** What the findings say, or undefined where nothing was found or the weighing is not there yet. */
+  weighing: Weighing | undefined;
+  /** True where nothing may be changed: signed, or an example. */
+  locked: boolean;
+  set: (field: keyof Opinion, to: Json | undefined) => void;
+};
+
+/** Whether the examiner concludes on another reading than the findings lead to. */
+export function departs({ piece, weighing }: Pick<OpinionRoom, 'piece' | 'weighing'>): boolean {
+  return (
+    weighing !== undefined &&
+    piece.opinion.reading !== undefined &&
+    piece.opinion.reading !== weighing.leading
+  );
+}
+
+/** What an opinion still lacks before it can be signed, each as the end of a sentence. */
+export function lacksForSigning(room: Pick<OpinionRoom, 'piece' | 'weighing'>): string[] {
+  const { opinion } = room.piece;
+  return [
+    opinion.reading === undefined ? 'choose the reading you conclude on' : '',
+    opinion.conclusion.trim() === '' ? 'write the conclusion' : '',
+    opinion.reasons.trim() === '' ? 'give your reasons' : '',
+    departs(room) && opinion.departure.trim() === '' ? 'say why you depart from what the findings say' : '',
+  ].filter((words) => words !== '');
+}
