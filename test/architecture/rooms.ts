@@ -1,0 +1,36 @@
+/** One room of src/: what it may take from, and whether it is pure. */
+export type Room = {
+  /** Rooms it may import from. */
+  takes: readonly string[];
+  /** Rooms it may import only types from. */
+  takesTypesOf?: readonly string[];
+  /** A pure room knows no files, screen, clock, chance or locale, and only the packages named here. */
+  pure: false | { packages: readonly string[] };
+};
+
+const trade = ['units', 'piece'];
+const pureRooms = [...trade, 'drawing', 'knowledge', 'inference', 'evidence', 'calculations'];
+
+/** The one table of allowed arrows between the rooms. An arrow not in it is a fault; so is a room without files. */
+export const rooms: Readonly<Record<string, Room>> = {
+  units: { takes: [], pure: { packages: ['zod'] } },
+  piece: { takes: ['units'], pure: { packages: ['zod'] } },
+  knowledge: { takes: trade, pure: { packages: ['zod', 'yaml'] } },
+  inference: { takes: [], pure: { packages: ['zod'] } },
+  drawing: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
+  evidence: { takes: [...trade, 'knowledge', 'inference'], pure: { packages: ['zod'] } },
+  calculations: { takes: pureRooms.filter((room) => room !== 'calculations'), pure: { packages: ['zod'] } },
+  opinion: { takes: pureRooms, pure: false },
+  record: { takes: [...pureRooms, 'opinion'], pure: false },
+  server: { takes: [...pureRooms, 'opinion', 'record'], pure: false },
+  cli: { takes: [...pureRooms, 'opinion', 'record'], pure: false },
+  web: { takes: pureRooms, takesTypesOf: ['opinion', 'server'], pure: false },
+};
+
+/** Files that stand in a pure room but read the disk for it; nothing pure may import them. */
+export const readers: readonly string[] = ['src/knowledge/readKnowledge.ts'];
+
+/** Tests and what only tests use: free to import what they need. */
+export function isForTests(path: string): boolean {
+  return /\.test\.tsx?$/.test(path) || path.includes('/testing/');
+}
