@@ -128,7 +128,7 @@ reused: { period: "1, 0.5–2", bench-copy: "1, 0.5–2", machine-copy: "1, 0.5�
 tooling:
 ${rows(`period later ${copies}`, ['hand', 'earlyMachine'])}
 ageing:
-${rows(`period bench-copy machine-copy ${others}`, ['natural', 'imitated'])}
+${rows(`period bench-copy machine-copy scrubbed ${others}`, ['natural', 'imitated'])}
 use:
 ${rows(`used spared ${others}`, ['natural', 'imitated'])}
 sureness:
@@ -136,6 +136,8 @@ sureness:
   fairly: { there: "88, 80–94", notThere: "12, 6–20" }
   hint: { there: "68, 58–78", notThere: "32, 22–42" }
 groupTogether: "70, 50–85"
+habitTogether: "90, 80–95"
+scrubbed: "3, 1–7"
 basis: { by: judgement, why: "Made up for a test." }
 `;
 }

@@ -57,6 +57,7 @@ const needed = {
     'repair',
     'improve',
     'other-old',
+    'scrubbed',
   ],
   use: ['used', 'spared', 'to-deceive-thorough', 'to-deceive-ordinary', 'repair', 'improve', 'other-old'],
 } as const;

@@ -43,13 +43,33 @@ function wordsFor({ path, issue }: Issue, raw: unknown): { what: string; mend: s
     };
   const found = valueAt(raw, path);
   if (found === undefined)
-    return { what: `${field} is missing.`, mend: `Add it: ${issue.message}.`, example };
+    return { what: `${field} is missing.`, mend: `Add it; wanted is ${wanted(issue)}.`, example };
   return {
-    what: `${field} says ${JSON.stringify(found)?.slice(0, 80)}, which does not fit: ${issue.message}.`,
-    mend: 'Write it as in the example.',
+    what: `${field} says ${JSON.stringify(found)?.slice(0, 80)}, which does not fit.`,
+    mend: `Wanted is ${wanted(issue)}.`,
     example,
   };
 }
+
+/** What the field should hold, in plain words. */
+function wanted(issue: z.core.$ZodIssue): string {
+  if (issue.code === 'invalid_type') return kinds[issue.expected] ?? issue.expected;
+  if (issue.code === 'invalid_value') return `one of ${issue.values.map(String).join(', ')}`;
+  if (issue.code === 'too_small') return `no less than ${issue.minimum}`;
+  if (issue.code === 'too_big') return `no more than ${issue.maximum}`;
+  return issue.message.replace(/^Invalid /, 'something other than this ');
+}
+
+const kinds: Record<string, string> = {
+  string: 'text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  array: 'a list in square brackets',
+  tuple: 'two values in square brackets',
+  object: 'an entry with named fields, or a figure in quotes',
+  record: 'an entry with named fields',
+};
 
 function valueAt(raw: unknown, path: readonly PropertyKey[]): unknown {
   let value = raw;
@@ -77,11 +97,25 @@ const rightFields: Record<string, string> = {
   years: 'years: [1750, 1800]',
 };
 
+/** Fields that hold figures. */
+const figureFields = new Set([
+  'shows',
+  'happened',
+  'renewed',
+  'share',
+  'in100',
+  'thorough',
+  'spared',
+  'scrubbed',
+  'reused',
+  'sureness',
+  'groupTogether',
+  'habitTogether',
+]);
+
 function exampleOf(path: readonly PropertyKey[], issue: z.core.$ZodIssue): string {
   const named = [...path].reverse().find((step) => typeof step === 'string' && step in rightFields);
-  const figure = path.some((step) =>
-    ['shows', 'happened', 'renewed', 'share', 'in100'].includes(String(step)),
-  );
+  const figure = path.some((step) => figureFields.has(String(step)));
   if (figure && (issue.code !== 'invalid_value' || named === undefined)) return 'period: "86, 72–94"';
   return named === undefined
     ? 'See docs/knowledge.md for a whole entry.'
