@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
 import { checks } from '../../src/knowledge/checks/checks.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
@@ -31,7 +32,7 @@ describe.each(Object.entries(plantedKnowledge))('%s', (id, plants) => {
       return fault.entry === planted.entry && there?.text.includes(planted.onLine);
     });
     expect(named.length, JSON.stringify(found, null, 2)).toBeGreaterThan(0);
-    expect(named[0]?.what).toMatch(/\S/);
+    expect(named[0]?.what).toMatch(/^\S.*\.$/);
     expect(named[0]?.mend).toMatch(/\.$/);
     expect(named[0]?.example).toMatch(/\S/);
   });
@@ -86,4 +87,9 @@ test('the version changes with any text and not with the order of the files', ()
     index === 0 ? { ...file, text: `${file.text}# a note\n` } : file,
   );
   expect(version(changed)).not.toBe(first);
+});
+
+test('the guidelines list every check with what it protects', async () => {
+  const page = await readFile('docs/knowledge.md', 'utf8');
+  for (const check of checks) expect(page).toContain(`| \`${check.id}\` | ${check.protects} |`);
 });

@@ -1,9 +1,9 @@
 import type { Entry } from '../entry.ts';
 import type { YamlPath } from '../parseYaml.ts';
 
-/** Every work an entry cites, in `source` or `sources` at any depth, with the path of the citation. */
+/** Every work an entry cites, in `source` or `sources` at any depth, even where the entry is otherwise misshapen. */
 export function citations(entry: Entry): { path: YamlPath; id: string }[] {
-  return entry.value === undefined || entry.kind === 'work' ? [] : citedIn(entry.value, []);
+  return entry.kind === 'work' ? [] : citedIn(entry.raw, []);
 }
 
 function citedIn(value: unknown, path: YamlPath): { path: YamlPath; id: string }[] {

@@ -43,10 +43,10 @@ function wordsFor({ path, issue }: Issue, raw: unknown): { what: string; mend: s
     };
   const found = valueAt(raw, path);
   if (found === undefined)
-    return { what: `${field} is missing.`, mend: `Add it; wanted is ${wanted(issue)}.`, example };
+    return { what: `${field} is missing.`, mend: `Add it. Wanted: ${wanted(issue)}.`, example };
   return {
     what: `${field} says ${JSON.stringify(found)?.slice(0, 80)}, which does not fit.`,
-    mend: `Wanted is ${wanted(issue)}.`,
+    mend: `Wanted: ${wanted(issue)}.`,
     example,
   };
 }
