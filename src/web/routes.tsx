@@ -75,17 +75,17 @@ const plan = house.addChildren([
   piece.addChildren([pieceDoor, engagement, examination, readings, opinion, history]),
 ]);
 
-/** What a reference address may ask for: one entry of one kind, or words. */
+/** What a reference address may ask for: a shelf, or one entry of one kind. */
 export type ReferenceSearch = {
+  shelf?: string;
   sign?: string;
   alteration?: string;
   shop?: string;
   source?: string;
-  words?: string;
 };
 
 function readReferenceSearch(search: Record<string, unknown>): ReferenceSearch {
-  const names = ['sign', 'alteration', 'shop', 'source', 'words'] as const;
+  const names = ['shelf', 'sign', 'alteration', 'shop', 'source'] as const;
   return Object.fromEntries(
     names.flatMap((name) => (typeof search[name] === 'string' ? [[name, search[name]]] : [])),
   );

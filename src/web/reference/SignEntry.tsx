@@ -1,0 +1,97 @@
+import { Link } from '@tanstack/react-router';
+import type { Knowledge } from '../../knowledge/schema.ts';
+import { figureLines, tellsOf } from '../examination/figureWords.ts';
+import { useKnowledge } from '../knowledge/useKnowledge.ts';
+import { Basis, Cited } from './Cited.tsx';
+import { FigureTable } from './FigureTable.tsx';
+import { kindWords, minutesWords, needsWords, photoWords } from './plainWords.ts';
+
+/** A sign: how to look for it, what it tells of, how often it shows and who says so. */
+export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
+  const { signs, alterations, sources, shops } = useKnowledge();
+  const habits = Object.values(shops).flatMap((shop) =>
+    shop.habits.filter((habit) => habit.sign === sign.id).map((habit) => ({ shop, habit })),
+  );
+  const { span } = sign;
+  return (
+    <div className="stack">
+      <h2>{sign.name}</h2>
+      {sign.mine === true ? <p className="mark">your own addition</p> : null}
+      <p className="said entry-lead">{sign.look}</p>
+      {sign.caution === undefined ? null : <p className="caution">{sign.caution}</p>}
+      <dl className="facts">
+        <dt>Tells of</dt>
+        <dd>{tellsOf(sign.hangsOn, alterations)}</dd>
+        <dt>Seen on</dt>
+        <dd>{sign.on.map(kindWords).join(', ')}</dd>
+        <dt>Takes</dt>
+        <dd>
+          {minutesWords(sign.minutes)}, {needsWords(sign.needs)}
+        </dd>
+        <dt>In a photograph</dt>
+        <dd>{photoWords(sign.inPhoto)}</dd>
+        {sign.mistakenFor.length === 0 ? null : (
+          <>
+            <dt>Mistaken for</dt>
+            <dd>
+              {sign.mistakenFor.map((other, index) => (
+                <span key={other}>
+                  {index === 0 ? '' : ', '}
+                  {signs[other] === undefined ? (
+                    other
+                  ) : (
+                    <Link to="/reference" search={{ sign: other }}>
+                      {signs[other].name}
+                    </Link>
+                  )}
+                </span>
+              ))}
+            </dd>
+          </>
+        )}
+        {span === undefined ? null : (
+          <>
+            <dt>In use</dt>
+            <dd>
+              from {span.earliest}, common from {span.commonFrom}
+              {span.commonUntil === undefined ? '' : ` to ${span.commonUntil}`}
+              {span.latest === undefined ? '' : `, gone by ${span.latest}`}
+              {span.hardFloor ? '; nothing can show it earlier' : ''}
+              {span.by === undefined ? '' : ` (${span.by})`}
+            </dd>
+          </>
+        )}
+      </dl>
+      <FigureTable
+        caption="Of 100 such parts, how many show it"
+        head="If"
+        lines={figureLines(sign, sources).map((line) => ({ ...line, name: line.state }))}
+      />
+      <Basis basis={sign.basis} />
+      {habits.length === 0 ? null : (
+        <section className="stack-tight">
+          <h3>Shops and regions with their own habit</h3>
+          <ul>
+            {habits.map(({ shop, habit }) => (
+              <li key={`${shop.id} ${habit.on?.join(' ')}`}>
+                <Link to="/reference" search={{ shop: shop.id }}>
+                  {shop.name}
+                </Link>
+                : {habit.shows.in100} of 100
+                {habit.on === undefined ? '' : `, on ${habit.on.map(kindWords).join(', ')}`}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <Cited
+        ids={[
+          ...sign.sources,
+          ...Object.values(sign.shows).flatMap((figure) => figure.source ?? []),
+          ...(sign.basis?.source === undefined ? [] : [sign.basis.source]),
+          ...(span?.source === undefined ? [] : [span.source]),
+        ]}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,92 @@
+import type { Knowledge } from '../../knowledge/schema.ts';
+import type { ReferenceSearch } from '../routes.tsx';
+
+/** One shelf of the reference books. */
+export const shelfIds = ['signs', 'alterations', 'shops', 'sources'] as const;
+export type ShelfId = (typeof shelfIds)[number];
+
+/** An entry as the shelf lists it; `text` is what words are looked for in. */
+export type Listed = { id: string; name: string; note: string; text: string };
+export type Group = { name: string; entries: Listed[] };
+
+/** How a shelf is called, and which word of the address names one of its entries. */
+export const shelves: Record<ShelfId, { name: string; one: 'sign' | 'alteration' | 'shop' | 'source' }> = {
+  signs: { name: 'Signs', one: 'sign' },
+  alterations: { name: 'Alterations', one: 'alteration' },
+  shops: { name: 'Shops and regions', one: 'shop' },
+  sources: { name: 'Sources', one: 'source' },
+};
+
+/** The shelf and entry an address asks for; the signs where it asks for nothing known. */
+export function askedFor(search: ReferenceSearch): { shelf: ShelfId; entry: string | undefined } {
+  for (const shelf of shelfIds) {
+    const entry = search[shelves[shelf].one];
+    if (entry !== undefined) return { shelf, entry };
+  }
+  const shelf = shelfIds.find((id) => id === search.shelf);
+  return { shelf: shelf ?? 'signs', entry: undefined };
+}
+
+/** What stands on a shelf, in groups, in its order. */
+export function shelfGroups(shelf: ShelfId, knowledge: Knowledge): Group[] {
+  if (shelf === 'signs') return knowledge.families.map((family) => signGroup(family, knowledge));
+  if (shelf === 'alterations') return [{ name: 'Alterations', entries: alterationEntries(knowledge) }];
+  if (shelf === 'shops') return shopGroups(knowledge);
+  return [{ name: 'Works cited', entries: sourceEntries(knowledge) }];
+}
+
+/** The groups with only the entries that have all the words; empty groups fall away. */
+export function groupsWithWords(groups: readonly Group[], words: string): Group[] {
+  const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
+  return groups
+    .map((group) => ({
+      name: group.name,
+      entries: group.entries.filter((entry) => wanted.every((word) => entry.text.includes(word))),
+    }))
+    .filter((group) => group.entries.length > 0);
+}
+
+function signGroup(family: Knowledge['families'][number], knowledge: Knowledge): Group {
+  const entries = family.signs.flatMap((id) => {
+    const sign = knowledge.signs[id];
+    if (sign === undefined) return [];
+    return [listed(id, sign.name, '', [sign.look, family.name, ...sign.on, ...sign.mistakenFor])];
+  });
+  return { name: family.name, entries };
+}
+
+function alterationEntries(knowledge: Knowledge): Listed[] {
+  return Object.values(knowledge.alterations).map((one) =>
+    listed(one.id, one.name, '', [one.what, one.tellOwner]),
+  );
+}
+
+function shopGroups(knowledge: Knowledge): Group[] {
+  const shops = Object.values(knowledge.shops);
+  const group = (name: string, invented: boolean): Group => ({
+    name,
+    entries: shops
+      .filter((shop) => shop.invented === invented)
+      .map((shop) => listed(shop.id, shop.name, shop.place, [shop.what, shop.woods])),
+  });
+  return [group('From the books', false), group('Invented, for the worked examples', true)].filter(
+    (one) => one.entries.length > 0,
+  );
+}
+
+function sourceEntries(knowledge: Knowledge): Listed[] {
+  return Object.values(knowledge.sources)
+    .map((work) => listed(work.id, work.title, authorsOf(work), [work.note ?? '', String(work.issued ?? '')]))
+    .sort((a, b) => a.name.toLowerCase().localeCompare(b.name.toLowerCase()));
+}
+
+function listed(id: string, name: string, note: string, words: readonly string[]): Listed {
+  return { id, name, note, text: [name, note, ...words].join(' ').toLowerCase().replaceAll('-', ' ') };
+}
+
+/** Who wrote or keeps a work. */
+export function authorsOf(work: Knowledge['sources'][string]): string {
+  return work.author
+    .map((one) => ('literal' in one ? one.literal : [one.given, one.family].filter(Boolean).join(' ')))
+    .join(', ');
+}
