@@ -28,7 +28,7 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
     <section className="exam-next" aria-label="Look next">
       <div className="exam-next-line">
         {first === undefined ? (
-          <p className="exam-next-none">{whyNone(weigh, left.length)}</p>
+          <p className="exam-next-none">{whyNone(weigh, left.filter(isTelling).length)}</p>
         ) : (
           <LookButton room={room} look={first.look} onGo={onGo} lead />
         )}
@@ -125,7 +125,7 @@ function VisitChoices({ visit, onVisit }: { visit: Visit; onVisit: (visit: Visit
 
 function whyNone(weigh: WeighingNow, left: number): string {
   if (weigh.faults.length > 0) return `What to look at next can’t be said: ${weigh.faults[0]?.message ?? ''}`;
-  if (!weigh.full && left === 0)
+  if (!weigh.full && weigh.nextLooks.length === 0)
     return 'The findings are not weighed yet; what to look at next is being worked out.';
   return left === 0
     ? 'Every sign that could tell was looked for.'

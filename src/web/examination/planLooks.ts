@@ -30,18 +30,23 @@ export function sayNeed(needs: string): string {
   return Object.hasOwn(needWords, needs) ? needWords[needs as Need] : needs;
 }
 
+/** Whether a look is expected to tell at all: a thousandth of a bit or more. */
+export function isTelling(look: Pick<NextLook, 'bits'>): boolean {
+  return look.bits >= 0.001;
+}
+
 /**
  * The looks that fit into this visit, the most telling for their minutes first, each with the minutes
  * gone by when it is done. What does not fit is passed over for what does.
  *
- * Looks of less than a thousandth of a bit tell nothing and are left out.
+ * Looks that tell nothing are left out.
  */
 export function planLooks(
   looks: readonly NextLook[],
   visit: Visit,
 ): { look: NextLook; minutesGone: number }[] {
   const allowed = looks
-    .filter((look) => look.bits >= 0.001 && !visit.mayNot.some((need) => need === look.needs))
+    .filter((look) => isTelling(look) && !visit.mayNot.some((need) => need === look.needs))
     .toSorted((a, b) => b.bits / b.minutes - a.bits / a.minutes);
   const plan: { look: NextLook; minutesGone: number }[] = [];
   let gone = 0;

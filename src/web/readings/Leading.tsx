@@ -1,8 +1,10 @@
+import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { partName } from '../examination/examRoom.ts';
+import { mainReasons } from './mainReasons.ts';
 import { outOf, outOfRange, probabilityBand, probabilityBands } from './probabilityWords.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
-import { findingWords, heaviestFirst, speaksFor } from './speaksFor.ts';
+import { findingWords, speaksAltogether } from './speaksFor.ts';
 
 /** The leading reading in a sentence, what it rests on, how firm it is, and the other readings. */
 export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
@@ -30,16 +32,8 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
           {weighing.firmness.why}
         </p>
       )}
-      {reasons.length > 0 && (
-        <ul className="read-reasons said">
-          {reasons.map((weight) => (
-            <li key={`${weight.sign}@${weight.part}`}>
-              {findingWords(signName(knowledge, weight.sign), partName(parts, weight.part), weight.state)}{' '}
-              {speaksFor(weight.forLeading, 'this reading', 'another')}.
-            </li>
-          ))}
-        </ul>
-      )}
+      <Reasons room={room} title="It rests most on" weights={forIt} />
+      <Reasons room={room} title="Against it" weights={againstIt} />
       <h2>The readings</h2>
       <ol className="read-list">
         {weighing.readings.map((reading) => (
@@ -88,5 +82,28 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
         </p>
       </details>
     </section>
+  );
+}
+
+type ReasonsProps = { room: ReadRoom; title: string; weights: Weighing['weights'] };
+
+function Reasons({ room, title, weights }: ReasonsProps) {
+  if (weights.length === 0) return null;
+  return (
+    <div>
+      <h2 className="read-reasons-title">{title}</h2>
+      <ul className="read-reasons said">
+        {weights.map((weight) => (
+          <li key={`${weight.sign}@${weight.part}`}>
+            {findingWords(
+              signName(room.knowledge, weight.sign),
+              partName(room.parts, weight.part),
+              weight.state,
+            )}{' '}
+            {speaksAltogether(weight)}.
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

@@ -1,15 +1,15 @@
-import { verbalScale } from '../../evidence/verbalScale.ts';
+import { verbalScale, weightWords } from '../../evidence/verbalScale.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { SignFigures } from '../examination/SignFigures.tsx';
 import { type ReadRoom, signName } from './readRoom.ts';
-import { findingWords, heaviestFirst, sayDecibans, speaksFor } from './speaksFor.ts';
+import { findingWords, heaviestFirst, sayDecibans, sides, speaksAltogether } from './speaksFor.ts';
 
 const shownAtFirst = 6;
 
 /** What each finding does, in words; its decibans, figures and sources one touch below. */
 export function Weights({ room }: { room: ReadRoom }) {
   const { weighing, knowledge, parts } = room;
-  const all = heaviestFirst(weighing.weights, 'withinWhole');
+  const all = heaviestFirst(weighing.weights, 'alone');
   const lines = (weights: typeof all) =>
     weights.map((weight) => {
       const sign = knowledge.signs[weight.sign];
@@ -19,16 +19,18 @@ export function Weights({ room }: { room: ReadRoom }) {
             <summary>
               <span className="said">
                 {findingWords(signName(knowledge, weight.sign), partName(parts, weight.part), weight.state)}{' '}
-                {speaksFor(weight.withinWhole, 'a period piece', 'a later one')}.
+                {speaksAltogether(weight)}.
               </span>
             </summary>
             <dl className="read-decibans">
-              <dt>Within the whole</dt>
+              <dt>By itself</dt>
+              <dd>
+                {sayDecibans(weight.alone)}: {weightWords(weight.alone, ...sides)}
+              </dd>
+              <dt>If it were taken out of the whole</dt>
               <dd>
                 {sayDecibans(weight.withinWhole)}: {weight.words}
               </dd>
-              <dt>By itself</dt>
-              <dd>{sayDecibans(weight.alone)}</dd>
               <dt>For the leading reading</dt>
               <dd>{sayDecibans(weight.forLeading)}</dd>
             </dl>

@@ -5,14 +5,20 @@ import { type ReadRoom, signName } from './readRoom.ts';
 import { curvePath, spanWords, standsApart, yearsWorthDrawing, yearTicks } from './yearCurve.ts';
 
 type Years = Pick<Weighing['years'], 'p50' | 'p90' | 'density'>;
-type Row = { id: string; name: string; years: Years; apart: string | undefined };
+type Row = { id: string; name: string; years: Years; apart: string | undefined; looked: boolean };
 
 const width = 640;
 
 /** When the piece was made, and each part: one above the other on one axis, so that a part out of its time is seen. */
 export function YearCurves({ room }: { room: ReadRoom }) {
   const { weighing, knowledge } = room;
-  const piece: Row = { id: 'piece', name: 'The piece', years: weighing.years, apart: undefined };
+  const piece: Row = {
+    id: 'piece',
+    name: 'The piece',
+    years: weighing.years,
+    apart: undefined,
+    looked: true,
+  };
   const parts = weighing.parts.map(
     (part): Row => ({
       id: part.id,
@@ -25,6 +31,8 @@ export function YearCurves({ room }: { room: ReadRoom }) {
     piece,
     ...parts.toSorted((a, b) => Number(b.apart !== undefined) - Number(a.apart !== undefined)),
   ];
+  const told = rows.filter((row) => row.looked || row.apart !== undefined);
+  const untold = rows.filter((row) => !told.includes(row));
   const apart = parts.filter((row) => row.apart !== undefined);
   const binding = weighing.years.binding;
   return (
@@ -53,7 +61,13 @@ export function YearCurves({ room }: { room: ReadRoom }) {
           ? 'No part stands out of the piece’s time.'
           : `${apart.map((row) => `${row.name} (${row.apart})`).join('; ')}.`}
       </p>
-      <Curves rows={rows} />
+      <Curves rows={told} />
+      {untold.length > 0 && (
+        <details>
+          <summary>Parts not looked at ({untold.length}): they go by the piece</summary>
+          <Curves rows={untold} />
+        </details>
+      )}
       <details>
         <summary>Years as a table</summary>
         <div className="read-scroll">

@@ -17,8 +17,26 @@ export function speaksFor(decibans: number, side: string, otherSide: string): st
   return `speaks ${scaleBand(decibans).adverb} for ${decibans > 0 ? side : otherSide}`;
 }
 
+/**
+ * What a finding speaks for by itself; and where all else turns it to the other side, that as well:
+ * `by itself speaks moderately for a later one, but with all else weakly for a period piece`.
+ */
+export function speaksAltogether(weight: Pick<Weight, 'alone' | 'withinWhole'>): string {
+  const alone = speaksFor(weight.alone, ...sides);
+  const turned =
+    Math.abs(weight.alone) >= 1 && Math.abs(weight.withinWhole) >= 1 && weight.alone * weight.withinWhole < 0;
+  if (!turned) return alone;
+  return `by itself ${alone}, but with all else it ${speaksFor(weight.withinWhole, ...sides)}`;
+}
+
+/** The two sides every weight is told for. */
+export const sides = ['a period piece', 'a later one'] as const;
+
 /** The weights, heaviest first, whichever side they are on. */
-export function heaviestFirst(weights: readonly Weight[], by: 'withinWhole' | 'forLeading'): Weight[] {
+export function heaviestFirst(
+  weights: readonly Weight[],
+  by: 'alone' | 'withinWhole' | 'forLeading',
+): Weight[] {
   return weights.toSorted((a, b) => Math.abs(b[by]) - Math.abs(a[by]));
 }
 

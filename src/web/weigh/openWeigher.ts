@@ -18,7 +18,8 @@ type Told = { progress: (share: number) => void; result: (result: CalculationRes
 export type Weigher = { weigh: (caseToWeigh: CaseToWeigh, told: Told) => void; stop: () => void };
 
 /**
- * Opens a desk that answers quick cases one after another. An answer to a case that was since replaced is dropped.
+ * Opens a desk where cases are weighed one at a time. While one is weighed only the newest that came since waits: those
+ * between are never begun, so that quick touches do not queue up.
  *
  * @param open   makes a fresh worker
  * @param fresh  true to break off the case before by ending its worker: for long cases that cannot hear a call
@@ -26,23 +27,41 @@ export type Weigher = { weigh: (caseToWeigh: CaseToWeigh, told: Told) => void; s
 export function openWeigher(open: () => WorkerLike, known: Known, fresh: boolean): Weigher {
   let ask = 0;
   let worker: WorkerLike | undefined;
+  let waits: (() => void) | undefined;
+  let busy = false;
   const stop = () => {
     ask += 1;
     worker?.terminate();
     worker = undefined;
+    waits = undefined;
+    busy = false;
+  };
+  const done = () => {
+    busy = false;
+    const next = waits;
+    waits = undefined;
+    next?.();
   };
   const weigh = (caseToWeigh: CaseToWeigh, told: Told) => {
     if (fresh) stop();
+    if (busy) {
+      waits = () => weigh(caseToWeigh, told);
+      return;
+    }
+    busy = true;
     ask += 1;
     const mine = ask;
     worker ??= startWorker(open, known);
     worker.onmessage = ({ data }) => {
-      if (data.ask !== ask) return;
-      if (data.say === 'progress') told.progress(data.share);
-      else told.result(data.result);
+      if (data.ask !== mine) return;
+      if (data.say === 'progress') return told.progress(data.share);
+      if (waits === undefined) told.result(data.result);
+      done();
     };
     worker.onerror = (event) => {
-      if (mine === ask) told.result(brokeOff(event.message));
+      if (mine !== ask) return;
+      told.result(brokeOff(event.message));
+      stop();
     };
     worker.postMessage({ say: 'weigh', ask, caseToWeigh });
   };
