@@ -19,7 +19,7 @@ export async function decodeHeic(
   bytes: Uint8Array,
   mostPixels: number,
 ): Promise<Outcome<Pixels>> {
-  const thread = new Worker(worker, { workerData: { bytes, mostPixels } });
+  const thread = new Worker(worker, { workerData: { bytes, mostPixels }, stdout: true, stderr: true });
   const answer = await firstAnswer(thread);
   await thread.terminate();
   if (!('fault' in answer)) return done(answer);

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { mkdir, open, readFile, rename, rm } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import sharp from 'sharp';
@@ -66,7 +67,7 @@ export async function readFacts(
 
 async function writeWhole(path: string, bytes: Uint8Array | string): Promise<void> {
   await mkdir(dirname(path), { recursive: true });
-  const waiting = `${path}.new`;
+  const waiting = `${path}.${randomUUID()}.new`;
   const file = await open(waiting, 'w');
   try {
     await file.writeFile(bytes);

@@ -11,36 +11,44 @@ export type TestServer = {
   /** With a slash at the end. */
   address: string;
   dataDir: string;
-  /** Ends it and removes its folder. */
+  /** All it printed so far. */
+  printed: () => string;
+  /** Ends it as if the power went. */
+  kill: () => Promise<void>;
+  /** Ends it in order, and removes its folder if it was made for it. */
   stop: () => Promise<void>;
 };
 
 /**
  * Starts the program as `npm start` does, on a free port and an empty folder.
  *
+ * @param dataDir  a folder to start on instead; it is left where it is
  * @throws with what it printed, if it does not answer
  */
-export async function startServer(): Promise<TestServer> {
-  const dataDir = await mkdtemp(join(tmpdir(), 'underside-test-'));
-  const child = spawn(process.execPath, ['bin/start.mjs', '--data', dataDir, '--port', '0', '--no-open'], {
+export async function startServer(dataDir?: string): Promise<TestServer> {
+  const folder = dataDir ?? (await mkdtemp(join(tmpdir(), 'underside-test-')));
+  const child = spawn(process.execPath, ['bin/start.mjs', '--data', folder, '--port', '0', '--no-open'], {
     cwd: root,
   });
   const ended = new Promise<void>((resolve) => child.once('close', () => resolve()));
+  let printed = '';
   const address = await new Promise<string>((resolve, reject) => {
-    let printed = '';
-    const listen = (chunk: Buffer) => {
+    const hear = (chunk: Buffer) => {
       printed += chunk;
       const found = /open at (http:\S+)/.exec(printed)?.[1];
       if (found !== undefined) resolve(found);
     };
-    child.stdout.on('data', listen);
-    child.stderr.on('data', listen);
+    child.stdout.on('data', hear);
+    child.stderr.on('data', hear);
     child.once('close', (code) => reject(new Error(`The program ended with ${code}:\n${printed}`)));
   });
-  const stop = async () => {
-    child.kill('SIGTERM');
+  const end = async (signal: NodeJS.Signals) => {
+    child.kill(signal);
     await ended;
-    await rm(dataDir, { recursive: true, force: true });
   };
-  return { address, dataDir, stop };
+  const stop = async () => {
+    await end('SIGTERM');
+    if (dataDir === undefined) await rm(folder, { recursive: true, force: true });
+  };
+  return { address, dataDir: folder, printed: () => printed, kill: () => end('SIGKILL'), stop };
 }

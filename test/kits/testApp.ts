@@ -1,0 +1,62 @@
+import type { Hono } from 'hono';
+import { runCalculation } from '../../src/calculations/runCalculation.ts';
+import type { Knowledge } from '../../src/knowledge/schema.ts';
+import type { Json } from '../../src/piece/event.ts';
+import { memoryLog } from '../../src/record/memoryLog.ts';
+import { type BuiltInPhoto, openPhotos, photoLimits } from '../../src/record/photos.ts';
+import { createStore, type RecordStore } from '../../src/record/store.ts';
+import { createApp, type ServerParts } from '../../src/server/app.ts';
+import { openJobs } from '../../src/server/jobs.ts';
+import { staticFiles } from '../../src/server/staticFiles.ts';
+import { temporaryFolder } from './temporaryFolder.ts';
+
+/** The server in this process, on a record in memory. */
+export type TestApp = {
+  app: Hono;
+  store: RecordStore;
+  get: Ask;
+  post: (path: string, body: unknown, headers?: Headers) => Promise<Response>;
+  faults: unknown[];
+};
+type Ask = (path: string, headers?: Headers) => Promise<Response>;
+type Headers = Record<string, string>;
+
+/** What the test wants other than usual. */
+export type TestWishes = {
+  bases?: Map<string, Json>;
+  builtIn?: Map<string, BuiltInPhoto>;
+  webDir?: string;
+  parts?: Partial<ServerParts>;
+};
+
+export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}): Promise<TestApp> {
+  const store = createStore(memoryLog(), bases);
+  const knowledge = { version: 'test' } as Knowledge;
+  const faults: unknown[] = [];
+  const dir = await temporaryFolder();
+  const app = createApp({
+    store,
+    photos: await openPhotos(dir, { ...photoLimits, heicWorker: new URL('file:///none') }, builtIn),
+    knowledge,
+    calculate: async ({ id, input, yearNow }) => runCalculation(id, input, { knowledge, yearNow }),
+    setOpinion: async () => new TextEncoder().encode('%PDF-'),
+    jobs: openJobs(),
+    screens: await staticFiles(webDir ?? dir),
+    yearNow: () => 2026,
+    tellFault: (error) => faults.push(error),
+    ...parts,
+  });
+  const host = 'http://127.0.0.1:4717';
+  return {
+    app,
+    store,
+    faults,
+    get: async (path, headers = {}) => app.request(`${host}${path}`, { headers }),
+    post: async (path, body, headers = {}) =>
+      app.request(`${host}${path}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', 'x-underside': '1', ...headers },
+        body: typeof body === 'string' ? body : JSON.stringify(body),
+      }),
+  };
+}
