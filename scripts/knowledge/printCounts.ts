@@ -1,5 +1,5 @@
 import type { Entry } from '../../src/knowledge/entry.ts';
-import { onWhoseWord } from '../../src/knowledge/onWhoseWord.ts';
+import { onWhoseWord, type Word } from '../../src/knowledge/onWhoseWord.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 
 /** Prints how much the knowledge holds, on whose word its figures stand, and what cites no published work. */
@@ -17,11 +17,9 @@ export function printCounts(knowledge: Knowledge, entries: readonly Entry[]): vo
       count(knowledge.sources, 'work', 'works'),
     ].join(', ')}.`,
   );
-  const { figures, withoutWork } = onWhoseWord(entries);
-  console.log(
-    `Figures: ${figures.source} as a published work prints or bears them out, ${figures['common practice']} by common practice, ` +
-      `${figures.judgement} by judgement, ${figures['from memory']} from memory.`,
-  );
+  const { figures, spans, withoutWork } = onWhoseWord(entries);
+  console.log(`Figures: ${inWords(figures)}.`);
+  console.log(`Spans of years: ${inWords(spans)}.`);
   if (withoutWork.length === 0) {
     console.log('Every entry cites at least one published work.');
     return;
@@ -32,4 +30,11 @@ export function printCounts(knowledge: Knowledge, entries: readonly Entry[]): vo
     const ids = withoutWork.filter((each) => each.kind === kind).map((each) => each.id);
     console.log(`  ${kind}: ${ids.join(', ')}`);
   }
+}
+
+function inWords(count: Record<Word, number>): string {
+  return (
+    `${count.source} from a published work, ${count['common practice']} by common practice, ` +
+    `${count.judgement} by judgement, ${count['from memory']} from memory`
+  );
 }

@@ -8,6 +8,8 @@ export type Word = 'source' | 'common practice' | 'judgement' | 'from memory' | 
 /** How many figures stand on whose word, and which entries cite no published work at all. */
 export type WordCount = {
   figures: Record<Word, number>;
+  /** The same for the spans of years in which things were in use. */
+  spans: Record<Word, number>;
   withoutWork: { kind: Entry['kind']; id: string; file: string; line: number }[];
 };
 
@@ -18,15 +20,12 @@ export type WordCount = {
  * that the thing occurs, the share is judged), the figure counts as judged: a work that prints no share is not its source.
  */
 export function onWhoseWord(entries: readonly Entry[]): WordCount {
-  const figures: WordCount['figures'] = {
-    source: 0,
-    'common practice': 0,
-    judgement: 0,
-    'from memory': 0,
-    nobody: 0,
-  };
+  const none = { source: 0, 'common practice': 0, judgement: 0, 'from memory': 0, nobody: 0 };
+  const [figures, spans] = [{ ...none }, { ...none }];
   for (const entry of entries) {
-    const basis = wordOf((entry.value as { basis?: Sourced } | undefined)?.basis);
+    const { basis: entryBasis, span } = (entry.value ?? {}) as { basis?: Sourced; span?: Sourced };
+    const basis = wordOf(entryBasis);
+    if (span !== undefined) spans[wordOf(span) ?? basis ?? 'nobody']++;
     for (const { figure } of figuresOf(entry.value)) figures[wordOf(figure) ?? basis ?? 'nobody']++;
   }
   const figured = (['sign', 'form', 'alteration', 'shop', 'making'] as const).flatMap((kind) =>
@@ -34,6 +33,7 @@ export function onWhoseWord(entries: readonly Entry[]): WordCount {
   );
   return {
     figures,
+    spans,
     withoutWork: figured
       .filter((entry) => citations(entry).length === 0)
       .map((entry) => ({ kind: entry.kind, id: entry.id, file: entry.file, line: entry.lineOf(['id']) })),

@@ -67,7 +67,7 @@ test('unreadable YAML, a doubled key and a stray file are faults with their line
 test('an entry of the user’s own is marked, and a faulty one is left out without harm', () => {
   const own = (id: string, minutes: string) => ({
     path: 'signs/mine-nails.yaml',
-    text: `family: nails\nname: Nails\nsigns:\n  - id: ${id}\n    name: A nail\n    look: A nail is there.\n    on: [whole]\n    hangsOn: tooling\n    minutes: ${minutes}\n    shows: { hand: "40, 20–60", early-machine: "40, 20–60", modern-machine: "40, 20–60" }\n    basis: { by: judgement, why: Mine. }\n`,
+    text: `family: nails\nname: Nails\nsigns:\n  - id: ${id}\n    name: A nail\n    look: A nail is there.\n    on: [whole]\n    hangsOn: tooling\n    minutes: ${minutes}\n    shows: { hand: "40, 20–60", early-machine: "50, 30–70", modern-machine: "60, 40–80" }\n    basis: { by: judgement, why: Mine. }\n`,
   });
   const good = compileKnowledge([...soundKnowledge, own('nail-there', '1')]);
   expect(good.faults).toEqual([]);

@@ -271,7 +271,7 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
     {
       planted: 'a state left out',
       file: 'signs/saw-marks.yaml',
-      edit: ['      machine-copy: "40, 20–60"\n', ''],
+      edit: ['      machine-copy: "50, 30–70"\n', ''],
       entry: 'leg-square',
       onLine: 'shows:',
     },
@@ -290,6 +290,34 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       onLine: 'hangsOn: part-year',
     },
   ],
+  'rows-differ': [
+    {
+      planted: 'a sign that says nothing',
+      file: 'signs/saw-marks.yaml',
+      edit: [
+        'machine-copy: "50, 30–70"\n      to-deceive: "45, 25–65"',
+        'machine-copy: "40, 30–70"\n      to-deceive: "40, 25–65"',
+      ],
+      entry: 'leg-square',
+      onLine: 'shows:',
+    },
+  ],
+  'habits-fit': [
+    {
+      planted: 'a habit of a sign that hangs on the year',
+      file: 'shops/mill-lane.yaml',
+      edit: ['sign: leg-square, on: [front-leg]', 'sign: saw-arcs'],
+      entry: 'mill-lane',
+      onLine: 'sign: saw-arcs',
+    },
+    {
+      planted: 'a habit on a part where the sign can’t be',
+      file: 'shops/mill-lane.yaml',
+      edit: ['on: [front-leg]', 'on: [rush-seat]'],
+      entry: 'mill-lane',
+      onLine: 'rush-seat',
+    },
+  ],
   'making-complete': [
     {
       planted: 'no lines for parts of other old pieces',
@@ -305,7 +333,7 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       file: 'signs/saw-marks.yaml',
       edit: [
         '  - id: saw-arcs\n',
-        '  - id: legs-square\n    name: The legs are square\n    look: Every leg has four flat sides.\n    on: [front-leg]\n    hangsOn: making\n    minutes: 1\n    shows: { period: "40, 20–60", bench-copy: "40, 20–60", machine-copy: "40, 20–60", to-deceive: "40, 20–60" }\n    basis: { by: judgement, why: "Made up for a test." }\n  - id: saw-arcs\n',
+        '  - id: legs-square\n    name: The legs are square\n    look: Every leg has four flat sides.\n    on: [front-leg]\n    hangsOn: making\n    minutes: 1\n    shows: { period: "40, 20–60", bench-copy: "40, 20–60", machine-copy: "50, 30–70", to-deceive: "40, 20–60" }\n    basis: { by: judgement, why: "Made up for a test." }\n  - id: saw-arcs\n',
       ],
       entry: 'legs-square',
       onLine: 'name: The legs are square',

@@ -72,8 +72,8 @@ signs:
     shows:
       period: "40, 20–60"
       bench-copy: "40, 20–60"
-      machine-copy: "40, 20–60"
-      to-deceive: "40, 20–60"
+      machine-copy: "50, 30–70"
+      to-deceive: "45, 25–65"
     basis: { by: judgement, why: "Made up for a test." }
   - id: saw-arcs
     name: Arcs of a circular saw

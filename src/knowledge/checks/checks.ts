@@ -4,12 +4,14 @@ import { figuresInOrder } from './figuresInOrder.ts';
 import { figuresSourced } from './figuresSourced.ts';
 import { fileNames } from './fileNames.ts';
 import { filesShort } from './filesShort.ts';
+import { habitsFit } from './habitsFit.ts';
 import { idsUnique } from './idsUnique.ts';
 import { makingComplete } from './makingComplete.ts';
 import { measuresInOrder } from './measuresInOrder.ts';
 import { referencesExist } from './referencesExist.ts';
 import { repeatsGrouped } from './repeatsGrouped.ts';
 import { rowsComplete } from './rowsComplete.ts';
+import { rowsDiffer } from './rowsDiffer.ts';
 import { sentencesStop } from './sentencesStop.ts';
 import { shape } from './shape.ts';
 import { sharesBelievable } from './sharesBelievable.ts';
@@ -29,6 +31,8 @@ export const checks: readonly Check[] = [
   yearsInOrder,
   measuresInOrder,
   rowsComplete,
+  rowsDiffer,
+  habitsFit,
   makingComplete,
   repeatsGrouped,
   sentencesStop,
