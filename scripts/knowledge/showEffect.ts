@@ -14,29 +14,35 @@ import { effectWords } from './effectWords.ts';
 
 const run = promisify(execFile);
 
-/** Weighs the worked examples with the knowledge of a commit and with that of the folder, and prints what moved. */
+/**
+ * Weighs the worked examples with the knowledge of a commit and with that of the folder, and says what moved.
+ *
+ * @param home   the working copy: holds examples/ and, at the commit, knowledge/
+ * @param say    told each line
+ */
 export async function showEffect(
   home: string,
   now: Knowledge,
   commit: string,
   yearNow: number,
+  say: (line: string) => void = console.log,
 ): Promise<void> {
   const { knowledge: before, faults } = compileKnowledge(await filesAt(home, commit));
   if (before === undefined) {
-    console.log(`\nThe knowledge at ${commit} can't be weighed with: it has ${faults.length} faults.`);
+    say(`\nThe knowledge at ${commit} can't be weighed with: it has ${faults.length} faults.`);
     return;
   }
-  console.log(`\nEffect on the worked examples, from ${commit} (${before.version}) to now (${now.version}):`);
+  say(`\nEffect on the worked examples, from ${commit} (${before.version}) to now (${now.version}):`);
   const examples = await readExamples(join(home, 'examples'));
-  if (examples.length === 0) console.log('There are no worked examples to weigh.');
+  if (examples.length === 0) say('There are no worked examples to weigh.');
   for (const example of examples) {
-    console.log(`\n${example.title}`);
+    say(`\n${example.title}`);
     const [was, is] = [before, now].map((knowledge) => weighed(example, knowledge, yearNow));
     if (was === undefined || is === undefined)
-      console.log(
+      say(
         '  It can’t be weighed with both: one of them lacks what it needs (its form, or its starting odds).',
       );
-    else for (const line of effectWords(was, is)) console.log(`  ${line}`);
+    else for (const line of effectWords(was, is)) say(`  ${line}`);
   }
 }
 
