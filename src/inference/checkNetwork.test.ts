@@ -138,13 +138,11 @@ describe('questions the network can’t answer', () => {
       tables: [
         ...ids.map((variable) => ({ variable, given: [], rows: [[0.5, 0.25, 0.25]] })),
         ...ids.flatMap((a, i) =>
-          ids
-            .slice(i + 1)
-            .map((b) => ({
-              variable: `${a}-${b}`,
-              given: [a, b],
-              rows: Array.from({ length: 9 }, () => [0.5, 0.5]),
-            })),
+          ids.slice(i + 1).map((b) => ({
+            variable: `${a}-${b}`,
+            given: [a, b],
+            rows: Array.from({ length: 9 }, () => [0.5, 0.5]),
+          })),
         ),
       ],
     };

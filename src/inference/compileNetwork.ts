@@ -37,7 +37,7 @@ export function compileNetwork(network: Network): CompiledNetwork {
       variable,
       scope,
       strides: stridesOf(scope, sizes),
-      values: Float64Array.from(table.rows.flat()),
+      values: new Float64Array(table.rows.flat()),
     };
   });
   return { ids, states: network.variables.map((variable) => variable.states), sizes, indexById, tables };

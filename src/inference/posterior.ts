@@ -54,7 +54,9 @@ export function posterior(
     const shares = givenShares(asked.network, asked.evidence, variable) ?? result.marginal(variable);
     return [asked.network.ids[variable], named(asked.network, variable, shares)];
   });
-  const { logEvidence, arithmetic } = result;
+  // Rounding alone could lift the log of a probability above 0; likelihoods are on any scale.
+  const logEvidence = asked.evidence.soft.size === 0 ? Math.min(0, result.logEvidence) : result.logEvidence;
+  const { arithmetic } = result;
   return { ok: true, possible: true, posteriors: Object.fromEntries(posteriors), logEvidence, arithmetic };
 }
 

@@ -51,22 +51,26 @@ export function sweep(
   for (const clique of plan.cliques) {
     const entries = arithmetic.fresh(clique.length);
     let lost = false;
-    const settle = () => {
-      logEvidence += arithmetic.settle(entries);
+    const settle = (settled: Float64Array) => {
+      logEvidence += arithmetic.settle(settled);
     };
-    for (const use of clique.tables) {
-      lost =
-        arithmetic.takeTable(entries, use.table.values, use.offsets, baseOf(use.table, evidence)) || lost;
-      settle();
+    for (const group of clique.groups) {
+      const product = arithmetic.fresh(group.length);
+      for (const { table, offsets } of group.tables) {
+        lost = arithmetic.takeTable(product, table.values, offsets, baseOf(table, evidence)) || lost;
+        settle(product);
+      }
+      lost = arithmetic.takeMessage(entries, product, group.offsets) || lost;
+      settle(entries);
     }
     const likelihoods = evidence.soft.get(clique.variable);
     if (likelihoods) {
       lost = arithmetic.takeTable(entries, likelihoods, clique.states, 0) || lost;
-      settle();
+      settle(entries);
     }
     for (const { clique: from, offsets } of clique.incoming) {
       lost = arithmetic.takeMessage(entries, messages[from] as Float64Array, offsets) || lost;
-      settle();
+      settle(entries);
     }
     if (lost) return undefined;
     const message = arithmetic.sum(entries, clique.separatorOffsets, clique.separatorLength);

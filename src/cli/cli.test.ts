@@ -1,0 +1,144 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, test } from 'vitest';
+import { calculations } from '../calculations/registry.ts';
+
+// The program as a person starts it: a process of its own.
+
+const program = fileURLToPath(new URL('../../bin/underside.mjs', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'underside-cli-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+type Ended = { code: number; out: string; err: string };
+
+/** Lines of the builder are left out: they only say what was out of date. */
+function run(args: readonly string[], input = ''): Promise<Ended> {
+  return new Promise((resolve) => {
+    const child = execFile(
+      process.execPath,
+      [program, ...args],
+      { cwd: folder, maxBuffer: 1e8 },
+      (error, out, err) => {
+        const said = err.split('\n').filter((line) => !/^(Making the|Waiting for|\s+\()/.test(line));
+        resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err: said.join('\n') });
+      },
+    );
+    child.stdin?.end(input);
+  });
+}
+
+const asking = {
+  variables: [{ id: 'rain', states: ['yes', 'no'] }],
+  tables: [{ variable: 'rain', rows: [[0.25, 0.75]] }],
+};
+
+describe('npx underside', { timeout: 60_000 }, () => {
+  test('help says what there is; nothing said is help', async () => {
+    const help = await run(['help']);
+    expect(help).toMatchObject({ code: 0, err: '' });
+    expect(help.out).toContain('npx underside calc ID FILE');
+    expect(await run([])).toEqual(help);
+  });
+
+  test('calc lists every calculation with its question', async () => {
+    const { code, out } = await run(['calc']);
+    expect(code).toBe(0);
+    expect(
+      out
+        .trim()
+        .split('\n')
+        .map((line) => line.split(/ {2,}/)),
+    ).toEqual(calculations.map(({ id, answers }) => [id, answers]));
+  });
+
+  test('calc ID FILE reads a file and prints JSON', async () => {
+    const file = join(folder, 'rain.json');
+    writeFileSync(file, `\uFEFF${JSON.stringify(asking)}`);
+    const { code, out, err } = await run(['calc', 'inference.posterior', file]);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(JSON.parse(out)).toEqual({ posteriors: { rain: { yes: 0.25, no: 0.75 } }, logEvidence: 0 });
+  });
+
+  test.each(calculations.filter((each) => each.needsKnowledge === false).map((each) => each.id))(
+    'the example of %s runs through standard input',
+    async (id) => {
+      const example = await run(['calc', id, '--example']);
+      expect(example.code).toBe(0);
+      const answer = await run(['calc', id, '-'], example.out);
+      expect({ code: answer.code, err: answer.err }).toEqual({ code: 0, err: '' });
+      expect(JSON.parse(answer.out)).toBeDefined();
+    },
+  );
+
+  test('the example of evidence.weigh runs, with the knowledge', async () => {
+    const example = await run(['calc', 'evidence.weigh', '--example']);
+    const answer = await run(['calc', 'evidence.weigh', '-'], example.out);
+    expect({ code: answer.code, err: answer.err }).toEqual({ code: 0, err: '' });
+    expect(JSON.parse(answer.out).readings).toHaveLength(7);
+  });
+
+  test('--schema prints the schemas of input and output', async () => {
+    const { code, out } = await run(['calc', 'inference.information', '--schema']);
+    expect(code).toBe(0);
+    const schemas = JSON.parse(out);
+    expect(schemas.input.required).toEqual(['variables', 'tables', 'target', 'candidates']);
+    expect(schemas.output.type).toBe('array');
+  });
+});
+
+describe('what can’t be done is one sentence for each fault on standard error, and 2', {
+  timeout: 60_000,
+}, () => {
+  const wrong = {
+    variables: [{ id: 'rain', states: ['yes', 'no'] }],
+    tables: [{ variable: 'rain', rows: [[0.2, 0.9]] }],
+  };
+  const impossible = { ...asking, tables: [{ variable: 'rain', rows: [[0, 1]] }], evidence: { rain: 'yes' } };
+
+  test.each<[string, string[], string, RegExp]>([
+    ['an unknown command', ['dance'], '', /^There is no command “dance”.*\.\n$/],
+    [
+      'an unknown calculation',
+      ['calc', 'wood.dance', '-'],
+      '{}',
+      /^There is no calculation “wood.dance”.*\.\n$/,
+    ],
+    ['no file', ['calc', 'inference.posterior'], '', /^Write the file to read.*\.\n$/],
+    [
+      'a missing file',
+      ['calc', 'inference.posterior', 'nowhere.json'],
+      '',
+      /^nowhere.json can’t be read: there is no such file\.\n$/,
+    ],
+    ['two files', ['calc', 'inference.posterior', 'a', 'b'], '', /^One file at a time.*\.\n$/],
+    ['an unknown option', ['calc', 'inference.posterior', '--dance'], '', /^There is no --dance here.*\.\n$/],
+    ['no JSON', ['calc', 'inference.posterior', '-'], '{oops', /^standard input is not JSON: .*\.\n$/],
+    ['nothing at all', ['calc', 'inference.posterior', '-'], '', /^standard input is not JSON: .*\.\n$/],
+    [
+      'fields missing',
+      ['calc', 'inference.posterior', '-'],
+      '{"a":1}',
+      /^variables: This .*\.\ntables: This .*\.\na: There is no field .*\.\n$/,
+    ],
+    [
+      'a row that does not sum to 1',
+      ['calc', 'inference.posterior', '-'],
+      JSON.stringify(wrong),
+      /^tables\[0\]\.rows\[0\]: A row .*\.\n$/,
+    ],
+    [
+      'evidence that can’t be',
+      ['calc', 'inference.posterior', '-'],
+      JSON.stringify(impossible),
+      /^evidence: What is given of “rain” can’t be true.*\.\n$/,
+    ],
+    ['verify of nothing', ['verify', '--data', join(folder, 'none')], '', /^There is no record in .*\.\n$/],
+    ['verify with words', ['verify', 'please'], '', /^Write verify alone.*\.\n$/],
+  ])('%s', async (_, args, input, sentence) => {
+    const ended = await run(args, input);
+    expect(ended).toEqual({ code: 2, out: '', err: expect.stringMatching(sentence) });
+  });
+});
