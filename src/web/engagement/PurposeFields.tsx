@@ -1,19 +1,8 @@
 import type { ReactNode } from 'react';
 import type { Engagement, Purpose } from '../../piece/engagement.ts';
-import { type Choice, ChoiceField } from '../fields/ChoiceField.tsx';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
 import type { TextOf } from './EngagementPage.tsx';
-
-/** What an opinion can be wanted for, in words. */
-export const purposeChoices: readonly Choice<Purpose>[] = [
-  { id: 'curiosity', name: 'To know what it is' },
-  { id: 'insurance', name: 'Insurance' },
-  { id: 'estate', name: 'An estate' },
-  { id: 'donation', name: 'A donation' },
-  { id: 'division', name: 'Division among heirs' },
-  { id: 'sale', name: 'A sale' },
-  { id: 'purchase', name: 'A purchase' },
-  { id: 'court', name: 'A court' },
-];
+import { purposeChoices } from './purposes.ts';
 
 const cautions: Partial<Record<Purpose, string>> = {
   estate:

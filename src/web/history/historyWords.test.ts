@@ -4,6 +4,7 @@ import type { RecordedEvent } from '../../piece/event.ts';
 import { opinion } from '../../piece/piece.ts';
 import { fieldName } from './fieldName.ts';
 import { historyEntries, type NameBook } from './historyWords.ts';
+import { valueWords } from './valueWords.ts';
 
 const names: NameBook = {
   sign: (id) => id.replaceAll('-', ' '),
@@ -85,6 +86,13 @@ describe('the history in sentences', () => {
     expect(of('', 'Orme')).toBe('Wrote the client.');
     expect(of('Orme', 'Mrs Orme')).toBe('Changed the client.');
     expect(of('Orme', '')).toBe('Emptied the client.');
+  });
+
+  test('choices are told in words, not by their ids', () => {
+    expect(valueWords(['opinion', 'reading'], 'made-up')).toBe('Made up from parts of several old pieces');
+    expect(valueWords(['engagement', 'purpose'], 'estate')).toBe('An estate');
+    expect(valueWords(['claim', 'period'], [1760, 1790])).toBe('1760–1790');
+    expect(valueWords(['engagement', 'askedOn'], '2026-11-02')).toBe('2 November 2026');
   });
 
   test('every field of engagement and opinion has a name in words', () => {

@@ -1,5 +1,6 @@
 import type { Change, Json, RecordedEvent } from '../../piece/event.ts';
 import { fieldName } from './fieldName.ts';
+import { valueWords } from './valueWords.ts';
 
 /** How ids of parts, signs and measures are written out. */
 export type NameBook = {
@@ -139,8 +140,8 @@ function fieldWords(changes: readonly Change[], names: NameBook): Told {
   const had = only && first.from !== undefined && first.from !== '';
   return {
     sentence: `${emptied ? 'Emptied' : had ? 'Changed' : 'Wrote'} ${fields.join(', ')}.`,
-    before: only ? shown(first.from) : undefined,
-    after: only ? shown(first.to) : undefined,
+    before: only ? valueWords(first.path, first.from) : undefined,
+    after: only ? valueWords(first.path, first.to) : undefined,
   };
 }
 
@@ -151,17 +152,6 @@ function stateWords(finding: Json | undefined): string | undefined {
   const seen = state === 'could-not-tell' ? 'could not tell' : state;
   if (seen === '') return undefined;
   return sure === 'fairly' ? `${seen}, fairly sure` : sure === 'hint' ? `${seen}, a hint` : seen;
-}
-
-function shown(value: Json | undefined): string | undefined {
-  if (value === undefined || value === null || value === '') return undefined;
-  if (typeof value === 'string') return value;
-  if (typeof value === 'number') return String(value);
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (Array.isArray(value)) return value.map((one) => shown(one) ?? '').join(' – ');
-  return Object.values(value)
-    .flatMap((one) => shown(one) ?? [])
-    .join(', ');
 }
 
 function textAt(value: Json | undefined, key: string): string {

@@ -23,8 +23,8 @@ export function PieceEntry({ listed, away, putAway, makeMine }: PieceEntryProps)
   ];
   const done = [
     listed.client ? `for ${listed.client}` : '',
-    listed.findings === 1 ? '1 finding' : `${listed.findings} findings`,
-    listed.photos === 1 ? '1 photo' : `${listed.photos} photos`,
+    counted(listed.findings, 'finding') || 'nothing found yet',
+    counted(listed.photos, 'photo'),
     listed.example || !listed.updatedAt ? '' : `last touched ${dayWords(listed.updatedAt)}`,
   ];
   const title = pieceTitle(listed);
@@ -59,4 +59,8 @@ export function PieceEntry({ listed, away, putAway, makeMine }: PieceEntryProps)
 
 function joined(words: readonly string[]): string {
   return words.filter((word) => word !== '').join(', ');
+}
+
+function counted(count: number, thing: string): string {
+  return count === 0 ? '' : count === 1 ? `1 ${thing}` : `${count} ${thing}s`;
 }

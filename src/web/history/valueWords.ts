@@ -1,0 +1,27 @@
+import type { Json } from '../../piece/event.ts';
+import { readingId, readingWords } from '../../piece/readings.ts';
+import { purposeChoices } from '../engagement/purposes.ts';
+import { dayWords } from '../shell/dayWords.ts';
+
+/** What stood at a place of the document, as a person reads it; undefined for nothing. */
+export function valueWords(path: readonly string[], value: Json | undefined): string | undefined {
+  if (value === undefined || value === null || value === '') return undefined;
+  if (typeof value === 'string') return textWords(path.join('.'), value);
+  if (typeof value === 'number') return String(value);
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (Array.isArray(value)) return value.map((one) => valueWords([], one) ?? '').join('–');
+  return Object.values(value)
+    .flatMap((one) => valueWords([], one) ?? [])
+    .join(', ');
+}
+
+function textWords(place: string, text: string): string {
+  if (place === 'opinion.reading') {
+    const reading = readingId.safeParse(text);
+    return reading.success ? readingWords[reading.data].title : text;
+  }
+  if (place === 'engagement.purpose') return purposeChoices.find((one) => one.id === text)?.name ?? text;
+  if (place === 'mode') return text === 'in-hand' ? 'In the hand' : 'In photographs only';
+  if (place.startsWith('features.')) return text.replaceAll('-', ' ');
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) ? dayWords(text) : text;
+}
