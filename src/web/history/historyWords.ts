@@ -104,8 +104,8 @@ function findingWords(change: Change, names: NameBook): Told {
   if (change.path.length > 2) {
     return {
       sentence: `Changed a word on the finding ${what}.`,
-      before: shown(change.from),
-      after: shown(change.to),
+      before: valueWords(change.path, change.from),
+      after: valueWords(change.path, change.to),
     };
   }
   const words = textAt(change.to, 'words');
