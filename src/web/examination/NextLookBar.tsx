@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
-import { type Need, type NextLook, planLooks, sayNeed, type Visit } from './planLooks.ts';
+import { isTelling, type Need, type NextLook, planLooks, sayNeed, type Visit } from './planLooks.ts';
 
 type Props = { room: ExamRoom; weigh: WeighingNow; onGo: (look: NextLook) => void };
 
@@ -30,7 +30,7 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
         {first === undefined ? (
           <p className="exam-next-none">{whyNone(weigh, left.filter(isTelling).length)}</p>
         ) : (
-          <LookButton room={room} look={first.look} onGo={onGo} lead />
+          <LookButton room={room} look={first.look} onGo={onGo} />
         )}
         <button
           type="button"
@@ -50,8 +50,7 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
             <ol className="exam-plan">
               {plan.slice(0, 12).map(({ look, minutesGone }) => (
                 <li key={`${look.sign}@${look.part}`}>
-                  <LookButton room={room} look={look} onGo={onGo} lead={false} />
-                  <span className="small soft">after this, {minutesGone} min gone</span>
+                  <LookButton room={room} look={look} onGo={onGo} gone={minutesGone} />
                 </li>
               ))}
             </ol>
@@ -63,17 +62,18 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
   );
 }
 
-type ButtonProps = { room: ExamRoom; look: NextLook; onGo: (look: NextLook) => void; lead: boolean };
+type ButtonProps = { room: ExamRoom; look: NextLook; onGo: (look: NextLook) => void; gone?: number };
 
-function LookButton({ room, look, onGo, lead }: ButtonProps) {
+function LookButton({ room, look, onGo, gone }: ButtonProps) {
   return (
     <button type="button" className="exam-look" onClick={() => onGo(look)}>
       <span>
-        {lead && <span className="exam-look-lead">Look next </span>}
+        {gone === undefined && <span className="exam-look-lead">Look next </span>}
         <span className="said">{room.knowledge.signs[look.sign]?.name ?? look.sign}</span>
       </span>
       <span className="exam-look-cost">
         {capital(partName(room.parts, look.part))} · {look.minutes} min · {sayNeed(look.needs)}
+        {gone === undefined ? '' : ` · ${gone} min in all`}
       </span>
     </button>
   );
@@ -126,7 +126,7 @@ function VisitChoices({ visit, onVisit }: { visit: Visit; onVisit: (visit: Visit
 function whyNone(weigh: WeighingNow, left: number): string {
   if (weigh.faults.length > 0) return `What to look at next can’t be said: ${weigh.faults[0]?.message ?? ''}`;
   if (!weigh.full && weigh.nextLooks.length === 0)
-    return 'The findings are not weighed yet; what to look at next is being worked out.';
+    return 'The findings are being weighed; what to look at next follows.';
   return left === 0
     ? 'Every sign that could tell was looked for.'
     : 'Nothing more would tell within this time and leave.';

@@ -16,6 +16,10 @@ type Props = {
   /** A sign to go to when the panel opens. */
   sign: string | undefined;
   standing: Standing | undefined;
+  filter: SignFilter;
+  onFilter: (filter: SignFilter) => void;
+  /** Called once the panel stands, to bring the piece into sight beside it. */
+  onShown: () => void;
   onClose: () => void;
 };
 
@@ -26,18 +30,20 @@ const filters: [SignFilter, string][] = [
 ];
 
 /** The signs of one part: beside the drawing where there is room, as a sheet from below on a phone. */
-export function PartPanel({ room, chosen, sign, standing, onClose }: Props) {
+export function PartPanel({ room, chosen, sign, standing, filter, onFilter, onShown, onClose }: Props) {
   const id = useId();
-  const [filter, setFilter] = useState<SignFilter>('all');
+  const [asOf, setAsOf] = useState(room.piece.findings);
   const [words, setWords] = useState('');
   const panel = useRef<HTMLElement>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const part = chosen === wholeChoice ? undefined : chosen;
   const kind = part === undefined ? wholeKind : (room.parts.find((each) => each.id === part)?.kind ?? part);
   const every = signsOnPart(room.knowledge, room.piece.findings, kind, part);
-  const families = signsOnPart(room.knowledge, room.piece.findings, kind, part, filter, words);
+  const families = signsOnPart(room.knowledge, room.piece.findings, kind, part, filter, words, asOf);
   const far = howFarLooked(every);
   const name = capital(partName(room.parts, part));
+  const shown = useRef(onShown);
+  shown.current = onShown;
   useEffect(() => {
     const at =
       sign === undefined
@@ -45,7 +51,8 @@ export function PartPanel({ room, chosen, sign, standing, onClose }: Props) {
         : (panel.current?.querySelector<HTMLElement>(`[id="sign-${keyOf(sign, part)}"] [data-sign-name]`) ??
           null);
     (at ?? heading.current)?.focus({ preventScroll: true });
-    (at ?? panel.current)?.scrollIntoView({ block: at === null ? 'nearest' : 'center' });
+    if (at !== null) at.scrollIntoView({ block: 'center' });
+    else shown.current();
   }, [part, sign]);
   const byKey = (event: KeyboardEvent<HTMLElement>) => {
     if (event.key === 'Escape') return onClose();
@@ -80,17 +87,15 @@ export function PartPanel({ room, chosen, sign, standing, onClose }: Props) {
         </button>
       </header>
       <div className="exam-sift">
-        <div className="field">
-          <label className="unseen" htmlFor={`${id}-words`}>
-            Find a sign by words
-          </label>
+        <div className="exam-find">
+          <label htmlFor={`${id}-words`}>Find</label>
           <input
             id={`${id}-words`}
             type="search"
             value={words}
             autoComplete="off"
             onChange={(event) => setWords(event.target.value)}
-            title="Find a sign by words"
+            aria-label="Find a sign by words"
           />
         </div>
         <fieldset className="exam-filters" aria-label="Which signs">
@@ -100,7 +105,10 @@ export function PartPanel({ room, chosen, sign, standing, onClose }: Props) {
               type="button"
               className="exam-answer"
               aria-pressed={filter === which}
-              onClick={() => setFilter(which)}
+              onClick={() => {
+                setAsOf(room.piece.findings);
+                onFilter(which);
+              }}
             >
               {label}
             </button>

@@ -10,6 +10,7 @@ import { PartPanel } from './PartPanel.tsx';
 import { PieceDrawing } from './PieceDrawing.tsx';
 import { UploadList } from './photos/UploadList.tsx';
 import type { ExamPlace } from './placeInHash.ts';
+import type { SignFilter } from './signsOnPart.ts';
 import { standingByPart, standings } from './standings.ts';
 
 type Props = {
@@ -24,6 +25,7 @@ type Props = {
 export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
   const { piece, parts } = room;
   const [viewAt, setViewAt] = useState(0);
+  const [filter, setFilter] = useState<SignFilter>(room.readOnly ? 'answered' : 'all');
   const stage = useRef<HTMLDivElement>(null);
   const drawing = useMemo(() => drawForm(form, piece.features, measuresMm(form, piece)), [form, piece]);
   const names = useMemo(() => Object.fromEntries(parts.map((part) => [part.id, part.name])), [parts]);
@@ -80,6 +82,12 @@ export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
             chosen={chosen}
             sign={place.sign}
             standing={standing[chosen]}
+            filter={place.sign === undefined ? filter : 'all'}
+            onFilter={(next) => {
+              setFilter(next);
+              if (place.sign !== undefined) onGo(chosen);
+            }}
+            onShown={() => stage.current?.scrollIntoView({ block: 'start' })}
             onClose={close}
           />
         )}

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useId, useState } from 'react';
 import type { FindingState, Sureness } from '../../piece/finding.ts';
 import { TextField } from '../fields/TextField.tsx';
+import { AnswerInWords, AnswerTouches, answers, surenesses } from './AnswerTouches.tsx';
 import { answerSign, putInWords, sayHowSure, sayWhereSeen } from './answerSign.ts';
 import type { ExamRoom } from './examRoom.ts';
 import { FindingPhotos } from './photos/FindingPhotos.tsx';
@@ -8,17 +9,6 @@ import { PhotoButtons } from './photos/PhotoButtons.tsx';
 import { sayNeed } from './planLooks.ts';
 import { SignFigures } from './SignFigures.tsx';
 import type { OfferedSign } from './signsOnPart.ts';
-
-const answers: [FindingState, string, string][] = [
-  ['present', 'Present', 'p'],
-  ['absent', 'Absent', 'a'],
-  ['could-not-tell', 'Could not tell', 'c'],
-];
-const surenesses: [Sureness, string, string][] = [
-  ['plain', 'Plain', '1'],
-  ['fairly', 'Fairly sure', '2'],
-  ['hint', 'A hint', '3'],
-];
 
 type Props = {
   room: ExamRoom;
@@ -74,35 +64,10 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
         <p className="small soft">A photograph can’t show this. It has to wait for the piece itself.</p>
       )}
       <div className="exam-touches">
-        <fieldset className="exam-answers" aria-label={`${sign.name}: seen?`}>
-          {answers.map(([state, words]) => (
-            <button
-              key={state}
-              type="button"
-              className="exam-answer"
-              aria-pressed={finding?.state === state}
-              disabled={room.readOnly || hidden}
-              onClick={() => answer(state)}
-            >
-              {words}
-            </button>
-          ))}
-        </fieldset>
-        {finding !== undefined && finding.state !== 'could-not-tell' && (
-          <fieldset className="exam-sure" aria-label={`${sign.name}: how sure?`}>
-            {surenesses.map(([how, words]) => (
-              <button
-                key={how}
-                type="button"
-                className="exam-answer"
-                aria-pressed={finding.sure === how}
-                disabled={room.readOnly}
-                onClick={() => sure(how)}
-              >
-                {words}
-              </button>
-            ))}
-          </fieldset>
+        {room.readOnly ? (
+          <AnswerInWords finding={finding} />
+        ) : (
+          <AnswerTouches name={sign.name} finding={finding} hidden={hidden} onAnswer={answer} onSure={sure} />
         )}
         {finding !== undefined && !room.readOnly && (
           <PhotoButtons uploads={room.uploads} belongs={{ part, finding: finding.id }} about={sign.name} />

@@ -48,3 +48,11 @@ describe('what to look at on this visit', () => {
     );
   });
 });
+
+describe('a sign that can be on several parts', () => {
+  it('is named once, where it tells most', () => {
+    const on = (part: string, bits: number) => ({ ...look('arcs', bits, 1), part });
+    const plan = planLooks([on('splat', 0.1), on('front-rail', 0.2)], { minutes: undefined, mayNot: [] });
+    expect(plan.map((one) => one.look.part)).toEqual(['front-rail']);
+  });
+});

@@ -39,7 +39,8 @@ export function isTelling(look: Pick<NextLook, 'bits'>): boolean {
  * The looks that fit into this visit, the most telling for their minutes first, each with the minutes
  * gone by when it is done. What does not fit is passed over for what does.
  *
- * Looks that tell nothing are left out.
+ * Looks that tell nothing are left out; a sign is named on the part where it tells most, since once it was looked for
+ * there it tells less elsewhere.
  */
 export function planLooks(
   looks: readonly NextLook[],
@@ -51,6 +52,7 @@ export function planLooks(
   const plan: { look: NextLook; minutesGone: number }[] = [];
   let gone = 0;
   for (const look of allowed) {
+    if (plan.some((one) => one.look.sign === look.sign)) continue;
     if (visit.minutes !== undefined && gone + look.minutes > visit.minutes) continue;
     gone += look.minutes;
     plan.push({ look, minutesGone: gone });

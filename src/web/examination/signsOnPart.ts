@@ -19,6 +19,7 @@ export const wholeKind = 'whole';
  *
  * @param kind   kind of part, or `whole`
  * @param part   id of the part; left out for the whole piece
+ * @param asOf   the findings the filter goes by; later answers then stay in sight
  * @param words  only signs whose name or look has every one of these words; all when empty
  */
 export function signsOnPart(
@@ -28,6 +29,7 @@ export function signsOnPart(
   part: string | undefined,
   filter: SignFilter = 'all',
   words = '',
+  asOf: Record<string, Finding> = findings,
 ): OfferedFamily[] {
   const families = knowledge.families.map((family) => {
     const offered = family.signs
@@ -35,7 +37,7 @@ export function signsOnPart(
       .filter((sign): sign is KnownSign => sign?.on.includes(kind) === true)
       .filter((sign) => hasWords(sign, words))
       .map((sign) => offer(sign, findings, part))
-      .filter((one) => passes(one, filter));
+      .filter((one) => passes(asOf[one.key], filter));
     return { id: family.id, name: family.name, offered };
   });
   return families.filter((family) => family.offered.length > 0);
@@ -61,7 +63,7 @@ function offer(sign: KnownSign, findings: Record<string, Finding>, part: string 
   return { sign, key, finding: findings[key] };
 }
 
-function passes(one: OfferedSign, filter: SignFilter): boolean {
+function passes(before: Finding | undefined, filter: SignFilter): boolean {
   if (filter === 'all') return true;
-  return (one.finding !== undefined) === (filter === 'answered');
+  return (before !== undefined) === (filter === 'answered');
 }

@@ -11,9 +11,7 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
   const { weighing, knowledge, parts } = room;
   const leading = weighing.readings.find((each) => each.id === weighing.leading);
   const looked = weighing.weights.length > 0;
-  const reasons = heaviestFirst(weighing.weights, 'forLeading')
-    .filter((each) => Math.abs(each.forLeading) >= 1)
-    .slice(0, 4);
+  const { forIt, againstIt } = mainReasons(weighing);
   return (
     <section className="read-leading">
       <p className="read-lead said" data-leading={weighing.leading}>

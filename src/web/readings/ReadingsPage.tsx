@@ -46,7 +46,7 @@ function Readings({ piece, readOnly, record }: Ready) {
             {fault.message}
           </p>
         ))}
-        {weigh.faults.length === 0 && <p role="status">The findings are not weighed yet.</p>}
+        {weigh.faults.length === 0 && <p role="status">The findings are being weighed.</p>}
       </div>
     );
   }

@@ -25,6 +25,7 @@ export function YearCurves({ room }: { room: ReadRoom }) {
       name: capital(part.name),
       years: part.years,
       apart: standsApart(weighing.years, part.years),
+      looked: part.looked > 0,
     }),
   );
   const rows = [

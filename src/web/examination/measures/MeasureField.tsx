@@ -1,6 +1,6 @@
 import { useEffect, useId, useState } from 'react';
 import type { Measure } from '../../../piece/measure.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import { capital, type ExamRoom } from '../examRoom.ts';
 import { type FormMeasure, measureAct, readMeasure } from './readMeasure.ts';
 
 type Props = {
@@ -30,7 +30,7 @@ export function MeasureField({ id, name, how, usual, words, measure, room, onFoc
   };
   return (
     <div className="field exam-measure">
-      <label htmlFor={field}>{name}</label>
+      <label htmlFor={field}>{capital(name)}</label>
       <div className="exam-measure-line">
         <input
           id={field}

@@ -54,5 +54,5 @@ export function measuresOf(form: Form, features: Record<string, string>): FormMe
 function doubtOf(mm: number, usual: Pick<FormMeasure, 'lowMm' | 'highMm'> | undefined): string | undefined {
   if (usual === undefined || (mm >= usual.lowMm && mm <= usual.highMm)) return undefined;
   const side = mm < usual.lowMm ? 'less' : 'more';
-  return `That is ${side} than is usual (${formatBoth(usual.lowMm)} to ${formatBoth(usual.highMm)}). Is it right as written? If so, leave it.`;
+  return `That is ${side} than is usual: ${formatBoth(usual.lowMm)} to ${formatBoth(usual.highMm)}. Is it right as written? If so, leave it.`;
 }
