@@ -1,4 +1,4 @@
-import { type Evaluation, unitOfLook, wholeWith } from './masses.ts';
+import { binsAfter, type Evaluation, unitOfLook } from './masses.ts';
 import { massByBin } from './partPosterior.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
@@ -16,12 +16,12 @@ export function bindingLooks(
   return weights.flatMap(({ look }) => {
     const unit = unitOfLook(model.layout, look);
     if (unit < 0) return [];
-    const without = wholeWith(
+    const { bins } = binsAfter(
       evaluation,
       unit,
       evaluation.looks.filter((each) => each !== look),
     );
-    const [from, to] = ends(massByBin(model, without));
+    const [from, to] = ends(bins);
     const ref = { sign: look.sign.id, part: look.part === 'whole' ? null : look.part };
     return [
       ...(from <= first - movesBins ? [{ ...ref, end: 'from' as const }] : []),

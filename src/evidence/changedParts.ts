@@ -1,112 +1,124 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import type { Model } from './model.ts';
-import { changeShare, meanFrom } from './ordinaryTerms.ts';
+import { meanFrom } from './ordinaryTerms.ts';
 import type { ReadyPart } from './readyPart.ts';
 import { binOf } from './yearAxis.ts';
 
 /** Means over an alteration's years, kept by alteration and by the set of parts it changed (a bit a part). */
 export type YearMeans = Map<number, Float64Array>[];
 
-/** A part that a happened alteration may have changed: with which share each, and with which share none did. */
-type Branch = {
-  part: number;
-  line: Float64Array;
-  changes: { alteration: number; share: number }[];
-  left: number;
-};
-
 /** One way the happened alterations can have fallen: which parts each changed (a bit a part), and its weight by bin. */
 export type Leaf = { changed: readonly number[]; product: Float64Array; scale: number };
 
-/** What is common to all columns of a unit: its parts made ready, its alterations, and the means over their years. */
+/**
+ * What is common to all classes of a unit: its parts made ready, its alterations, and the means over their years.
+ * `scratch` is room for one line a part and one more; a sum lends it out and takes it back.
+ */
 export type Changing = {
   model: Model;
   parts: readonly ReadyPart[];
   alterations: readonly Alteration[];
   means: YearMeans;
+  scratch: Float64Array[];
 };
 
 /**
- * Sums, over the given bins of the making, over which happened alteration changed which part and over the alterations'
+ * Adds to `total`, with a weight, the sum over which happened alteration changed which part and over the alterations'
  * years.
  *
  * @param lines     each part's factor over the bins if no timed alteration changed it
  * @param happened  indices into the alterations
  */
-export function sumOverChanges(
+export function addOverChanges(
+  total: Float64Array,
+  weight: number,
   changing: Changing,
   lines: readonly Float64Array[],
   happened: readonly number[],
   bins: { first: number; count: number },
-): Float64Array {
-  const total = new Float64Array(bins.count);
+): void {
   eachChange(changing, lines, happened, bins.count, ({ changed, product, scale }) => {
+    const by = weight * scale;
     const factors = happened.flatMap((a) => yearMean(changing, a, changed[a] as number) ?? []);
-    for (let i = 0; i < total.length; i++) {
-      let value = (product[i] as number) * scale;
-      for (const factor of factors) value *= factor[bins.first + i] as number;
-      total[i] = (total[i] as number) + value;
+    const [only] = factors;
+    if (only === undefined)
+      for (let i = 0; i < bins.count; i++) total[i] = (total[i] as number) + (product[i] as number) * by;
+    else if (factors.length === 1) {
+      for (let i = 0; i < bins.count; i++)
+        total[i] = (total[i] as number) + (product[i] as number) * by * (only[bins.first + i] as number);
+    } else {
+      for (let i = 0; i < bins.count; i++) {
+        let value = (product[i] as number) * by;
+        for (const factor of factors) value *= factor[bins.first + i] as number;
+        total[i] = (total[i] as number) + value;
+      }
     }
   });
-  return total;
 }
 
 /** Goes through every way the happened alterations can have fallen on the parts. The leaf is lent, not given. */
 export function eachChange(
-  { parts, alterations }: Changing,
+  changing: Changing,
   lines: readonly Float64Array[],
   happened: readonly number[],
   count: number,
   leaf: (leaf: Leaf) => void,
 ): void {
-  const base = new Float64Array(count).fill(1);
-  const branches: Branch[] = [];
+  const { parts, alterations, scratch } = changing;
+  const base = scratch[0] as Float64Array;
+  for (let i = 0; i < count; i++) base[i] = 1;
+  const branches: number[] = [];
   parts.forEach((ready, part) => {
-    const branch = branchOf(ready, part, lines[part] as Float64Array, alterations, happened);
-    if (branch.changes.length > 0) branches.push(branch);
-    else multiply(base, branch.line, branch.left);
+    const line = lines[part] as Float64Array;
+    if (canBranch(changing, ready, happened)) branches.push(part);
+    else {
+      const left = shareLeft(changing, ready, happened);
+      for (let i = 0; i < count; i++) base[i] = (base[i] as number) * (line[i] as number) * left;
+    }
   });
-  const scratch = branches.map(() => new Float64Array(count));
   const changed = alterations.map(() => 0);
   const go = (depth: number, product: Float64Array, scale: number) => {
-    const branch = branches[depth];
-    if (branch === undefined) {
+    const part = branches[depth];
+    if (part === undefined) {
       leaf({ changed, product, scale });
       return;
     }
-    for (const { alteration, share } of branch.changes) {
-      changed[alteration] = (changed[alteration] as number) | (1 << branch.part);
-      go(depth + 1, product, scale * share);
-      changed[alteration] = (changed[alteration] as number) & ~(1 << branch.part);
+    const ready = parts[part] as ReadyPart;
+    let left = scale;
+    for (const a of happened) {
+      const share = changeShareOf(changing, a, ready);
+      if (share === undefined) continue;
+      if (!ready.restricted || ready.byAlteration === alterations[a]?.id) {
+        changed[a] = (changed[a] as number) | (1 << part);
+        go(depth + 1, product, left * share);
+        changed[a] = (changed[a] as number) & ~(1 << part);
+      }
+      left *= 1 - share;
     }
-    const next = scratch[depth] as Float64Array;
-    for (let i = 0; i < next.length; i++) next[i] = (product[i] as number) * (branch.line[i] as number);
-    go(depth + 1, next, scale * branch.left);
+    const next = scratch[depth + 1] as Float64Array;
+    const line = lines[part] as Float64Array;
+    for (let i = 0; i < count; i++) next[i] = (product[i] as number) * (line[i] as number);
+    go(depth + 1, next, left);
   };
   go(0, base, 1);
 }
 
-/** Alterations choose in order: each takes its share of what the earlier left. */
-function branchOf(
-  ready: ReadyPart,
-  part: number,
-  line: Float64Array,
-  alterations: readonly Alteration[],
-  happened: readonly number[],
-): Branch {
-  const branch: Branch = { part, line, changes: [], left: 1 };
-  for (const alteration of happened) {
-    const each = alterations[alteration] as Alteration;
-    const change = each.changes[ready.part.kind];
-    if (change === undefined) continue;
-    const share = changeShare(change.in100);
-    const may = !ready.restricted || ready.byAlteration === each.id;
-    // A part without looks that may be anything: both ways say the same of it, so it need not branch.
-    if (may && !ready.looked && !ready.restricted) continue;
-    if (may) branch.changes.push({ alteration, share: branch.left * share });
-    branch.left *= 1 - share;
-  }
-  return branch;
+/** A part without looks that may be anything need not branch: changed or not, nothing is said of it. */
+function canBranch(changing: Changing, ready: ReadyPart, happened: readonly number[]): boolean {
+  return (
+    (ready.looked || ready.restricted) &&
+    happened.some((a) => changeShareOf(changing, a, ready) !== undefined)
+  );
+}
+
+/** For a part that does not branch: what is left to it. All, unless a restriction keeps the alterations off it. */
+function shareLeft(changing: Changing, ready: ReadyPart, happened: readonly number[]): number {
+  if (!ready.restricted) return 1;
+  return happened.reduce((left, a) => left * (1 - (changeShareOf(changing, a, ready) ?? 0)), 1);
+}
+
+function changeShareOf({ model, alterations }: Changing, a: number, ready: ReadyPart): number | undefined {
+  return model.layout.changeShares[alterations[a]?.id ?? '']?.[ready.part.kind];
 }
 
 /** The mean, over the alteration's possible years from each bin on, of what the looks at the parts it changed say. */
@@ -115,10 +127,13 @@ export function yearMean(changing: Changing, index: number, changed: number): Fl
   const known = changing.means[index]?.get(changed);
   if (known !== undefined) return known;
   const { model, alterations } = changing;
-  const alteration = alterations[index] as Alteration;
+  const earliest = alterations[index]?.earliest;
   const { axis } = model.layout.prepared;
-  const earliest = alteration.earliest === undefined ? 0 : binOf(axis, alteration.earliest);
-  const mean = meanFrom(model, changedLine(changing, index, changed), earliest);
+  const mean = meanFrom(
+    model,
+    changedLine(changing, index, changed),
+    earliest === undefined ? 0 : binOf(axis, earliest),
+  );
   changing.means[index]?.set(changed, mean);
   return mean;
 }
@@ -132,17 +147,9 @@ export function changedLine(
   const line = new Float64Array(model.layout.prepared.axis.bins).fill(1);
   parts.forEach((ready, part) => {
     if ((changed & (1 << part)) === 0) return;
-    multiply(
-      line,
-      alterations[index]?.changes[ready.part.kind]?.to === 'improve'
-        ? ready.table.improve
-        : ready.table.repair,
-      1,
-    );
+    const { improve, repair } = ready.table;
+    const by = alterations[index]?.changes[ready.part.kind]?.to === 'improve' ? improve : repair;
+    for (let i = 0; i < line.length; i++) line[i] = (line[i] as number) * (by[i] as number);
   });
   return line;
-}
-
-function multiply(line: Float64Array, by: Float64Array, scale: number): void {
-  for (let i = 0; i < line.length; i++) line[i] = (line[i] as number) * (by[i] as number) * scale;
 }

@@ -1,9 +1,9 @@
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
+import type { Factor } from './factor.ts';
 import { type Evaluation, evaluate, massesWith, unitOfLook, wholeWith } from './masses.ts';
 import { fixModel } from './model.ts';
 import type { Origin } from './partPosterior.ts';
 import { periodMass, shopMasses } from './shopMasses.ts';
-import type { Factor } from './unitFactor.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
 

@@ -1,7 +1,8 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { readingIds } from '../piece/readings.ts';
+import { figureRange } from './figures.ts';
 import { alterationLikelihood, alterationShare, type Layout, type Model } from './model.ts';
-import { changeShare, renewedByBin, reusedIn } from './ordinaryTerms.ts';
+import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import { habitStateShare, partTable } from './partTable.ts';
 import type { ModelPart } from './prepareCase.ts';
 import { nowBin } from './prepareCase.ts';
@@ -126,7 +127,7 @@ function addPart(
       ];
       for (const i of order) {
         const change = [...timed, ...makeUps][i]?.changes[part.kind];
-        const share = happened[i] === 1 && change !== undefined ? changeShare(change.in100) : 0;
+        const share = happened[i] === 1 && change !== undefined ? figureRange(change).best : 0;
         row[3 + i] = left * share;
         left *= 1 - share;
       }

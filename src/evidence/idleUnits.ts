@@ -1,7 +1,7 @@
+import type { Factor } from './factor.ts';
 import type { ColumnCells, Model, Unit } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { Look, ModelPart } from './prepareCase.ts';
-import type { Factor } from './unitFactor.ts';
 import { worlds } from './worlds.ts';
 
 /** A part by itself that nothing was looked for on: it bears only on whether the piece is intact. */

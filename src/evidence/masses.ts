@@ -1,8 +1,11 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
+import { binsWith, type ClassSums, classSums, type Sums, sumsWith } from './classSums.ts';
+import { type Classes, columnClasses } from './columnClasses.ts';
+import { type Factor, ones, priorFactor, times, timesUnit } from './factor.ts';
 import { isIdle, withIdle, withoutIdle } from './idleUnits.ts';
-import { allowedAt, type ColumnCells, fixModel, type Layout, type Model, type Unit } from './model.ts';
+import { type ColumnCells, fixModel, type Layout, type Model, type Unit } from './model.ts';
 import type { Look } from './prepareCase.ts';
-import { type Factor, type Only, scaled, unitFactor } from './unitFactor.ts';
+import { type Only, unitLines } from './unitLines.ts';
 import { type Making, worlds } from './worlds.ts';
 
 /** How much each reading weighs, not yet shared out: true masses are these times e^log. */
@@ -19,35 +22,45 @@ export type Evaluation = {
   rests: (Factor | undefined)[];
   whole: Factor;
   masses: Masses;
+  /** Rests already summed over classes, by unit and class key. */
+  restSums: Map<string, ClassSums>;
 };
 
 /** Evaluates the model for the given looks. */
 export function evaluate(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Evaluation {
-  const { units } = model.layout;
-  const active = units.flatMap((unit, u) => (isIdle(unit, looks) ? [] : [u]));
-  const factors = active.map((u) => unitFactor(model, units[u] as Unit, looks));
-  const prefixes: Factor[] = [withIdle(model, priorFactor(model), looks)];
-  factors.forEach((factor, i) => {
-    prefixes.push(times(prefixes[i] as Factor, factor));
+  const { layout } = model;
+  const active = layout.units.flatMap((unit, u) => (isIdle(unit, looks) ? [] : [u]));
+  const lines = active.map((u) => {
+    const unit = layout.units[u] as Unit;
+    const classes = columnClasses(layout, unit, looks);
+    return { classes, unit: unitLines(model, unit, classes, looks) };
   });
-  const rests: (Factor | undefined)[] = units.map(() => undefined);
-  let suffix: Factor | undefined;
-  for (let i = factors.length - 1; i >= 0; i--) {
+  const prefixes: Factor[] = [withIdle(model, priorFactor(model), looks)];
+  lines.forEach(({ classes, unit }, i) => {
+    prefixes.push(timesUnit(layout, prefixes[i] as Factor, classes, unit));
+  });
+  const rests: (Factor | undefined)[] = layout.units.map(() => undefined);
+  let suffix = ones(layout);
+  for (let i = lines.length - 1; i >= 0; i--) {
+    const each = lines[i] as (typeof lines)[number];
     const prefix = prefixes[i] as Factor;
-    rests[active[i] as number] = suffix === undefined ? prefix : times(prefix, suffix);
-    const factor = factors[i] as Factor;
-    suffix = suffix === undefined ? factor : times(factor, suffix);
+    rests[active[i] as number] = i === lines.length - 1 ? prefix : times(prefix, suffix);
+    if (i > 0) suffix = timesUnit(layout, suffix, each.classes, each.unit);
   }
-  const whole = prefixes[factors.length] as Factor;
-  return { model, looks, rests, whole, masses: massesOf(model.layout, whole) };
+  const whole = prefixes[lines.length] as Factor;
+  return { model, looks, rests, whole, masses: massesOf(layout, whole), restSums: new Map() };
 }
 
 /** The masses alone, for those who change nothing afterwards. */
 export function massesFor(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Masses {
+  const { layout } = model;
   let whole = withIdle(model, priorFactor(model), looks);
-  for (const unit of model.layout.units)
-    if (!isIdle(unit, looks)) whole = times(whole, unitFactor(model, unit, looks));
-  return massesOf(model.layout, whole);
+  for (const unit of layout.units) {
+    if (isIdle(unit, looks)) continue;
+    const classes = columnClasses(layout, unit, looks);
+    whole = timesUnit(layout, whole, classes, unitLines(model, unit, classes, looks));
+  }
+  return massesOf(layout, whole);
 }
 
 /** The product of the prior and all units but one. */
@@ -58,6 +71,16 @@ export function restOf(evaluation: Evaluation, unitIndex: number): Factor {
   const unit = model.layout.units[unitIndex];
   if (unit === undefined) throw new RangeError(`no unit ${unitIndex} in this evaluation`);
   return withoutIdle(model, whole, unit);
+}
+
+/** The rest of a unit summed over the given classes; each is summed once. */
+export function restSumsOf(evaluation: Evaluation, unitIndex: number, classes: Classes): ClassSums {
+  const key = `${unitIndex} ${classes.key}`;
+  const known = evaluation.restSums.get(key);
+  if (known !== undefined) return known;
+  const sums = classSums(evaluation.model.layout, restOf(evaluation, unitIndex), classes);
+  evaluation.restSums.set(key, sums);
+  return sums;
 }
 
 /** The same model with no looks at all: what is believed before the examination. */
@@ -72,19 +95,41 @@ export function massesWith(
   looks: readonly Look[],
   only?: Only,
 ): Masses {
-  return massesOf(evaluation.model.layout, wholeWith(evaluation, unitIndex, looks, only));
+  const { classes, rest, lines } = unitWith(evaluation, unitIndex, looks, only);
+  return massesFromSums(sumsWith(evaluation.model.layout, classes, rest, lines));
 }
 
-/** The whole product with one unit's looks or a restriction of it put in the place of its own. */
-export function wholeWith(
+/** The mass by bin of the making with one unit's looks or a restriction of it put in the place of its own. */
+export function binsAfter(
   evaluation: Evaluation,
   unitIndex: number,
   looks: readonly Look[],
   only?: Only,
-): Factor {
-  const rest = restOf(evaluation, unitIndex);
-  const unit = evaluation.model.layout.units[unitIndex] as Unit;
-  return times(rest, unitFactor(evaluation.model, unit, looks, only), false);
+): { bins: Float64Array; log: number } {
+  const { classes, rest, lines } = unitWith(evaluation, unitIndex, looks, only);
+  return { bins: binsWith(evaluation.model.layout, classes, rest, lines), log: rest.log + lines.log };
+}
+
+/** The whole product with one unit's looks put in the place of its own. */
+export function wholeWith(evaluation: Evaluation, unitIndex: number, looks: readonly Look[]): Factor {
+  const { model } = evaluation;
+  const unit = model.layout.units[unitIndex] as Unit;
+  const classes = columnClasses(model.layout, unit, looks);
+  return timesUnit(
+    model.layout,
+    restOf(evaluation, unitIndex),
+    classes,
+    unitLines(model, unit, classes, looks),
+  );
+}
+
+function unitWith(evaluation: Evaluation, unitIndex: number, looks: readonly Look[], only?: Only) {
+  const { model } = evaluation;
+  const unit = model.layout.units[unitIndex] as Unit;
+  // Looks taken out leave classes finer than need be, which does no harm and keeps one sum of the rest in use.
+  const classes = columnClasses(model.layout, unit, [...evaluation.looks, ...looks]);
+  const rest = restSumsOf(evaluation, unitIndex, classes);
+  return { classes, rest, lines: unitLines(model, unit, classes, looks, only) };
 }
 
 /** The unit a look is summed in, or −1 if it hangs on a make-up alteration and so stands in the prior. */
@@ -106,40 +151,18 @@ export function massesAfter(
   return massesFor(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks);
 }
 
-/** The prior alone, as a factor. */
-function priorFactor(model: Model): Factor {
-  const { configs, cellCount, periodCellCount, makeUps } = model.layout;
-  const strict = () => new Float64Array(configs.length * periodCellCount);
-  const sums = [model.prior.slice(), strict(), strict(), strict()];
-  configs.forEach((config, m) => {
-    const period = model.prior.subarray(m * cellCount, m * cellCount + periodCellCount);
-    for (let k = 1; k < 4; k++) {
-      if (makeUps.every((each, a) => config.happened[a] !== true || allowedAt(each, k)))
-        sums[k]?.set(period, m * periodCellCount);
-    }
-  });
-  return scaled({ sums, log: 0 });
-}
-
-/** Two factors multiplied cell by cell, held so that the largest value is 1 unless told not to. */
-function times(a: Factor, b: Factor, rescale = true): Factor {
-  const sums = a.sums.map((sum, k) => {
-    const other = b.sums[k] as Float64Array;
-    const product = new Float64Array(sum.length);
-    for (let i = 0; i < product.length; i++) product[i] = (sum[i] as number) * (other[i] as number);
-    return product;
-  });
-  const factor = { sums, log: a.log + b.log };
-  return rescale ? scaled(factor) : factor;
-}
-
 /** Sums a whole product into the readings. */
 export function massesOf(layout: Layout, whole: Factor): Masses {
-  const byMaking = massByMaking(layout, whole);
   const sum = (k: number) => (whole.sums[k] as Float64Array).reduce((total, each) => total + each, 0);
-  const notMadeUp = sum(1);
-  const notAltered = sum(2);
-  const intact = sum(3);
+  return massesFromSums({
+    byMaking: massByMaking(layout, whole),
+    strict: [sum(1), sum(2), sum(3)],
+    log: whole.log,
+  });
+}
+
+/** The readings from the sums by making and strictness. */
+function massesFromSums({ byMaking, strict: [notMadeUp, notAltered, intact], log }: Sums): Masses {
   // Differences of nearly equal sums can fall a rounding error below zero.
   const part = (more: number, less: number) => Math.max(0, more - less);
   const readings: Record<ReadingId, number> = {
@@ -151,7 +174,7 @@ export function massesOf(layout: Layout, whole: Factor): Masses {
     'later-machine-copy': byMaking['machine-copy'],
     'made-to-deceive': byMaking['to-deceive'],
   };
-  return { readings, total: readingIds.reduce((total, id) => total + readings[id], 0), log: whole.log };
+  return { readings, total: readingIds.reduce((total, id) => total + readings[id], 0), log };
 }
 
 function massByMaking(layout: Layout, whole: Factor): Record<Making, number> {

@@ -1,6 +1,7 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { type CauseShares, causeShares } from './causeShares.ts';
-import type { Draw } from './figures.ts';
+import type { Classes } from './columnClasses.ts';
+import { type Draw, figureRange } from './figures.ts';
 import { type Column, habitStateShare } from './partTable.ts';
 import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 
@@ -41,6 +42,10 @@ export type Layout = {
   makeUps: readonly Alteration[];
   configs: readonly Config[];
   shares: CauseShares;
+  /** By alteration and kind of part: the share of such parts that are then not of the making, 0–1. */
+  changeShares: Record<string, Record<string, number>>;
+  /** Classes of columns already worked out, by what the looks at a unit depend on. */
+  classes: Map<string, Classes>;
 };
 
 /** The model with its figures fixed: priors over config × column × bin. */
@@ -50,6 +55,8 @@ export type Model = {
   prior: Float64Array;
   old: Float64Array;
   worldPrior: readonly number[];
+  /** Renewal by bin already worked out, by part. */
+  renewed: Map<string, Float64Array>;
 };
 
 /** How strict a sum is: all histories · no make-up · no improving either · intact. */
@@ -113,7 +120,20 @@ export function layOut(prepared: PreparedCase, allShops = false): Layout {
     makeUps,
     configs,
     shares: causeShares(prepared),
+    changeShares: changeShares(prepared.alterations),
+    classes: new Map(),
   };
+}
+
+function changeShares(alterations: readonly Alteration[]): Record<string, Record<string, number>> {
+  return Object.fromEntries(
+    alterations.map((alteration) => [
+      alteration.id,
+      Object.fromEntries(
+        Object.entries(alteration.changes).map(([kind, change]) => [kind, figureRange(change).best]),
+      ),
+    ]),
+  );
 }
 
 /** Signs of the maker's habit on more than one part, those on most parts first. */
@@ -221,7 +241,7 @@ export function fixModel(layout: Layout, draw: Draw, looks: readonly Look[] = la
       }
     });
   });
-  return { layout, draw, prior, old: years.period, worldPrior };
+  return { layout, draw, prior, old: years.period, worldPrior, renewed: new Map() };
 }
 
 /** How probable it is that an alteration happened (or did not) to a period piece, or to a later one. */

@@ -1,6 +1,5 @@
-import { figureRange } from './figures.ts';
 import type { Model } from './model.ts';
-import type { Column, PartTable } from './partTable.ts';
+import type { PartTable } from './partTable.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
 import { worlds } from './worlds.ts';
 import { midYear } from './yearAxis.ts';
@@ -13,14 +12,18 @@ export type OrdinarySource = 'own' | 'renewed' | 'reused';
  * style's years; with a constant yearly chance, younger pieces have had less time: 1 − (1 − r)^(age / that age).
  */
 export function renewedByBin(model: Model, part: ModelPart): Float64Array {
+  const known = model.renewed.get(part.id);
+  if (known !== undefined) return known;
   const { prepared } = model.layout;
   const share = part.renewed === undefined ? 0 : model.draw(part.renewed);
   const [from, to] = prepared.form.styleSpan;
   const fullAge = Math.max(1, prepared.yearNow - (from + to) / 2);
-  return Float64Array.from({ length: prepared.axis.bins }, (_, bin) => {
+  const line = Float64Array.from({ length: prepared.axis.bins }, (_, bin) => {
     const age = Math.max(0, prepared.yearNow - midYear(prepared.axis, bin));
     return 1 - (1 - share) ** (age / fullAge);
   });
+  model.renewed.set(part.id, line);
+  return line;
 }
 
 /** Share of parts that the maker took from another old piece, in a world. */
@@ -46,31 +49,24 @@ export function meanFrom(model: Model, line: Float64Array, earliestBin = 0): Flo
 export type OrdinaryTerms = { table: PartTable; renewed: Float64Array; renewedMean: Float64Array };
 
 /**
- * The ordinary part of a part's factor in one column, over the given bins: its chosen sources summed, each with its
- * share and the likelihood of the looks under it.
+ * The ordinary part of a part's factor for one class of columns, over the given bins: its chosen sources summed, each
+ * with its share and the likelihood of the looks under it. Written into `line`.
  */
-export function ordinaryLine(
+export function fillOrdinary(
+  line: Float64Array,
   { table, renewed, renewedMean }: OrdinaryTerms,
-  column: Column,
-  columnIndex: number,
+  world: number,
+  classIndex: number,
   reused: number,
   sources: readonly OrdinarySource[],
   bins: { first: number; count: number },
-): Float64Array {
-  const own = table.own[column.world] as Float64Array;
-  const habit = sources.includes('own') ? (table.ownMaking[columnIndex] as number) * (1 - reused) : 0;
+): void {
+  const own = table.own[world] as Float64Array;
+  const habit = sources.includes('own') ? (table.ownMaking[classIndex] as number) * (1 - reused) : 0;
   const later = sources.includes('renewed') ? 1 - reused : 0;
   const old = sources.includes('reused') ? reused * table.old : 0;
-  const line = new Float64Array(bins.count);
-  for (let i = 0; i < bins.count; i++) {
-    const bin = bins.first + i;
+  for (let i = 0, bin = bins.first; i < bins.count; i++, bin++) {
     const r = renewed[bin] as number;
     line[i] = habit * (1 - r) * (own[bin] as number) + later * r * (renewedMean[bin] as number) + old;
   }
-  return line;
-}
-
-/** A change's share as written in an alteration, 0–1. */
-export function changeShare(in100: string): number {
-  return figureRange({ in100 }).best;
 }

@@ -1,10 +1,10 @@
+import type { Factor } from './factor.ts';
 import { type YearSummary, yearSummary } from './highestDensity.ts';
-import { type Evaluation, wholeWith } from './masses.ts';
+import { binsAfter, type Evaluation } from './masses.ts';
 import type { Model, Unit } from './model.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import { partTable } from './partTable.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
-import type { Factor } from './unitFactor.ts';
 import { binOf } from './yearAxis.ts';
 import { yearsOfChange } from './yearsOfChange.ts';
 
@@ -26,16 +26,17 @@ export function partPosterior(evaluation: Evaluation, unitIndex: number, part: M
     prepared: layout.prepared,
     draw: model.draw,
     shares: layout.shares,
-    columns: layout.columns,
+    columns: [],
     habits: layout.habits,
     old: model.old,
   });
   const old = model.old;
 
   for (const { source, to, earliest } of sourcesOf(unit, part, model)) {
-    const whole = wholeWith(evaluation, unitIndex, looks, { part: { id: part.id, source } });
-    const byMaking = massByBin(model, whole);
-    const scale = Math.exp(whole.log - evaluation.whole.log);
+    const { bins: byMaking, log } = binsAfter(evaluation, unitIndex, looks, {
+      part: { id: part.id, source },
+    });
+    const scale = Math.exp(log - evaluation.whole.log);
     for (let bin = 0; bin < byMaking.length; bin++) byMaking[bin] = (byMaking[bin] ?? 0) * scale;
     origin[to] += byMaking.reduce((sum, each) => sum + each, 0);
     if (to === 'of-the-making') addLine(years, byMaking);

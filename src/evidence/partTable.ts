@@ -25,7 +25,8 @@ export type PartContext = {
 /**
  * How probable the looks at one part are, for every way the part can have come about.
  *
- * `own[world]` by bin of the making; times `ownMaking[column]` for what hangs on the maker's habit; `repair` and
+ * `own[world]` by bin of the making; times `ownMaking[i]`, for the i-th column asked for, for what hangs on the maker's
+ * habit; `repair` and
  * `improve` by bin of the part's own year; `old` for a part from another old piece, its years summed out.
  */
 export type PartTable = {

@@ -1,13 +1,6 @@
 import type { Model } from './model.ts';
-import {
-  changeShare,
-  meanFrom,
-  type OrdinarySource,
-  ordinaryLine,
-  renewedByBin,
-  reusedIn,
-} from './ordinaryTerms.ts';
-import { type PartTable, partTable } from './partTable.ts';
+import { fillOrdinary, meanFrom, type OrdinarySource, renewedByBin, reusedIn } from './ordinaryTerms.ts';
+import { type Column, type PartTable, partTable } from './partTable.ts';
 import type { Look, ModelPart } from './prepareCase.ts';
 
 /** One part's source held fixed: an ordinary one, or an alteration by its id. */
@@ -26,22 +19,27 @@ export type ReadyPart = {
   /** The one alteration it must have been changed by, if the sum is restricted so. */
   byAlteration: string | undefined;
   restricted: boolean;
-  /** Which of the hidden common causes its looks depend on. */
-  asks: { tooling: boolean; ageing: boolean; use: boolean };
 };
 
 const allSources: readonly OrdinarySource[] = ['own', 'renewed', 'reused'];
+const ownOnly: readonly OrdinarySource[] = ['own'];
+const noSource: readonly OrdinarySource[] = [];
 
 /** Tabulates a part's looks and readies it for summing, restricted to one source if asked. */
-export function readyPart(model: Model, part: ModelPart, looks: readonly Look[], only?: OnlyPart): ReadyPart {
+export function readyPart(
+  model: Model,
+  part: ModelPart,
+  looks: readonly Look[],
+  columns: readonly Column[],
+  only?: OnlyPart,
+): ReadyPart {
   const { layout, draw, old } = model;
   const mine = looks.filter((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
-  const { prepared, shares, columns, habits } = layout;
+  const { prepared, shares, habits } = layout;
   const table = partTable(part, mine, { prepared, draw, shares, columns, habits, old });
   const log = scaleTable(table);
   const restriction = only?.id === part.id ? only.source : undefined;
   const ordinary = allSources.find((source) => source === restriction);
-  const asks = (cause: string) => mine.some((look) => look.sign.hangsOn === cause);
   return {
     part,
     table,
@@ -52,46 +50,40 @@ export function readyPart(model: Model, part: ModelPart, looks: readonly Look[],
     sources: restriction === undefined ? allSources : ordinary === undefined ? [] : [ordinary],
     byAlteration: restriction !== undefined && ordinary === undefined ? restriction : undefined,
     restricted: restriction !== undefined,
-    asks: { tooling: asks('tooling'), ageing: asks('ageing'), use: asks('use') },
   };
 }
 
 /**
  * The part's factor, over its world's bins, when no timed alteration changed it; make-up alterations of this config may
- * have, the last of them foremost.
+ * have, the last of them foremost. Written into `line`.
  */
-export function unchangedLine(
+export function fillUnchanged(
+  line: Float64Array,
   model: Model,
   ready: ReadyPart,
-  columnIndex: number,
+  world: number,
+  classIndex: number,
   configIndex: number,
   intact: boolean,
-): Float64Array {
+): void {
   const { layout } = model;
-  const column = layout.columns[columnIndex] ?? { world: 0, shop: 0, habits: 0 };
-  const bins = layout.worldBins[column.world] ?? { first: 0, count: 0 };
-  const sources = intact ? ready.sources.filter((source) => source === 'own') : ready.sources;
-  const line = ordinaryLine(
-    ready,
-    column,
-    columnIndex,
-    reusedIn(model, ready.part, column.world),
-    sources,
-    bins,
-  );
+  const bins = layout.worldBins[world] ?? { first: 0, count: 0 };
+  const sources = intact ? (ready.sources.includes('own') ? ownOnly : noSource) : ready.sources;
+  fillOrdinary(line, ready, world, classIndex, reusedIn(model, ready.part, world), sources, bins);
   layout.makeUps.forEach((alteration, a) => {
     const change = alteration.changes[ready.part.kind];
     if (change === undefined || layout.configs[configIndex]?.happened[a] !== true) return;
-    const share = changeShare(change.in100);
+    const share = layout.changeShares[alteration.id]?.[ready.part.kind] ?? 0;
     const brought = ready.byAlteration === alteration.id || !ready.restricted ? share : 0;
     const { old, repair, improve } = ready.table;
     const later =
       change.to === 'other-old' ? undefined : meanFrom(model, change.to === 'repair' ? repair : improve);
-    for (let i = 0; i < line.length; i++) {
-      line[i] = (1 - share) * (line[i] as number) + brought * (later?.[bins.first + i] ?? old);
+    for (let i = 0; i < bins.count; i++) {
+      line[i] =
+        (1 - share) * (line[i] as number) +
+        brought * (later === undefined ? old : (later[bins.first + i] as number));
     }
   });
-  return line;
 }
 
 /** Divides a table by its largest value, so that products of many parts stay within range; gives the logarithm of it. */

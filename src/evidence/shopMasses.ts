@@ -1,6 +1,6 @@
 import type { ReadingId } from '../piece/readings.ts';
+import type { Factor } from './factor.ts';
 import type { ColumnCells, Layout, Model } from './model.ts';
-import type { Factor } from './unitFactor.ts';
 import { shopPriors } from './worlds.ts';
 
 /**

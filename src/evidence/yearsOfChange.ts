@@ -1,9 +1,12 @@
 import { changedLine, eachChange, yearMean } from './changedParts.ts';
-import { type Evaluation, restOf } from './masses.ts';
-import type { ColumnCells, Unit } from './model.ts';
+import type { ClassSums } from './classSums.ts';
+import { type Classes, columnClasses } from './columnClasses.ts';
+import { type Evaluation, restSumsOf } from './masses.ts';
+import type { Model, Unit } from './model.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
-import { unchangedLine } from './readyPart.ts';
-import { columnKey, readySum, type Summing } from './unitFactor.ts';
+import { fillUnchanged } from './readyPart.ts';
+import { lineAt, readySum, type Summing } from './unitLines.ts';
+import { worlds } from './worlds.ts';
 import { binOf } from './yearAxis.ts';
 
 /**
@@ -25,9 +28,11 @@ export function yearsOfChange(
   const earliestYear = unit.alterations[index]?.earliest;
   const { axis } = model.layout.prepared;
   const earliest = earliestYear === undefined ? 0 : binOf(axis, earliestYear);
-  const summing = readySum(model, unit, looks, { part: { id: part.id, source: alterationId } });
-  const byChange = massesByChange(evaluation, unitIndex, summing, index);
-  const log = summing.parts.reduce((sum, each) => sum + each.log, 0) + restOf(evaluation, unitIndex).log;
+  const classes = columnClasses(model.layout, unit, looks);
+  const rest = restSumsOf(evaluation, unitIndex, classes);
+  const summing = readySum(model, unit, classes, looks, { part: { id: part.id, source: alterationId } });
+  const byChange = massesByChange(model, classes, rest, summing, index);
+  const log = summing.parts.reduce((sum, each) => sum + each.log, 0) + rest.log;
   const scale = Math.exp(log - evaluation.whole.log);
   const now = nowBin(model.layout.prepared);
   const years = new Float64Array(axis.bins);
@@ -44,60 +49,38 @@ export function yearsOfChange(
 
 /** For every set of parts the alteration can have changed: the mass by bin of the making, its own year not yet summed. */
 function massesByChange(
-  evaluation: Evaluation,
-  unitIndex: number,
+  model: Model,
+  classes: Classes,
+  rest: ClassSums,
   summing: Summing,
   index: number,
 ): Map<number, Float64Array> {
-  const { layout } = evaluation.model;
+  const { layout } = model;
   const byChange = new Map<number, Float64Array>();
   layout.configs.forEach((_, m) => {
-    for (const [c, rest] of restByColumn(evaluation, unitIndex, summing, m)) {
-      const bins = layout.worldBins[layout.columns[c]?.world ?? 0] ?? { first: 0, count: 0 };
-      const lines = summing.parts.map((ready) => unchangedLine(evaluation.model, ready, c, m, false));
+    classes.columns.forEach((column, i) => {
+      const bins = layout.worldBins[column.world] ?? { first: 0, count: 0 };
+      const at = lineAt(layout, classes, m, i, 0);
+      summing.parts.forEach((ready, p) => {
+        fillUnchanged(summing.unchanged[p] as Float64Array, model, ready, column.world, i, m, false);
+      });
       for (const state of summing.states.filter((each) => each.happened.includes(index))) {
-        const weight = c < layout.periodColumns ? state.period : state.later;
-        eachChange(summing, lines, state.happened, bins.count, ({ changed, product, scale }) => {
+        const weight = worlds[column.world]?.making === 'period' ? state.period : state.later;
+        eachChange(summing, summing.unchanged, state.happened, bins.count, ({ changed, product, scale }) => {
           const mask = changed[index] as number;
           const masses = byChange.get(mask) ?? new Float64Array(layout.prepared.axis.bins);
           byChange.set(mask, masses);
           const others = state.happened.flatMap((a) =>
             a === index ? [] : (yearMean(summing, a, changed[a] as number) ?? []),
           );
-          for (let i = 0; i < bins.count; i++) {
-            let value = (product[i] as number) * scale * weight * (rest[i] as number);
-            for (const other of others) value *= other[bins.first + i] as number;
-            masses[bins.first + i] = (masses[bins.first + i] as number) + value;
+          for (let b = 0; b < bins.count; b++) {
+            let value = (product[b] as number) * scale * weight * (rest.values[at + b] as number);
+            for (const other of others) value *= other[bins.first + b] as number;
+            masses[bins.first + b] = (masses[bins.first + b] as number) + value;
           }
         });
       }
-    }
+    });
   });
   return byChange;
-}
-
-/** The product of all else, summed over columns alike to this unit: by the first such column, over its world's bins. */
-function restByColumn(
-  evaluation: Evaluation,
-  unitIndex: number,
-  summing: Summing,
-  m: number,
-): Map<number, Float64Array> {
-  const { layout } = evaluation.model;
-  const all = restOf(evaluation, unitIndex).sums[0] as Float64Array;
-  const firstOf = new Map<string, number>();
-  const byColumn = new Map<number, Float64Array>();
-  layout.columns.forEach((column, c) => {
-    const key = columnKey(summing, c);
-    const like = firstOf.get(key) ?? c;
-    firstOf.set(key, like);
-    const world = layout.worldBins[column.world] ?? { first: 0, count: 0 };
-    const sum = byColumn.get(like) ?? new Float64Array(world.count);
-    byColumn.set(like, sum);
-    const { first, count, offset } = layout.cells[c] as ColumnCells;
-    const skip = first - world.first;
-    for (let i = 0; i < count; i++)
-      sum[skip + i] = (sum[skip + i] as number) + (all[m * layout.cellCount + offset + i] as number);
-  });
-  return byColumn;
 }

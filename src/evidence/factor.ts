@@ -1,0 +1,77 @@
+import type { Classes } from './columnClasses.ts';
+import { allowedAt, type ColumnCells, type Layout, type Model, strictnesses } from './model.ts';
+import { lineAt, type UnitLines } from './unitLines.ts';
+
+/**
+ * A value for every cell of the model. `sums[0]` holds config × cell; the stricter sums hold config × period cell, zero
+ * where the config itself is not allowed. True values are the held ones times e^log.
+ */
+export type Factor = { sums: Float64Array[]; log: number };
+
+/** The prior alone. */
+export function priorFactor(model: Model): Factor {
+  const { configs, cellCount, periodCellCount, makeUps } = model.layout;
+  const sums = strictnesses.map((_, k) =>
+    k === 0 ? model.prior.slice() : new Float64Array(configs.length * periodCellCount),
+  );
+  configs.forEach((config, m) => {
+    const period = model.prior.subarray(m * cellCount, m * cellCount + periodCellCount);
+    for (let k = 1; k < sums.length; k++) {
+      if (makeUps.every((each, a) => config.happened[a] !== true || allowedAt(each, k)))
+        sums[k]?.set(period, m * periodCellCount);
+    }
+  });
+  return scaled({ sums, log: 0 });
+}
+
+/** A factor times what a unit's looks say, held so that its largest value is 1. */
+export function timesUnit(layout: Layout, factor: Factor, classes: Classes, unit: UnitLines): Factor {
+  const { configs, cells, cellCount, columns, periodColumns, periodCellCount, worldBins } = layout;
+  const sums = factor.sums.map((sum) => sum.slice());
+  for (let m = 0; m < configs.length; m++) {
+    for (let c = 0; c < columns.length; c++) {
+      const { first, count, offset } = cells[c] as ColumnCells;
+      const skip = first - (worldBins[columns[c]?.world ?? 0]?.first ?? 0);
+      for (let k = 0; k < (c < periodColumns ? 4 : 1); k++) {
+        const sum = sums[k] as Float64Array;
+        const at = m * (k === 0 ? cellCount : periodCellCount) + offset;
+        const from = lineAt(layout, classes, m, classes.of[c] as number, k) + skip;
+        for (let i = 0; i < count; i++)
+          sum[at + i] = (sum[at + i] as number) * (unit.values[from + i] as number);
+      }
+    }
+  }
+  return scaled({ sums, log: factor.log + unit.log });
+}
+
+/** Two factors multiplied cell by cell, held so that the largest value is 1. */
+export function times(a: Factor, b: Factor): Factor {
+  const sums = a.sums.map((sum, k) => {
+    const other = b.sums[k] as Float64Array;
+    const product = new Float64Array(sum.length);
+    for (let i = 0; i < product.length; i++) product[i] = (sum[i] as number) * (other[i] as number);
+    return product;
+  });
+  return scaled({ sums, log: a.log + b.log });
+}
+
+/** A factor of ones. */
+export function ones(layout: Layout): Factor {
+  const { configs, cellCount, periodCellCount } = layout;
+  const sums = strictnesses.map((_, k) =>
+    new Float64Array(configs.length * (k === 0 ? cellCount : periodCellCount)).fill(1),
+  );
+  return { sums, log: 0 };
+}
+
+/** Holds a factor, in place, so that its largest value is 1. */
+function scaled(factor: Factor): Factor {
+  let max = 0;
+  const all = factor.sums[0] as Float64Array;
+  for (let i = 0; i < all.length; i++) if ((all[i] as number) > max) max = all[i] as number;
+  if (!(max > 0) || max === 1) return factor;
+  const by = 1 / max;
+  if (!Number.isFinite(by)) return factor;
+  for (const sum of factor.sums) for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) * by;
+  return { sums: factor.sums, log: factor.log + Math.log(max) };
+}
