@@ -56,7 +56,7 @@ function section(calculation: Calculation): string[] {
     '',
     '**Example**',
     '',
-    '```json',
+    '```',
     compact(calculation.example),
     '```',
     '',
@@ -73,7 +73,7 @@ function exampleAnswer(calculation: Calculation): string[] {
   const rounded = JSON.parse(JSON.stringify(result.output), (_, value) =>
     typeof value === 'number' ? Number(value.toPrecision(6)) : value,
   );
-  return ['gives, to six digits,', '', '```json', compact(rounded), '```', ''];
+  return ['gives, to six digits,', '', '```', compact(rounded), '```', ''];
 }
 
 /** JSON with anything short on one line. */

@@ -13,19 +13,18 @@ type Schema = {
   $ref?: string;
 };
 
-/** A table of a JSON Schema's fields in words: name, shape, whether it may be left out. One line where it has none. */
+/** A list of a JSON Schema's fields in words: name, shape, whether it may be left out. One line where it has none. */
 export function fieldsOf(schema: unknown): string[] {
   const { properties, required = [] } = schema as Schema;
-  if (!properties) return [`A ${shapeOf(schema as Schema).replace(/^\[/, 'list: [')}`];
-  const rows = Object.entries(properties).map(([name, field]) => {
+  if (!properties) return [`A list: \`${shapeOf(schema as Schema)}\``];
+  return Object.entries(properties).map(([name, field]) => {
     const leave = required.includes(name)
       ? ''
       : field.default === undefined
-        ? 'yes'
-        : `yes: \`${JSON.stringify(field.default)}\``;
-    return `| \`${name}\` | \`${shapeOf(field).replaceAll('|', '\\|')}\` | ${leave} |`;
+        ? '; may be left out'
+        : `; \`${JSON.stringify(field.default)}\` when left out`;
+    return `- \`${name}\`: \`${shapeOf(field)}\`${leave}`;
   });
-  return ['| field | shape | may be left out |', '|---|---|---|', ...rows];
 }
 
 function shapeOf(schema: Schema): string {
