@@ -3,31 +3,34 @@ import { massByBin } from './partPosterior.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
 
-/** How far the end of the 90 % interval must move, in bins, for a finding to bind it. */
-const movesBins = 1;
+/** How many findings are told of for each end. */
+const toldPerEnd = 3;
 
-/** The findings that bind each end of the years: without them the interval would reach further out. */
+/** The findings that bind each end of the years most: without them the interval would reach further out. */
 export function bindingLooks(
   evaluation: Evaluation,
   weights: readonly LookWeight[],
 ): Weighing['years']['binding'] {
   const { model } = evaluation;
   const [first, last] = ends(massByBin(model, evaluation.whole));
-  return weights.flatMap(({ look }) => {
+  const moves = weights.flatMap(({ look }) => {
     const unit = unitOfLook(model.layout, look);
     if (unit < 0) return [];
-    const { bins } = binsAfter(
-      evaluation,
-      unit,
-      evaluation.looks.filter((each) => each !== look),
-    );
-    const [from, to] = ends(bins);
+    const others = evaluation.looks.filter((each) => each !== look);
+    const [from, to] = ends(binsAfter(evaluation, unit, others).bins);
     const ref = { sign: look.sign.id, part: look.part === 'whole' ? null : look.part };
     return [
-      ...(from <= first - movesBins ? [{ ...ref, end: 'from' as const }] : []),
-      ...(to >= last + movesBins ? [{ ...ref, end: 'to' as const }] : []),
+      { ...ref, end: 'from' as const, by: first - from },
+      { ...ref, end: 'to' as const, by: to - last },
     ];
   });
+  return (['from', 'to'] as const).flatMap((end) =>
+    moves
+      .filter((move) => move.end === end && move.by >= 1)
+      .sort((a, b) => b.by - a.by)
+      .slice(0, toldPerEnd)
+      .map(({ sign, part }) => ({ sign, part, end })),
+  );
 }
 
 /** The bins below and above which a twentieth of the mass lies. */

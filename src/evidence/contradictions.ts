@@ -58,7 +58,10 @@ function shareUnexplained(
   if (look.sign.hangsOn === 'making' && periodReadings.includes(leading)) {
     share = Math.min(share, shareByShop(evaluation, weight, leading)[0] ?? 1);
   }
-  if ((own.get(look.part) ?? 1) < 0.5) share = Math.min(share, shareIfOwn(evaluation, weight, leading) ?? 1);
+  const part = evaluation.model.layout.prepared.parts.find((each) => each.id === look.part);
+  // A cover or a caster that was renewed is no riddle; a rail is.
+  if (part?.structural === true && (own.get(look.part) ?? 1) < 0.5)
+    share = Math.min(share, shareIfOwn(evaluation, weight, leading) ?? 1);
   return share;
 }
 

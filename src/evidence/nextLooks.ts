@@ -41,7 +41,25 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
       });
     }
   }
-  return looks.sort((a, b) => b.bits / b.minutes - a.bits / a.minutes || (a.sign < b.sign ? -1 : 1));
+  return oncePerHabit(looks, prepared).sort(
+    (a, b) => b.bits / b.minutes - a.bits / a.minutes || (a.sign < b.sign ? -1 : 1),
+  );
+}
+
+/** Of a sign that several parts would show alike (a habit, an alteration), only the part that tells most is proposed. */
+function oncePerHabit(looks: Weighing['nextLooks'], prepared: PreparedCase): Weighing['nextLooks'] {
+  const best = new Map<string, Weighing['nextLooks'][number]>();
+  return looks.filter((look) => {
+    const cause = prepared.knowledge.signs[look.sign]?.hangsOn ?? '';
+    if (cause !== 'making' && !cause.startsWith('alteration/')) return true;
+    const told = best.get(look.sign);
+    if (told === undefined)
+      best.set(
+        look.sign,
+        looks.filter((each) => each.sign === look.sign).reduce((a, b) => (b.bits > a.bits ? b : a)),
+      );
+    return best.get(look.sign) === look;
+  });
 }
 
 function isOutOfReach(sign: Sign, evaluation: Evaluation): boolean {

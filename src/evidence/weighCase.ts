@@ -88,6 +88,7 @@ export function weighCase(
         state: each.look.state,
         alone: each.alone,
         withinWhole: each.withinWhole,
+        ...(each.withoutShopFiles === undefined ? {} : { withoutShopFiles: each.withoutShopFiles }),
         words: each.words,
         forLeading: each.forLeading,
       })),

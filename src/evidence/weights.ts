@@ -1,6 +1,17 @@
-import type { ReadingId } from '../piece/readings.ts';
-import { bareEvaluation, type Evaluation, type Masses, massesAfter, shares } from './masses.ts';
+import { type ReadingId, readingIds } from '../piece/readings.ts';
+import type { Factor } from './factor.ts';
+import {
+  bareEvaluation,
+  type Evaluation,
+  type Masses,
+  massesAfter,
+  massesOf,
+  shares,
+  unitOfLook,
+  wholeWith,
+} from './masses.ts';
 import type { Look } from './prepareCase.ts';
+import { periodMass, shopMasses } from './shopMasses.ts';
 import { decibans, weightWords } from './verbalScale.ts';
 
 /** What one finding does: alone, and when taken out of the whole. Masses without it are kept for what follows. */
@@ -8,6 +19,8 @@ export type LookWeight = {
   look: Look;
   alone: number;
   withinWhole: number;
+  /** For a habit that a shop file holds: the weight within the whole if no shop file were known. */
+  withoutShopFiles?: number;
   forLeading: number;
   words: string;
   without: Masses;
@@ -46,12 +59,34 @@ export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeig
       look,
       alone,
       withinWhole,
+      ...withoutShops(evaluation, look),
       forLeading: decibans(oddsOf(evaluation.masses, leading) / oddsOf(without, leading)),
       words: weightWords(withinWhole, 'a period piece', 'a later one'),
       without,
       shareUnder: sharesUnder(evaluation.masses, without),
     };
   });
+}
+
+/** The weight of a habit with all period work counted as of no listed shop: what it would be without the files. */
+function withoutShops(evaluation: Evaluation, look: Look): { withoutShopFiles?: number } {
+  const { layout } = evaluation.model;
+  const held = layout.prepared.shops.some((shop) => shop.habits.some((habit) => habit.sign === look.sign.id));
+  if (look.sign.hangsOn !== 'making' || !held) return {};
+  const without = wholeWith(
+    evaluation,
+    unitOfLook(layout, look),
+    evaluation.looks.filter((each) => each !== look),
+  );
+  const unlistedOdds = (whole: Factor) => {
+    const masses = massesOf(layout, whole);
+    const later = readingIds.reduce(
+      (sum, id) => (periodReadings.includes(id) ? sum : sum + masses.readings[id]),
+      0,
+    );
+    return periodMass(shopMasses(layout, whole)[0]) / Math.max(later, 1e-300);
+  };
+  return { withoutShopFiles: decibans(unlistedOdds(evaluation.whole) / unlistedOdds(without)) };
 }
 
 /** How probable a finding is under each reading: what the reading weighs with it over what it weighs without. */
