@@ -39,7 +39,7 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
           aria-controls={id}
           onClick={() => setOpen(!open)}
         >
-          {open ? 'Less' : 'Time and leave'}
+          {open ? 'Less' : 'Plan'}
         </button>
       </div>
       {first?.look.caution !== undefined && <p className="caution small">{first.look.caution}</p>}

@@ -78,7 +78,7 @@ export function PartPanel({ room, chosen, sign, standing, filter, onFilter, onSh
           </h2>
           <p className="small soft">
             {standing === undefined ? '' : `${capital(standingWords[standing])} · `}
-            {far.looked} of {far.of} signs looked for
+            {far.looked} of {far.of} looked for
           </p>
         </div>
         <KeysHelp />

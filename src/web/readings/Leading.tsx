@@ -89,7 +89,7 @@ function Reasons({ room, title, weights }: ReasonsProps) {
   if (weights.length === 0) return null;
   return (
     <div>
-      <h2 className="read-reasons-title">{title}</h2>
+      <h2 className="read-small-title">{title}</h2>
       <ul className="read-reasons said">
         {weights.map((weight) => (
           <li key={`${weight.sign}@${weight.part}`}>

@@ -16,14 +16,23 @@ const originNames: Record<string, string> = {
   'other-old': 'from another old piece',
 };
 
+/** The piece from the front, beside the leading reading where there is room. */
+export function FrontView({ room }: { room: ReadRoom }) {
+  const drawn = drawPiece(room);
+  const view = drawn.views[0];
+  if (view === undefined) return null;
+  return (
+    <figure>
+      <PieceDrawing view={view} {...drawn.told} />
+      <HatchKey shown={drawn.shown} />
+    </figure>
+  );
+}
+
 /** Which parts belong together: on the drawing by hatching, and in words. */
 export function PartsStanding({ room }: { room: ReadRoom }) {
-  const { weighing, form, piece } = room;
-  const drawing = drawForm(form, piece.features, measuresMm(form, piece));
-  const standing = standingByPart(weighing);
-  const names = Object.fromEntries(room.parts.map((part) => [part.id, part.name]));
-  const missing = Object.values(piece.parts).flatMap((part) => (part.missing ? [part.id] : []));
-  const shown = standings.filter((each) => weighing.parts.some((part) => part.standing === each));
+  const { weighing, piece } = room;
+  const { views, told, shown } = drawPiece(room);
   const sorted = weighing.parts.toSorted(
     (a, b) => (a.origin['of-the-making'] ?? 0) - (b.origin['of-the-making'] ?? 0),
   );
@@ -31,9 +40,9 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
     <section className="stack-tight">
       <h2>Part by part</h2>
       <div className="read-views">
-        {drawing.views.map((view) => (
+        {views.map((view) => (
           <figure key={view.view}>
-            <PieceDrawing view={view} names={names} standing={standing} missing={missing} />
+            <PieceDrawing view={view} {...told} />
             <figcaption className="small soft">{view.name}</figcaption>
           </figure>
         ))}
@@ -91,4 +100,14 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
       </details>
     </section>
   );
+}
+
+function drawPiece({ weighing, form, piece, parts }: ReadRoom) {
+  const told = {
+    names: Object.fromEntries(parts.map((part) => [part.id, part.name])),
+    standing: standingByPart(weighing),
+    missing: Object.values(piece.parts).flatMap((part) => (part.missing ? [part.id] : [])),
+  };
+  const shown = standings.filter((each) => weighing.parts.some((part) => part.standing === each));
+  return { views: drawForm(form, piece.features, measuresMm(form, piece)).views, told, shown };
 }

@@ -11,7 +11,7 @@ import { Alterations, Shops } from './AlterationsAndShops.tsx';
 import { Contradictions } from './Contradictions.tsx';
 import { Leading } from './Leading.tsx';
 import { LooksAndChanges } from './LooksAndChanges.tsx';
-import { PartsStanding } from './PartsStanding.tsx';
+import { FrontView, PartsStanding } from './PartsStanding.tsx';
 import type { ReadRoom } from './readRoom.ts';
 import { Sensitivity, StartingOdds } from './StartingOdds.tsx';
 import { WeighingProgress } from './WeighingProgress.tsx';
@@ -56,7 +56,10 @@ function Readings({ piece, readOnly, record }: Ready) {
     <div className="read stack">
       <h1 className="unseen">Readings</h1>
       <WeighingProgress weigh={weigh} />
-      <Leading room={room} full={weigh.full} />
+      <div className="read-top">
+        <Leading room={room} full={weigh.full} />
+        <FrontView room={room} />
+      </div>
       {looked && <Contradictions room={room} />}
       {looked && <Weights room={room} />}
       <YearCurves room={room} />

@@ -13,6 +13,7 @@ import {
   placeWords,
   setPlace,
 } from './placeMark.ts';
+import { useWidthPx } from './useWidthPx.ts';
 
 type Props = {
   photo: Photo;
@@ -107,7 +108,8 @@ export function MarkBoard({ photo, readOnly, chosen, onChoose, onAdd, onChange }
     setDrag(undefined);
   };
 
-  const unit = Math.max(photo.widthPx, photo.heightPx) / zoom;
+  const shownPx = useWidthPx(svg);
+  const unit = shownPx > 0 ? photo.widthPx / shownPx : photo.widthPx / 640;
   return (
     <div className="exam-board">
       <div className="row">

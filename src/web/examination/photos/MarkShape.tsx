@@ -2,6 +2,7 @@ import type { PointerEvent } from 'react';
 import type { Photo, PhotoMark } from '../../../piece/photo.ts';
 import type { Drawing, Place } from './placeMark.ts';
 
+/** `unit` is how many of the photo’s pixels one pixel of the screen takes, so that marks look alike at every size. */
 type Frame = { photo: Photo; unit: number };
 type MarkProps = Frame & {
   mark: PhotoMark;
@@ -19,11 +20,12 @@ export function Mark({ mark, photo, unit, chosen, onGrab }: MarkProps) {
       data-chosen={chosen ? '' : undefined}
       onPointerDown={(event) => onGrab(event, undefined)}
     >
-      <path className="exam-mark-reach" d={pathOf(points, mark.kind)} strokeWidth={unit / 22} />
-      <path className="exam-mark-halo" d={pathOf(points, mark.kind)} strokeWidth={unit / 110} />
-      <path className="exam-mark-line" d={pathOf(points, mark.kind)} strokeWidth={unit / 260} />
-      <circle className="exam-mark-badge" cx={x} cy={y} r={unit / 45} strokeWidth={unit / 300} />
-      <text className="exam-mark-number" x={x} y={y} fontSize={unit / 34} dy="0.36em">
+      <path className="exam-mark-reach" d={pathOf(points, mark.kind)} strokeWidth={unit * 40} />
+      <path className="exam-mark-halo" d={pathOf(points, mark.kind)} strokeWidth={unit * 6} />
+      <path className="exam-mark-line" d={pathOf(points, mark.kind)} strokeWidth={unit * 2.5} />
+      <circle className="exam-mark-reach" cx={x} cy={y} r={unit * 22} />
+      <circle className="exam-mark-badge" cx={x} cy={y} r={unit * 13} strokeWidth={unit * 2} />
+      <text className="exam-mark-number" x={x} y={y} fontSize={unit * 16} dy="0.36em">
         {mark.number}
       </text>
       {chosen &&
@@ -35,8 +37,8 @@ export function Mark({ mark, photo, unit, chosen, onGrab }: MarkProps) {
             className="exam-mark-corner"
             cx={px}
             cy={py}
-            r={unit / 60}
-            strokeWidth={unit / 300}
+            r={unit * 10}
+            strokeWidth={unit * 2}
             onPointerDown={(event) => onGrab(event, index)}
           />
         ))}
@@ -49,12 +51,12 @@ export function SketchedMark({ drawing, photo, unit }: Frame & { drawing: Drawin
   const points = inPixels([...drawing.places, drawing.at], photo);
   return (
     <g className="exam-sketch">
-      <path className="exam-mark-halo" d={pathOf(points, 'line')} strokeWidth={unit / 110} />
+      <path className="exam-mark-halo" d={pathOf(points, 'line')} strokeWidth={unit * 6} />
       <path
         className="exam-mark-line"
         d={pathOf(points, 'line')}
-        strokeWidth={unit / 260}
-        strokeDasharray={unit / 90}
+        strokeWidth={unit * 2.5}
+        strokeDasharray={unit * 7}
       />
     </g>
   );
@@ -63,12 +65,12 @@ export function SketchedMark({ drawing, photo, unit }: Frame & { drawing: Drawin
 /** Where the next place will be set. */
 export function CrossHair({ at, photo, unit }: Frame & { at: Place }) {
   const [x, y] = inPixels([at], photo)[0] as Place;
-  const arm = unit / 18;
+  const arm = unit * 28;
   const d = `M${x - arm} ${y}H${x + arm}M${x} ${y - arm}V${y + arm}`;
   return (
     <g className="exam-cross">
-      <path className="exam-mark-halo" d={d} strokeWidth={unit / 120} />
-      <path className="exam-mark-line" d={d} strokeWidth={unit / 300} />
+      <path className="exam-mark-halo" d={d} strokeWidth={unit * 5} />
+      <path className="exam-mark-line" d={d} strokeWidth={unit * 2} />
     </g>
   );
 }
