@@ -53,6 +53,11 @@ test('all faults come at once, each with its file and line', () => {
   expect(faults.map((fault) => fault.code)).toEqual(['knowledge.references-exist', 'knowledge.shape']);
 });
 
+test('without any form one fault says so, not one for every part', () => {
+  const { faults } = compileKnowledge(soundKnowledge.filter((file) => !file.path.startsWith('forms/')));
+  expect(faults).toMatchObject([{ code: 'knowledge.references-exist', file: 'forms' }]);
+});
+
 test('unreadable YAML, a doubled key and a stray file are faults with their line', () => {
   const faultsOf = (path: string, text: string) =>
     compileKnowledge([...soundKnowledge, { path, text }]).faults;

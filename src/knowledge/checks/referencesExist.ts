@@ -1,4 +1,5 @@
 import { type Entry, soundEntries } from '../entry.ts';
+import type { KnowledgeFault } from '../knowledgeFault.ts';
 import type { YamlPath } from '../parseYaml.ts';
 import { type Check, type CheckedKnowledge, faultIn } from './check.ts';
 import { citations } from './citations.ts';
@@ -9,20 +10,42 @@ export const referencesExist: Check = {
   protects: 'Whatever an entry points to is there, so that no sign, habit or source is silently left out.',
   find: (knowledge) => {
     const known = whatIsKnown(knowledge);
+    // Without any form every part would be called missing; one fault says it.
+    if (!knowledge.entries.some((entry) => entry.kind === 'form')) return [noForm];
     return knowledge.entries.flatMap((entry) =>
-      pointersOf(entry).flatMap(({ path, to, id }) => {
-        if (known[to].has(id)) return [];
-        return [
-          faultIn('references-exist', entry, path, {
-            what: `It points to the ${to} "${id}", which is not in the knowledge files.`,
-            mend: `Correct the spelling${nearest(id, known[to])}, or add the ${to}.`,
-            example: rightPointers[to],
-          }),
-        ];
-      }),
+      inLists(pointersOf(entry).filter(({ to, id }) => !known[to].has(id))).map(({ path, to, ids }) =>
+        faultIn('references-exist', entry, path, {
+          what: `It points to the ${to} ${ids.map((id) => `"${id}"`).join(', ')}, not in the knowledge files.`,
+          mend: `Correct the spelling${ids.map((id) => nearest(id, known[to])).join('')}, or add the ${to}.`,
+          example: rightPointers[to],
+        }),
+      ),
     );
   },
 };
+
+const noForm: KnowledgeFault = {
+  code: 'knowledge.references-exist',
+  file: 'forms',
+  line: 1,
+  entry: '',
+  what: 'The folder forms/ holds no form, so that no part can be found.',
+  mend: 'Put the files of the forms back.',
+  example: 'forms/side-chair.yaml',
+};
+
+/** Pointers of one list become one, so that a list of ten lost parts is one fault. */
+function inLists(pointers: readonly Pointer[]): { path: YamlPath; to: Pointed; ids: string[] }[] {
+  const lists = new Map<string, { path: YamlPath; to: Pointed; ids: string[] }>();
+  for (const { path, to, id } of pointers) {
+    const list = typeof path.at(-1) === 'number' ? path.slice(0, -1) : path;
+    const key = `${to} ${list.map(String).join(' ')}`;
+    const known = lists.get(key);
+    if (known === undefined) lists.set(key, { path, to, ids: [id] });
+    else known.ids.push(id);
+  }
+  return [...lists.values()];
+}
 
 const rightPointers = {
   work: 'sources: [kelly, white2005]      # ids in sources.yaml',
@@ -46,7 +69,7 @@ function whatIsKnown({ entries }: CheckedKnowledge): Record<Pointed, Set<string>
   const making = soundEntries(entries, 'making')[0]?.value;
   return {
     work: new Set(ids('work')),
-    'part kind': new Set(['whole', ...forms.flatMap((form) => form.value.parts.map((part) => part.kind))]),
+    'part kind': new Set(['whole', ...entries.flatMap(kindsIn)]),
     part: new Set(inForms((form) => form.parts.map((part) => part.id))),
     sign: new Set(ids('sign')),
     form: new Set(ids('form')),
@@ -58,6 +81,14 @@ function whatIsKnown({ entries }: CheckedKnowledge): Record<Pointed, Set<string>
       ),
     ),
   };
+}
+
+/** The kinds of part a form names, even where the form is otherwise misshapen. */
+function kindsIn(entry: Entry): string[] {
+  const parts = entry.kind === 'form' ? (entry.raw as { parts?: unknown } | null)?.parts : undefined;
+  return Array.isArray(parts)
+    ? parts.flatMap((part: { kind?: unknown } | null) => (typeof part?.kind === 'string' ? [part.kind] : []))
+    : [];
 }
 
 function pointersOf(entry: Entry): Pointer[] {
