@@ -3,8 +3,12 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import Database from 'better-sqlite3';
 import { afterAll, describe, expect, test } from 'vitest';
+import { finding, opening } from '../../test/kits/drafts.ts';
 import { calculations } from '../calculations/registry.ts';
+import { sqliteLog } from '../record/sqliteLog.ts';
+import { createStore } from '../record/store.ts';
 
 // The program as a person starts it: a process of its own.
 
@@ -59,7 +63,10 @@ describe('npx underside', { timeout: 60_000 }, () => {
     writeFileSync(file, `\uFEFF${JSON.stringify(asking)}`);
     const { code, out, err } = await run(['calc', 'inference.posterior', file]);
     expect({ code, err }).toEqual({ code: 0, err: '' });
-    expect(JSON.parse(out)).toEqual({ posteriors: { rain: { yes: 0.25, no: 0.75 } }, logEvidence: 0 });
+    expect(JSON.parse(out)).toEqual({
+      posteriors: { rain: { yes: 0.25, no: 0.75 } },
+      logEvidence: expect.closeTo(0, 12),
+    });
   });
 
   test.each(calculations.filter((each) => each.needsKnowledge === false).map((each) => each.id))(
@@ -86,6 +93,29 @@ describe('npx underside', { timeout: 60_000 }, () => {
     const schemas = JSON.parse(out);
     expect(schemas.input.required).toEqual(['variables', 'tables', 'target', 'candidates']);
     expect(schemas.output.type).toBe('array');
+  });
+});
+
+describe('npx underside verify', { timeout: 60_000 }, () => {
+  test('ends with 0 for a record that holds, with 1 for one that was changed behind its back', async () => {
+    const log = sqliteLog(join(folder, 'record.db'));
+    createStore(log).append([opening('one'), finding('one', 'a', 'splat')]);
+    log.close();
+    const sound = await run(['verify', '--data', folder]);
+    expect(sound).toMatchObject({ code: 0, err: '' });
+    expect(sound.out).toMatch(
+      /^The record is as it was written: 2 acts on 1 piece, 0 photos\.\n {2}.+: 2 acts, last hash [0-9a-f]{64}\n$/,
+    );
+
+    const database = new Database(join(folder, 'record.db'));
+    database.exec(
+      'DROP TRIGGER events_stay; UPDATE events SET body = replace(body, \'"present"\', \'"absent"\') WHERE position = 2;',
+    );
+    database.close();
+    const changed = await run(['verify', '--data', folder]);
+    expect(changed).toMatchObject({ code: 1, err: '' });
+    expect(changed.out).toContain('The record does not hold');
+    expect(changed.out).toContain('its hash differs');
   });
 });
 
