@@ -9,6 +9,12 @@ const builder = fileURLToPath(new URL('../scripts/build.mjs', import.meta.url));
 const knowledge = fileURLToPath(new URL('../dist/knowledge.json', import.meta.url));
 const say = (line) => process.stderr.write(`${line}\n`);
 
+// A reader that has seen enough (`| head`) closes the pipe: that is no fault.
+process.stdout.on('error', (error) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit();
+});
+
 process.exitCode = (await bringUpToDate()) ? await run() : 1;
 
 /** False if there is nothing to run. What was built before is used where nothing new can be built. */

@@ -87,6 +87,16 @@ describe('npx underside', { timeout: 60_000 }, () => {
     expect(JSON.parse(answer.out).readings).toHaveLength(7);
   });
 
+  test('a reader that closes early is no fault', async () => {
+    const line = `"${process.execPath}" "${program}" calc evidence.weigh --schema | head -1`;
+    const said = await new Promise<string>((resolve) => {
+      execFile('sh', ['-c', line], (_, out, err) =>
+        resolve(out + err.replace(/^(Making the|Waiting for|\s+\().*\n/gm, '')),
+      );
+    });
+    expect(said).toBe('{\n');
+  });
+
   test('--schema prints the schemas of input and output', async () => {
     const { code, out } = await run(['calc', 'inference.information', '--schema']);
     expect(code).toBe(0);
