@@ -41,16 +41,25 @@ export function PieceEntry({ listed, away, putAway, makeMine }: PieceEntryProps)
         {listed.example ? (
           <>
             <span className="mark">invented</span>
-            <button type="button" className="button quiet" onClick={makeMine}>
-              Make it mine<span className="unseen">: {title}</span>
+            <button
+              type="button"
+              className="button quiet"
+              onClick={makeMine}
+              aria-label={`Make it mine: ${title}`}
+            >
+              Make it mine
             </button>
           </>
         ) : (
           <span className={listed.status === 'signed' ? 'mark signed' : 'mark'}>{listed.status}</span>
         )}
-        <button type="button" className="button plain" onClick={() => putAway(!away)}>
+        <button
+          type="button"
+          className="button plain"
+          onClick={() => putAway(!away)}
+          aria-label={`${away ? 'Take out' : 'Put away'}: ${title}`}
+        >
           {away ? 'Take out' : 'Put away'}
-          <span className="unseen">: {title}</span>
         </button>
       </div>
     </li>

@@ -34,7 +34,7 @@ export function ReferencePage() {
           </Link>
         ))}
       </nav>
-      <section className="shelf stack" aria-label={shelves[shelf].name}>
+      <div className="shelf stack">
         <div className="field">
           <label htmlFor={search}>Find in {shelves[shelf].name.toLowerCase()}</label>
           <input
@@ -66,7 +66,7 @@ export function ReferencePage() {
           </section>
         ))}
         {count === 0 ? <p className="said">Nothing on this shelf has all of these words.</p> : null}
-      </section>
+      </div>
       <Opened shelf={shelf} entry={entry} />
     </div>
   );

@@ -20,16 +20,21 @@ export type TestServer = {
 };
 
 /**
- * Starts the program as `npm start` does, on a free port and an empty folder.
+ * Starts the program as `npm start` does, on a free port and an empty folder unless told where.
  *
  * @param dataDir  a folder to start on instead; it is left where it is
+ * @param port     a port to answer on instead of a free one: to come back where it was
  * @throws with what it printed, if it does not answer
  */
-export async function startServer(dataDir?: string): Promise<TestServer> {
+export async function startServer(dataDir?: string, port = 0): Promise<TestServer> {
   const folder = dataDir ?? (await mkdtemp(join(tmpdir(), 'underside-test-')));
-  const child = spawn(process.execPath, ['bin/start.mjs', '--data', folder, '--port', '0', '--no-open'], {
-    cwd: root,
-  });
+  const child = spawn(
+    process.execPath,
+    ['bin/start.mjs', '--data', folder, '--port', String(port), '--no-open'],
+    {
+      cwd: root,
+    },
+  );
   const ended = new Promise<void>((resolve) => child.once('close', () => resolve()));
   let printed = '';
   const address = await new Promise<string>((resolve, reject) => {

@@ -1,0 +1,158 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { openBrowser } from './support/openBrowser.ts';
+import { allKept, takeOnPiece } from './support/ownPages.ts';
+import { startServer, type TestServer } from './support/startServer.ts';
+
+describe('a piece from the first word to the signed opinion', () => {
+  const used = {} as { server: TestServer; browser: Browser; page: Page };
+  beforeAll(async () => {
+    used.server = await startServer();
+    used.browser = await openBrowser();
+  });
+  afterAll(async () => {
+    await used.browser?.close();
+    await used.server?.stop();
+  });
+  beforeEach(async () => {
+    used.page = await (await used.browser.newContext()).newPage();
+  });
+  afterEach(() => used.page.context().close());
+
+  test('the first page shows the examples, marked as invented, and says that there is nothing of one’s own', async () => {
+    const { page, server } = used;
+    await page.goto(server.address);
+    await page.getByRole('heading', { name: 'Worked examples, invented' }).waitFor();
+    expect(await page.getByText('invented', { exact: true }).count()).toBe(2);
+    expect(await page.getByText('No piece of your own yet').isVisible()).toBe(true);
+  });
+
+  test('engagement is kept as typed, told in the history, and taken back', async () => {
+    const { page, server } = used;
+    await page.goto(`${server.address}settings`);
+    await page.getByLabel('Your name').fill('Ines Vantrey');
+    await page.getByLabel('Your name').blur();
+    const id = await takeOnPiece(page, server.address, 'Hall chair');
+    await page.getByLabel('Client', { exact: true }).fill('Mrs Orme');
+    await page.getByLabel('Client', { exact: true }).blur();
+    await page.getByText('An estate').click();
+    await page.getByText('Estates are often taxed').waitFor();
+    await page.getByLabel('Client', { exact: true }).fill('Mrs Orme-Lane');
+    await page.getByLabel('Client', { exact: true }).blur();
+    await allKept(page);
+
+    await page.getByRole('link', { name: 'History' }).click();
+    await page.getByText('Changed the client.').waitFor();
+    expect(await page.getByText('Before: Mrs Orme').first().isVisible()).toBe(true);
+    expect(await page.getByText('Ines Vantrey, on').first().isVisible()).toBe(true);
+
+    await page.keyboard.press('Control+z');
+    await page.getByText('Took back: changed the client.').waitFor();
+    expect(await page.getByText('taken back later').count()).toBe(1);
+    expect(await clientInRecord(server, id)).toBe('Mrs Orme');
+    await page.keyboard.press('Control+Shift+z');
+    await page.getByText('Brought back: changed the client.').waitFor();
+    expect(await page.getByText('taken back later').count()).toBe(0);
+    expect(await clientInRecord(server, id)).toBe('Mrs Orme-Lane');
+
+    await page.getByLabel('Find in the history').fill('wanted for');
+    await page.getByText(/^1 of \d+ acts/).waitFor();
+  });
+
+  test('what is typed is kept without leaving the field, and stays after a reload', async () => {
+    const { page, server } = used;
+    const id = await takeOnPiece(page, server.address, 'Typed chair');
+    await page.getByLabel('The question').pressSequentially('Is it old?');
+    await page.getByText('Keeping…').or(page.getByText('All kept')).first().waitFor();
+    await expect
+      .poll(() => pieceInRecord(server, id).then((piece) => piece.engagement.question))
+      .toBe('Is it old?');
+    await page.reload();
+    await expect.poll(() => page.getByLabel('The question').inputValue()).toBe('Is it old?');
+  });
+
+  test('an example is made one’s own, put away, found by a year, and taken out again', async () => {
+    const { page, server } = used;
+    await page.goto(server.address);
+    await page
+      .getByRole('button', { name: /^Make it mine/ })
+      .first()
+      .click();
+    await page.waitForURL(/piece\/(?!example)[^/]+\/examination$/);
+    const id = /piece\/([^/]+)/.exec(page.url())?.[1] ?? '';
+    const mine = await pieceInRecord(server, id);
+    expect(mine.example).toBe(false);
+    await page.goto(server.address);
+    const entry = page
+      .getByRole('region', { name: 'Open' })
+      .getByRole('listitem')
+      .filter({ hasText: mine.title });
+    await entry.getByRole('button', { name: /^Put away/ }).click();
+    await page.getByText('is put away, at the end of the list').waitFor();
+    expect((await pieceInRecord(server, id)).putAway).toBe(true);
+    await page.getByText(/^Put away: \d piece/).click();
+    await page.getByRole('button', { name: `Take out: ${mine.title}` }).click();
+    await page.getByText('is out again').waitFor();
+    expect((await pieceInRecord(server, id)).putAway).toBe(false);
+    await page.getByLabel('Find by words').fill('1492');
+    await page.getByText('No piece answers to all of these words').waitFor();
+  });
+
+  test('an opinion asks for what it lacks, is signed, set as a PDF, and opened again', async () => {
+    const { page, server } = used;
+    const id = await takeOnPiece(page, server.address, 'Signed chair');
+    await page.getByRole('link', { name: 'Opinion' }).click();
+    await page.getByRole('button', { name: 'Sign the opinion' }).click();
+    await page.getByText('Before you can sign: choose the reading you conclude on').waitFor();
+    await page.getByText('A later copy, made by machine').click();
+    await page.getByLabel('Conclusion', { exact: true }).fill('A side chair made by machine about 1910.');
+    await page.getByLabel('Reasons').fill('Its stretchers are centred and doweled.');
+    await page.getByLabel('Made in the years').fill('about 1910');
+    await page.getByLabel('Signed by').fill('Ines Vantrey');
+    await page.getByRole('button', { name: 'Sign the opinion' }).click();
+    await page.getByText(/^Signed by Ines Vantrey on/).waitFor();
+    await allKept(page);
+    const { opinion } = await pieceInRecord(server, id);
+    expect(opinion).toMatchObject({ status: 'signed', reading: 'later-machine-copy', years: [1900, 1920] });
+    expect(await page.getByLabel('Reasons').getAttribute('readonly')).not.toBeNull();
+
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Set as PDF' }).click();
+    const stream = await (await download).createReadStream();
+    const chunks: Buffer[] = [];
+    for await (const chunk of stream) chunks.push(chunk as Buffer);
+    expect(Buffer.concat(chunks).subarray(0, 5).toString()).toBe('%PDF-');
+
+    await page.getByRole('button', { name: 'Open again as a draft' }).click();
+    await page.getByText('DRAFT', { exact: true }).waitFor();
+    await allKept(page);
+    expect((await pieceInRecord(server, id)).opinion.status).toBe('draft');
+  });
+
+  test('reference opens at a sign by its address and leads on to what it leans on', async () => {
+    const { page, server } = used;
+    await page.goto(`${server.address}reference?sign=dents-of-many-ages`);
+    await page.getByRole('heading', { name: 'Dents and scratches of many ages' }).waitFor();
+    expect(await page.getByRole('table').first().isVisible()).toBe(true);
+    await page.getByRole('article').getByRole('link').last().click();
+    await page.waitForURL(/source=/);
+    await page.getByText('Signs that lean on it').waitFor();
+  });
+});
+
+type RecordedPiece = {
+  title: string;
+  example: boolean;
+  putAway: boolean;
+  engagement: { client: string; question: string };
+  opinion: { status: string; reading?: string; years?: number[] };
+};
+
+async function pieceInRecord(server: TestServer, id: string): Promise<RecordedPiece> {
+  const answer = await fetch(`${server.address}api/pieces/${id}`);
+  return ((await answer.json()) as { piece: RecordedPiece }).piece;
+}
+
+async function clientInRecord(server: TestServer, id: string): Promise<string> {
+  return (await pieceInRecord(server, id)).engagement.client;
+}

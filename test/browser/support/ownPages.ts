@@ -1,0 +1,39 @@
+import type { Page } from 'playwright-core';
+
+/** The pages that belong to no room of another test: each with a name for the messages. */
+export function ownPages(pieceId: string): Record<string, string> {
+  return {
+    pieces: '',
+    'new piece': 'new',
+    engagement: `piece/${pieceId}/engagement`,
+    opinion: `piece/${pieceId}/opinion`,
+    history: `piece/${pieceId}/history`,
+    'an example, read-only': 'piece/example-armchair/engagement',
+    'opinion of an example': 'piece/example-armchair/opinion',
+    reference: 'reference',
+    'an alteration': 'reference?alteration=arms-added',
+    shops: 'reference?shelf=shops',
+    sources: 'reference?shelf=sources',
+    settings: 'settings',
+    'an address that leads nowhere': 'nowhere',
+    'a piece that is not there': 'piece/none/history',
+  };
+}
+
+/** Takes a new piece on by its own page; answers its id. */
+export async function takeOnPiece(page: Page, address: string, title: string): Promise<string> {
+  await page.goto(`${address}new`);
+  await page.getByLabel('Name of the piece').fill(title);
+  await page.getByLabel('Said to be of').fill('1760–1790');
+  await page.getByRole('button', { name: 'Open the piece' }).click();
+  await page.waitForURL(/\/engagement$/);
+  const id = /piece\/([^/]+)/.exec(page.url())?.[1];
+  if (id === undefined) throw new Error(`no piece in ${page.url()}`);
+  await allKept(page);
+  return id;
+}
+
+/** Waits until the page says that the record has everything. */
+export async function allKept(page: Page): Promise<void> {
+  await page.getByText('All kept').waitFor();
+}
