@@ -88,7 +88,15 @@ describe('npx underside', { timeout: 60_000 }, () => {
   });
 
   test('a reader that closes early is no fault', async () => {
-    const line = `"${process.execPath}" "${program}" calc evidence.weigh --schema | head -1`;
+    // More than a pipe holds, so that the rest of the answer meets a closed one.
+    const states = Array.from({ length: 20_000 }, (_, index) => `s${index}`);
+    const many = {
+      variables: [{ id: 'a', states }],
+      tables: [{ variable: 'a', rows: [states.map(() => 1 / 20_000)] }],
+    };
+    const file = join(folder, 'many.json');
+    writeFileSync(file, JSON.stringify(many));
+    const line = `"${process.execPath}" "${program}" calc inference.posterior "${file}" | head -1`;
     const said = await new Promise<string>((resolve) => {
       execFile('sh', ['-c', line], (_, out, err) =>
         resolve(out + err.replace(/^(Making the|Waiting for|\s+\().*\n/gm, '')),
