@@ -23,36 +23,32 @@ export type Changing = {
 };
 
 /**
- * Adds to `total`, with a weight, the sum over which happened alteration changed which part and over the alterations'
- * years.
+ * Fills `total` with the sum over which happened alteration changed which part and over the alterations' years.
  *
  * @param lines     each part's factor over the bins if no timed alteration changed it
  * @param happened  indices into the alterations
  */
-export function addOverChanges(
+export function fillOverChanges(
   total: Float64Array,
-  weight: number,
   changing: Changing,
   lines: readonly Float64Array[],
   happened: readonly number[],
   bins: { first: number; count: number },
 ): void {
-  eachChange(changing, lines, happened, bins.count, ({ changed, product, scale }) => {
-    const by = weight * scale;
-    const factors = happened.flatMap((a) => yearMean(changing, a, changed[a] as number) ?? []);
-    const [only] = factors;
-    if (only === undefined)
-      for (let i = 0; i < bins.count; i++) total[i] = (total[i] as number) + (product[i] as number) * by;
-    else if (factors.length === 1) {
-      for (let i = 0; i < bins.count; i++)
-        total[i] = (total[i] as number) + (product[i] as number) * by * (only[bins.first + i] as number);
-    } else {
-      for (let i = 0; i < bins.count; i++) {
-        let value = (product[i] as number) * by;
-        for (const factor of factors) value *= factor[bins.first + i] as number;
-        total[i] = (total[i] as number) + value;
-      }
+  const { count, first } = bins;
+  for (let i = 0; i < count; i++) total[i] = 0;
+  eachChange(changing, lines, happened, count, ({ changed, product, scale }) => {
+    let by: Float64Array | undefined;
+    for (const a of happened) {
+      const mean = yearMean(changing, a, changed[a] as number);
+      if (mean !== undefined)
+        by = by === undefined ? mean : by.map((each, bin) => each * (mean[bin] as number));
     }
+    if (by === undefined)
+      for (let i = 0; i < count; i++) total[i] = (total[i] as number) + (product[i] as number) * scale;
+    else
+      for (let i = 0; i < count; i++)
+        total[i] = (total[i] as number) + (product[i] as number) * scale * (by[first + i] as number);
   });
 }
 

@@ -1,5 +1,5 @@
 import type { Alteration } from '../knowledge/schema.ts';
-import { addOverChanges, type Changing } from './changedParts.ts';
+import { type Changing, fillOverChanges } from './changedParts.ts';
 import type { Classes } from './columnClasses.ts';
 import {
   allowedAt,
@@ -37,6 +37,7 @@ export type Summing = Changing & {
   /** Room for one line a part: if nothing changed it, and if besides it must be of the making. */
   unchanged: Float64Array[];
   intact: Float64Array[];
+  sum: Float64Array;
 };
 
 /**
@@ -93,6 +94,7 @@ export function readySum(
     unchanged: room(unit.parts.length),
     intact: room(unit.parts.length),
     scratch: room(unit.parts.length + 1),
+    sum: new Float64Array(bins),
   };
 }
 
@@ -105,7 +107,7 @@ function fillClass(
   classIndex: number,
   m: number,
 ): void {
-  const { model, parts, alterations, states, unchanged, intact } = summing;
+  const { model, parts, alterations, states, unchanged, intact, sum } = summing;
   const { layout } = model;
   const bins = layout.worldBins[world] ?? { first: 0, count: 0 };
   const period = worlds[world]?.making === 'period';
@@ -115,19 +117,22 @@ function fillClass(
       fillUnchanged(intact[i] as Float64Array, model, ready, world, classIndex, m, true);
   });
   const strict = parts.map((ready, i) => (ready.part.structural ? intact : unchanged)[i] as Float64Array);
-  const line = (k: number) => {
+  const add = (k: number, weight: number) => {
     const at = lineAt(layout, classes, m, classIndex, k);
-    return values.subarray(at, at + bins.count);
+    for (let i = 0; i < bins.count; i++)
+      values[at + i] = (values[at + i] as number) + weight * (sum[i] as number);
   };
   for (const state of states) {
     const weight = period ? state.period : state.later;
     if (weight === 0) continue;
-    addOverChanges(line(0), weight, summing, unchanged, state.happened, bins);
+    fillOverChanges(sum, summing, unchanged, state.happened, bins);
+    add(0, weight);
     if (!period) continue;
     const allowed = (k: number) => state.happened.every((a) => allowedAt(alterations[a] as Alteration, k));
-    for (let k = 1; k < 3; k++)
-      if (allowed(k)) addOverChanges(line(k), weight, summing, unchanged, state.happened, bins);
-    if (allowed(3)) addOverChanges(line(3), weight, summing, strict, state.happened, bins);
+    for (let k = 1; k < 3; k++) if (allowed(k)) add(k, weight);
+    if (!allowed(3)) continue;
+    fillOverChanges(sum, summing, strict, state.happened, bins);
+    add(3, weight);
   }
 }
 
