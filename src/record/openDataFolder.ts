@@ -1,5 +1,5 @@
-import { accessSync, constants, mkdirSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import type { EventLog } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
 import { type FolderLock, lockFolder } from './lockFolder.ts';
@@ -26,12 +26,19 @@ export function openDataFolder(dir: string): { log: EventLog; lock: FolderLock }
 
 function makeWritable(dir: string): void {
   try {
-    mkdirSync(dir, { recursive: true });
+    makeFolder(resolve(dir));
     if (!statSync(dir).isDirectory()) throw new Error('not a folder');
     accessSync(dir, constants.R_OK | constants.W_OK | constants.X_OK);
   } catch {
     throw notWritable(dir);
   }
+}
+
+/** Makes a folder and those it stands in, one by one: Node's own way of doing so never ends under /proc. */
+function makeFolder(dir: string): void {
+  if (existsSync(dir)) return;
+  if (dirname(dir) !== dir) makeFolder(dirname(dir));
+  mkdirSync(dir);
 }
 
 function takeLock(dir: string): FolderLock {

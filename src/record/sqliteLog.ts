@@ -18,6 +18,9 @@ const tables = `
     UNIQUE (device, seq)
   ) STRICT;
   CREATE INDEX events_of_piece ON events (piece, position);
+  CREATE TRIGGER events_are_new BEFORE INSERT ON events
+    WHEN EXISTS (SELECT 1 FROM events WHERE position = NEW.position OR id = NEW.id OR (device = NEW.device AND seq = NEW.seq))
+    BEGIN SELECT RAISE(ABORT, 'an event is never put in the place of another'); END;
   CREATE TRIGGER events_stay BEFORE UPDATE ON events BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
   CREATE TRIGGER events_are_kept BEFORE DELETE ON events BEGIN SELECT RAISE(ABORT, 'an event is never removed'); END;
 `;

@@ -1,0 +1,129 @@
+import { chmod, readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import type { EventLog } from '../../src/record/eventLog.ts';
+import { CannotOpen } from '../../src/record/fault.ts';
+import { memoryLog } from '../../src/record/memoryLog.ts';
+import { openDataFolder } from '../../src/record/openDataFolder.ts';
+import { createStore } from '../../src/record/store.ts';
+import { finding, opening } from '../kits/drafts.ts';
+import { temporaryFolder } from '../kits/temporaryFolder.ts';
+
+function whyNot(dir: string): string {
+  try {
+    const { log, lock } = openDataFolder(dir);
+    log.close();
+    lock.release();
+    return 'opened';
+  } catch (error) {
+    if (error instanceof CannotOpen) return `${error.code}: ${error.message}`;
+    throw error;
+  }
+}
+
+describe('opening a data folder', () => {
+  it('makes it, with whatever its name is', async () => {
+    const dir = join(await temporaryFolder(), 'a folder', "with 'quotes' & ünïcode 椅子");
+    expect(whyNot(dir)).toBe('opened');
+    expect(whyNot(dir)).toBe('opened');
+  });
+
+  it('refuses a record of a newer program, and leaves it as it is', async () => {
+    const dir = await temporaryFolder();
+    expect(whyNot(dir)).toBe('opened');
+    const database = new Database(join(dir, 'record.db'));
+    database.pragma('journal_mode = DELETE');
+    database.pragma('user_version = 99');
+    database.close();
+    const before = await readFile(join(dir, 'record.db'));
+    expect(whyNot(dir)).toMatch(
+      /^record\.newer-store: The record .* was written by a newer Underside \(version 99 .*--data\.$/,
+    );
+    expect((await readFile(join(dir, 'record.db'))).equals(before)).toBe(true);
+  });
+
+  it('refuses a file that is no record, and leaves it as it is', async () => {
+    const dir = await temporaryFolder();
+    const letter = 'Dear Sir, this is not a record at all. '.repeat(40);
+    await writeFile(join(dir, 'record.db'), letter);
+    expect(whyNot(dir)).toMatch(/^record\.not-a-record/);
+    expect(await readFile(join(dir, 'record.db'), 'utf8')).toBe(letter);
+  });
+
+  it('refuses a name that is a file, and a folder in which nothing can be made', async () => {
+    const dir = await temporaryFolder();
+    await writeFile(join(dir, 'file'), '');
+    expect(whyNot(join(dir, 'file'))).toMatch(
+      /^record\.folder-not-writable: The folder .* cannot be written/,
+    );
+    expect(whyNot(join(dir, 'file', 'below'))).toMatch(/^record\.folder-not-writable/);
+    expect(whyNot('/proc/underside')).toMatch(/^record\.folder-not-writable/);
+  });
+
+  it.skipIf(process.getuid?.() === 0)('refuses a folder it may not write', async () => {
+    const dir = await temporaryFolder();
+    await chmod(dir, 0o500);
+    onTestFinished(() => chmod(dir, 0o700));
+    expect(whyNot(dir)).toMatch(/^record\.folder-not-writable/);
+  });
+
+  it('gives the folder to one program at a time, and to the next when that one has ended', async () => {
+    const dir = await temporaryFolder();
+    const first = openDataFolder(dir);
+    first.lock.sayAddress('http://127.0.0.1:4717/');
+    expect(whyNot(dir)).toMatch(
+      /^record\.in-use: Underside is already running on the folder .* at http:\/\/127\.0\.0\.1:4717\/ \(process \d+\): use that one/,
+    );
+    first.log.close();
+    first.lock.release();
+    expect(whyNot(dir)).toBe('opened');
+  });
+
+  it('is not held up by what a killed program left behind', async () => {
+    const dir = await temporaryFolder();
+    await writeFile(
+      join(dir, 'running.json'),
+      JSON.stringify({ pid: process.pid, address: 'http://127.0.0.1:1/' }),
+    );
+    await writeFile(join(dir, 'running.lock'), '');
+    expect(whyNot(dir)).toBe('opened');
+  });
+});
+
+describe('a disk that is full', () => {
+  it('refuses the act, keeps what was there, and takes the same act when there is room', () => {
+    const kept = memoryLog();
+    const disk = { full: false };
+    const log: EventLog = {
+      ...kept,
+      append(events) {
+        if (disk.full) throw Object.assign(new Error('database or disk is full'), { code: 'SQLITE_FULL' });
+        return kept.append(events);
+      },
+    };
+    const store = createStore(log);
+    store.append([opening('one')]);
+    const before = store.piece('one');
+    const mark = finding('one', 'a', 'splat');
+    disk.full = true;
+    expect(store.append([mark])).toMatchObject({ ok: false, faults: [{ code: 'record.disk-full' }] });
+    expect(store.piece('one')).toEqual(before);
+    disk.full = false;
+    expect(store.append([mark]).ok).toBe(true);
+    expect(store.piece('one')?.canUndo).toBe(true);
+  });
+
+  it('is told apart by what SQLite itself says when a file may not grow', async () => {
+    const dir = await temporaryFolder();
+    const database = new Database(join(dir, 'full.db'));
+    onTestFinished(() => {
+      database.close();
+    });
+    database.exec('CREATE TABLE t (x TEXT)');
+    database.pragma('max_page_count = 4');
+    expect(() => database.prepare('INSERT INTO t VALUES (?)').run('x'.repeat(100_000))).toThrow(
+      expect.objectContaining({ code: 'SQLITE_FULL' }),
+    );
+  });
+});
