@@ -8,6 +8,7 @@ import { openDataFolder } from '../record/openDataFolder.ts';
 import { openPhotos, photoLimits } from '../record/photos.ts';
 import { createStore } from '../record/store.ts';
 import { createApp } from './app.ts';
+import { askOpinion } from './askOpinion.ts';
 import type { CalculationQuestion } from './calculationRoutes.ts';
 import { type JobStep, openJobs } from './jobs.ts';
 import { listen } from './listen.ts';
@@ -52,6 +53,7 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   );
   const opinions = openWorkerDesk<OpinionQuestion, Uint8Array, JobStep>(built('opinionWorker.js'), {
     knowledgeFile,
+    version: versionOf(distDir),
   });
   for (const path of examples.missing) console.error(`A plate of a worked example is not there: ${path}`);
   const yearNow = () => new Date().getFullYear();
@@ -61,7 +63,7 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     photos,
     knowledge,
     calculate: (question) => calculations.ask(question),
-    setOpinion: (piece, onStep) => opinions.ask({ piece, plates: {}, yearNow: yearNow(), today: '' }, onStep),
+    setOpinion: askOpinion(opinions, photos, () => new Date()),
     jobs: openJobs(),
     screens: await staticFiles(join(distDir, 'web')),
     yearNow,
@@ -86,4 +88,9 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
       await close();
     },
   };
+}
+
+/** The version of the program, as its package says. */
+function versionOf(distDir: string): string {
+  return JSON.parse(readFileSync(join(distDir, '..', 'package.json'), 'utf8')).version;
 }
