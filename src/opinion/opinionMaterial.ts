@@ -1,0 +1,62 @@
+import { partsOf } from '../drawing/partsOf.ts';
+import type { Weighing } from '../evidence/weighing.ts';
+import type { Form, FormPart, Knowledge } from '../knowledge/schema.ts';
+import type { Piece } from '../piece/piece.ts';
+import type { DrawnPicture } from './opinionDocument.ts';
+import { capital } from './wording.ts';
+
+/** What an opinion is composed from. Nothing is fetched: the day, the versions and the drawing are handed in. */
+export type OpinionInput = {
+  piece: Piece;
+  /** Left out where nothing was weighed: no findings, or a form the knowledge does not know. */
+  weighing?: Weighing | undefined;
+  knowledge: Knowledge;
+  /** The views of the piece with the standing of each part, as `drawStanding` makes them. */
+  drawing: readonly DrawnPicture[];
+  /** The day the document is made, `2026-11-25`. */
+  madeOn: string;
+  /** The version of the program. */
+  version: string;
+};
+
+/** The input with the names that every section needs. */
+export type OpinionMaterial = OpinionInput & {
+  form: Form | undefined;
+  parts: readonly FormPart[];
+  /** Name of a sign, or its id in words where the knowledge no longer has it. */
+  signName: (sign: string) => string;
+  /** `left side rail`, or `the piece as a whole`. */
+  partName: (part: string | null | undefined) => string;
+  /** The number of the plate a photo is printed as. */
+  plateNumber: (photoId: string) => number | undefined;
+  plateOrder: readonly string[];
+};
+
+/** Looks up, once for all sections, what things are called. */
+export function materialOf(input: OpinionInput): OpinionMaterial {
+  const { piece, knowledge } = input;
+  const form = knowledge.forms[piece.form];
+  const parts = form === undefined ? [] : partsOf(form, piece.features);
+  const order = plateOrder(piece);
+  const numbers = new Map(order.map((id, index) => [id, index + 1]));
+  return {
+    ...input,
+    form,
+    parts,
+    signName: (sign) => knowledge.signs[sign]?.name ?? capital(sign.replaceAll('-', ' ')),
+    partName: (part) =>
+      part === undefined || part === null || part === 'whole'
+        ? 'the piece as a whole'
+        : (form?.parts.find((each) => each.id === part)?.name ?? part.replaceAll('-', ' ')),
+    plateNumber: (photoId) => numbers.get(photoId),
+    plateOrder: order,
+  };
+}
+
+/** The photos to print, in the order the examiner gave them, the others after. */
+function plateOrder(piece: Piece): string[] {
+  const printed = Object.values(piece.photos).filter((photo) => photo.asPlate);
+  const first = piece.plateOrder.filter((id) => printed.some((photo) => photo.id === id));
+  const rest = printed.map((photo) => photo.id).filter((id) => !first.includes(id));
+  return [...new Set([...first, ...rest])];
+}

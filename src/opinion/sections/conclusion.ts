@@ -1,0 +1,101 @@
+import { readingWords } from '../../piece/readings.ts';
+import { formatYears } from '../../units/years.ts';
+import type { Block, Section } from '../opinionDocument.ts';
+import type { OpinionMaterial } from '../opinionMaterial.ts';
+import { outOf, paragraphs, probabilityBand, stopped } from '../wording.ts';
+
+/** The examiner's own conclusion and reasons; and beside it, never in its place, what the findings say. */
+export function conclusionSection(material: OpinionMaterial): Section {
+  const { opinion } = material.piece;
+  const conclusion = paragraphs(opinion.conclusion);
+  const reasons = paragraphs(opinion.reasons);
+  const blocks: Block[] = [
+    ...(conclusion.length === 0
+      ? [
+          {
+            kind: 'paragraph',
+            as: 'note',
+            words: 'The examiner has not written a conclusion yet.',
+          } satisfies Block,
+        ]
+      : conclusion.map((words): Block => ({ kind: 'paragraph', as: 'lead', words }))),
+    ...factsOf(material),
+    ...(reasons.length === 0 ? [] : [{ kind: 'heading', words: 'Reasons' } satisfies Block]),
+    ...reasons.map((words): Block => ({ kind: 'paragraph', words })),
+    { kind: 'heading', words: 'Beside it: what the findings say when weighed' },
+    ...besideIt(material),
+  ];
+  return { id: 'opinion', title: 'The opinion', blocks };
+}
+
+function factsOf({ piece }: OpinionMaterial): Block[] {
+  const { opinion } = piece;
+  const rows = [
+    ...(opinion.reading === undefined
+      ? []
+      : [{ name: 'Concluded', words: [readingWords[opinion.reading].title] }]),
+    ...(opinion.years === undefined ? [] : [{ name: 'Made', words: [formatYears(opinion.years)] }]),
+    ...(opinion.place.trim() === '' ? [] : [{ name: 'Place', words: [opinion.place.trim()] }]),
+  ];
+  return rows.length === 0 ? [] : [{ kind: 'facts', rows }];
+}
+
+function besideIt({ piece, weighing }: OpinionMaterial): Block[] {
+  if (weighing === undefined)
+    return [{ kind: 'paragraph', words: 'No findings were weighed, so there is nothing to set beside it.' }];
+  const { opinion } = piece;
+  const leading = weighing.readings.find((reading) => reading.id === weighing.leading);
+  if (leading === undefined) return [];
+  const band = probabilityBand(leading.probability);
+  const said: Block[] = [
+    {
+      kind: 'paragraph',
+      words: [
+        'From the starting odds that the examiner chose, the findings come out at ',
+        { strong: readingWords[leading.id].inSentence },
+        `: ${band.words}, ${outOf(leading.probability)}${intervalWords(weighing.firmness.draws, leading)}. `,
+        weighing.firm ? 'The reading is firm. ' : 'The reading is not firm. ',
+        stopped(weighing.firmness.why),
+      ],
+    },
+    ...(weighing.unexplained.unexplained
+      ? [
+          {
+            kind: 'notice',
+            tone: 'notice',
+            title: 'None of the readings explains the findings well',
+            words: [weighing.unexplained.reason],
+          } satisfies Block,
+        ]
+      : []),
+  ];
+  if (opinion.reading === undefined) return said;
+  if (opinion.reading === weighing.leading)
+    return [
+      ...said,
+      { kind: 'paragraph', words: 'The examiner’s conclusion and the weighing lead to the same reading.' },
+    ];
+  const reason = paragraphs(opinion.departure);
+  return [
+    ...said,
+    {
+      kind: 'notice',
+      tone: 'notice',
+      title: 'The examiner departs from the weighing',
+      words: [
+        `The findings lead to ${readingWords[weighing.leading].inSentence}; the examiner concludes on ${readingWords[opinion.reading].inSentence}.`,
+        ...(reason.length === 0
+          ? ['No reason for it has been written.']
+          : [[{ strong: 'The examiner’s reason: ' }, reason[0] ?? ''] as const, ...reason.slice(1)]),
+      ],
+    },
+  ];
+}
+
+/** How the redraws of the figures spread, where there were any. */
+export function intervalWords(draws: number, { low, high }: { low: number; high: number }): string {
+  if (draws === 0) return '';
+  return outOf(low) === outOf(high)
+    ? ` in ${draws} redraws of the figures`
+    : `, from ${outOf(low)} to ${outOf(high)} when the figures are redrawn within their ranges`;
+}

@@ -1,0 +1,59 @@
+import { formatYears } from '../../units/years.ts';
+import type { Section } from '../opinionDocument.ts';
+import type { OpinionMaterial } from '../opinionMaterial.ts';
+import { dayWords, listed, paragraphs, purposeWords } from '../wording.ts';
+
+/** The job as it was taken on: asked by whom, for what, believed to be what, relied on by whom; and what was not stated. */
+export function engagementSection({ piece }: OpinionMaterial): Section {
+  const { engagement, claim } = piece;
+  const day = (value: string | undefined) => (value === undefined ? '' : dayWords(value));
+  const said = [
+    claim.period === undefined ? '' : `of ${formatYears(claim.period)}`,
+    (claim.place ?? '').trim() === '' ? '' : `from ${claim.place?.trim()}`,
+    (claim.maker ?? '').trim() === '' ? '' : `by ${claim.maker?.trim()}`,
+  ].filter((each) => each !== '');
+  const asked = [
+    { name: 'Client', words: [engagement.client, engagement.clientAddress] },
+    { name: 'Owner', words: [engagement.owner] },
+    {
+      name: 'Purpose',
+      words: [engagement.purpose === undefined ? '' : purposeWords[engagement.purpose]],
+    },
+    { name: 'The question', words: paragraphs(engagement.question) },
+    { name: 'What is believed', words: paragraphs(engagement.belief) },
+    { name: 'Said to be', words: [said.join(', ')] },
+    { name: 'Background told', words: paragraphs(engagement.background) },
+    { name: 'Who may rely on it', words: paragraphs(engagement.mayRely) },
+    { name: 'Asked on', words: [day(engagement.askedOn)] },
+    { name: 'Examined on', words: [day(engagement.examinedOn)] },
+    { name: 'Examined at', words: [engagement.examinedAt] },
+    { name: 'Effective day', words: [day(engagement.effectiveOn)] },
+    { name: 'Leave given', words: paragraphs(engagement.leave) },
+    { name: 'Fee', words: paragraphs(engagement.fee) },
+    { name: 'Interest of the examiner', words: paragraphs(engagement.interest) },
+    {
+      name: 'Examiner',
+      words: [engagement.examiner, engagement.examinerQualification, engagement.examinerAddress],
+    },
+  ].map(({ name, words }) => ({
+    name,
+    words: words.map((each) => each.trim()).filter((each) => each !== ''),
+  }));
+  const blank = asked.filter(({ words }) => words.length === 0).map(({ name }) => name.toLowerCase());
+  return {
+    id: 'engagement',
+    title: 'The engagement',
+    blocks: [
+      { kind: 'facts', rows: asked.filter(({ words }) => words.length > 0) },
+      ...(blank.length === 0
+        ? []
+        : [{ kind: 'paragraph', as: 'note', words: `Not stated: ${listed(blank)}.` } as const]),
+      {
+        kind: 'paragraph',
+        as: 'note',
+        words:
+          'This is an opinion on what the piece is. It states no value and is not an appraisal of value; where it feeds one, its limits go with it.',
+      },
+    ],
+  };
+}

@@ -1,0 +1,123 @@
+import { figureNumbers } from '../../knowledge/figuresOf.ts';
+import type { Figure, Knowledge, Sign } from '../../knowledge/schema.ts';
+import { citeShort } from '../citeWork.ts';
+import type { Section, Words } from '../opinionDocument.ts';
+import type { OpinionMaterial } from '../opinionMaterial.ts';
+import { capital, shopName, stateNames, stopped } from '../wording.ts';
+
+/** Every figure behind the findings of this piece, with its range and on whose word it stands. */
+export function figuresSection(material: OpinionMaterial): Section | undefined {
+  const { piece, knowledge } = material;
+  const ids = [...new Set(Object.values(piece.findings).map((finding) => finding.sign))];
+  const signs = ids.flatMap((id) => (knowledge.signs[id] === undefined ? [] : [knowledge.signs[id]]));
+  if (signs.length === 0) return undefined;
+  return {
+    id: 'figures',
+    title: 'Appendix A: the figures',
+    apart: true,
+    blocks: [
+      {
+        kind: 'paragraph',
+        words:
+          'Of 100 such parts (or pieces), how many would show the sign: the best figure, and the lowest and highest that can be believed. Where the last column is blank, the words under the sign’s name hold. Whoever disagrees can disagree with a number.',
+      },
+      {
+        kind: 'table',
+        caption: 'The figures for each sign that was found or looked for',
+        columns: [
+          { name: 'If it is', share: 4 },
+          { name: 'Best', share: 0.9, end: true },
+          { name: 'Low – high', share: 1.4, end: true },
+          { name: 'On whose word', share: 4.4 },
+        ],
+        groups: signs
+          .toSorted((a, b) => (a.name < b.name ? -1 : 1))
+          .map((sign) => ({
+            name: `${sign.name} – tells of ${tellsOf(sign, knowledge)}`,
+            ...basisNote(sign, knowledge),
+            rows: [...rowsOf(sign, knowledge), ...habitRows(sign, material)],
+          })),
+      },
+    ],
+  };
+}
+
+function rowsOf(sign: Sign, knowledge: Knowledge): Words[][] {
+  const { span } = sign;
+  const inUse = span === undefined ? [] : [[spanWords(span), '', '', wordOf(span, sign, knowledge)]];
+  return [
+    ...inUse,
+    ...Object.entries(sign.shows).map(([state, figure]) =>
+      figureRow(stateNames[state] ?? state, figure, sign, knowledge),
+    ),
+  ];
+}
+
+/** The habits of shops that go before the general figure, where the shop may have made this piece. */
+function habitRows(sign: Sign, { weighing, knowledge }: OpinionMaterial): Words[][] {
+  return (weighing?.shops ?? [])
+    .filter((each) => each.probability >= 0.01)
+    .flatMap((each) => {
+      const shop = knowledge.shops[each.id];
+      const habit = shop?.habits.find((one) => one.sign === sign.id);
+      if (shop === undefined || habit === undefined) return [];
+      const name = `Period work of ${shopName(shop)}`;
+      return [figureRow(name, ownWord(habit.shows, shop), shop, knowledge)];
+    });
+}
+
+/** A habit's figure with the shop's basis where it has no word of its own: no note stands over it here. */
+function ownWord(figure: Figure, { basis }: Pick<Sign, 'basis'>): Figure {
+  return figure.source === undefined && figure.by === undefined && basis !== undefined
+    ? { ...figure, source: basis.source, at: basis.at, by: basis.by, why: basis.why }
+    : figure;
+}
+
+function figureRow(name: string, figure: Figure, entry: Pick<Sign, 'basis'>, knowledge: Knowledge): Words[] {
+  const { best, low, high } = figureNumbers(figure);
+  return [name, `${best}`, `${low} – ${high}`, wordOf(figure, entry, knowledge)];
+}
+
+type Sourced = {
+  source?: string | undefined;
+  at?: string | undefined;
+  by?: string | undefined;
+  why?: string | undefined;
+};
+
+/** A figure's own word; where it has none, the basis of its entry holds and is printed over its rows. */
+function wordOf(figure: Sourced, { basis }: Pick<Sign, 'basis'>, { sources }: Knowledge): string {
+  return capital(said(figure, sources)) || (basis === undefined ? 'No source given' : '');
+}
+
+function basisNote({ basis }: Sign, { sources }: Knowledge): { note?: string } {
+  return basis === undefined ? {} : { note: capital(stopped(said(basis, sources))) };
+}
+
+function said({ source, at, by, why }: Sourced, sources: Knowledge['sources']): string {
+  return [source === undefined ? '' : citeShort(source, sources), at ?? '', by ?? '', why ?? '']
+    .filter((each) => each !== '')
+    .join('; ');
+}
+
+function spanWords(span: NonNullable<Sign['span']>): string {
+  const until = span.commonUntil === undefined ? '' : ` until ${span.commonUntil}`;
+  const gone = span.latest === undefined ? '' : `, gone by ${span.latest}`;
+  return `In use from ${span.earliest}, common from ${span.commonFrom}${until}${gone}`;
+}
+
+function tellsOf({ hangsOn }: Sign, { alterations }: Knowledge): string {
+  if (!hangsOn.startsWith('alteration/')) return causeNames[hangsOn] ?? hangsOn;
+  const id = hangsOn.slice('alteration/'.length);
+  return `whether this was done: ${(alterations[id]?.name ?? id).toLowerCase()}`;
+}
+
+const causeNames: Record<string, string> = {
+  making: 'how the piece was made',
+  year: 'when the piece was made',
+  'part-year': 'when the part was made',
+  origin: 'whether the part belongs',
+  tooling: 'what it was worked with',
+  ageing: 'whether it aged by itself',
+  use: 'whether it was used',
+};

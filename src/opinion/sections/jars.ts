@@ -1,0 +1,78 @@
+import { findingKey } from '../../piece/finding.ts';
+import type { Block, Section, Words } from '../opinionDocument.ts';
+import type { OpinionMaterial } from '../opinionMaterial.ts';
+import { outOf, paragraphs } from '../wording.ts';
+
+/** The findings that the leading reading does not explain by itself, what would explain each, and how the examiner settled it. */
+export function jarsSection(material: OpinionMaterial): Section | undefined {
+  const { weighing, piece } = material;
+  if (weighing === undefined) return undefined;
+  const { resolutions } = piece.opinion;
+  const keys = weighing.contradictions.map((each) => findingKey(each.sign, each.part ?? undefined));
+  const earlier = Object.entries(resolutions).filter(
+    ([key, text]) => !keys.includes(key) && text.trim() !== '',
+  );
+  return {
+    id: 'contradictions',
+    title: 'Contradictions, and how they were resolved',
+    blocks: [
+      ...(weighing.contradictions.length === 0
+        ? [
+            {
+              kind: 'paragraph',
+              words: 'No finding is improbable under the reading that the findings lead to.',
+            } satisfies Block,
+          ]
+        : []),
+      ...weighing.contradictions.flatMap((jar, index) => [
+        {
+          kind: 'heading',
+          words: nameOf(keys[index] ?? '', material),
+        } satisfies Block,
+        { kind: 'paragraph', words: jar.question } satisfies Block,
+        ...(jar.explanations.length === 0
+          ? [
+              {
+                kind: 'paragraph',
+                as: 'note',
+                words: 'Nothing in the knowledge files would explain it.',
+              } satisfies Block,
+            ]
+          : [
+              {
+                kind: 'list',
+                items: jar.explanations.map(
+                  (way) => `${way.words} Then such a finding goes with ${outOf(way.share)}.`,
+                ),
+              } satisfies Block,
+            ]),
+        settled(resolutions[keys[index] ?? '']),
+      ]),
+      ...(earlier.length === 0
+        ? []
+        : [{ kind: 'heading', words: 'Also settled by the examiner' } satisfies Block]),
+      ...(earlier.length === 0
+        ? []
+        : [
+            {
+              kind: 'list',
+              items: earlier.map(
+                ([key, text]): Words => [{ em: `${nameOf(key, material)}. ` }, paragraphs(text).join(' ')],
+              ),
+            } satisfies Block,
+          ]),
+    ],
+  };
+}
+
+function settled(text: string | undefined): Block {
+  const words = paragraphs(text ?? '').join(' ');
+  return words === ''
+    ? { kind: 'paragraph', as: 'own', words: [{ strong: 'Left open by the examiner.' }] }
+    : { kind: 'paragraph', as: 'own', words: [{ strong: 'Settled by the examiner: ' }, words] };
+}
+
+function nameOf(key: string, { signName, partName }: OpinionMaterial): string {
+  const at = key.indexOf('@');
+  return at < 0 ? signName(key) : `${signName(key.slice(0, at))}, ${partName(key.slice(at + 1))}`;
+}

@@ -1,0 +1,68 @@
+import type { Block, Section } from '../opinionDocument.ts';
+import type { OpinionMaterial } from '../opinionMaterial.ts';
+import { counted, listed, paragraphs } from '../wording.ts';
+
+const needsWords: Record<string, string> = {
+  nothing: 'as it stands',
+  'turned-over': 'with the piece turned over',
+  'seat-lifted': 'with the seat lifted out',
+  'part-removed': 'with a part taken off, by the owner’s leave',
+  'owners-leave': 'by the owner’s leave',
+  laboratory: 'in a laboratory',
+};
+
+/** How far the opinion reaches: what was not seen, could not be told, and would be worth looking at. */
+export function limitsSection(material: OpinionMaterial): Section {
+  const { piece } = material;
+  const own = [...paragraphs(piece.opinion.limits), ...paragraphs(piece.engagement.limits)];
+  return {
+    id: 'limits',
+    title: 'Limits',
+    blocks: [
+      ...own.map((words): Block => ({ kind: 'paragraph', words })),
+      ...(own.length === 0
+        ? [{ kind: 'paragraph', as: 'note', words: 'The examiner has written no limits.' } satisfies Block]
+        : []),
+      { kind: 'list', items: notSeen(material) },
+      ...worthALook(material),
+    ],
+  };
+}
+
+function notSeen({ piece, parts, signName, partName }: OpinionMaterial): string[] {
+  const findings = Object.values(piece.findings);
+  const untold = findings.filter((each) => each.state === 'could-not-tell');
+  const inPhoto = findings.filter((each) => each.inPhotoOnly).length;
+  const seen = new Set(findings.map((each) => each.part));
+  const unseen = parts
+    .filter((part) => !seen.has(part.id) && piece.parts[part.id]?.missing !== true)
+    .map((part) => part.name);
+  return [
+    piece.mode === 'in-hand'
+      ? `The piece was examined in the hand.${inPhoto === 0 ? '' : ` ${counted(inPhoto, 'finding')} ${inPhoto === 1 ? 'was' : 'were'} made in photographs only.`}`
+      : 'The piece was examined in photographs only: signs that a photograph can’t show were not available, and others are hints at best.',
+    ...(untold.length === 0
+      ? []
+      : [
+          `Could not be told: ${listed(untold.map((each) => `“${signName(each.sign)}” (${partName(each.part)})`))}.`,
+        ]),
+    ...(unseen.length === 0 ? [] : [`No finding was recorded of the ${listed(unseen)}.`]),
+    'Signs that are not listed under the findings were not looked for; nothing follows from their not being named.',
+    'The weighing knows only the readings and the signs of its knowledge files. What lies outside them it can’t see.',
+  ];
+}
+
+function worthALook({ weighing, signName, partName }: OpinionMaterial): Block[] {
+  const looks = (weighing?.nextLooks ?? []).slice(0, 5);
+  if (looks.length === 0) return [];
+  return [
+    { kind: 'heading', words: 'What would be worth looking at next' },
+    {
+      kind: 'list',
+      items: looks.map(
+        (look) =>
+          `${signName(look.sign)}, ${partName(look.part)}: ${look.minutes < 1 ? 'less than a minute' : counted(look.minutes, 'minute')}, ${needsWords[look.needs] ?? look.needs}.${look.caution === undefined ? '' : ` ${look.caution}`}`,
+      ),
+    },
+  ];
+}

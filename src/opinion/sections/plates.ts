@@ -1,0 +1,85 @@
+import type { Photo } from '../../piece/photo.ts';
+import type { Plate, Section } from '../opinionDocument.ts';
+import type { OpinionMaterial } from '../opinionMaterial.ts';
+import { capital, counted, dayWords, paragraphs, stopped } from '../wording.ts';
+
+/** The photos, numbered, with their marks and captions. */
+export function platesSection(material: OpinionMaterial): Section {
+  const { piece, plateOrder } = material;
+  const left = Object.values(piece.photos).length - plateOrder.length;
+  const plates = plateOrder.flatMap((id, index) => {
+    const photo = piece.photos[id];
+    return photo === undefined ? [] : [plateOf(photo, index + 1, material)];
+  });
+  return {
+    id: 'plates',
+    title: 'Plates',
+    apart: plates.length > 0,
+    blocks: [
+      ...(plates.length === 0
+        ? [{ kind: 'paragraph', as: 'note', words: 'No photographs are printed with this opinion.' } as const]
+        : []),
+      ...plates.map((plate) => ({ kind: 'plate', plate }) as const),
+      ...(left > 0
+        ? [
+            {
+              kind: 'paragraph',
+              as: 'note',
+              words: `${capital(counted(left, 'further photograph'))} ${left === 1 ? 'is' : 'are'} kept with the record and not printed.`,
+            } as const,
+          ]
+        : []),
+    ],
+  };
+}
+
+function plateOf(photo: Photo, number: number, material: OpinionMaterial): Plate {
+  const caption = stopped(paragraphs(photo.caption).join(' '));
+  const of =
+    photo.part === undefined ? 'the piece' : `the ${material.partName(photo.part)}`.replace('the the', 'the');
+  return {
+    number,
+    photoId: photo.id,
+    sha256: photo.sha256,
+    mediaType: photo.mediaType,
+    widthPx: photo.widthPx,
+    heightPx: photo.heightPx,
+    caption: caption === '' ? capital(`${of}.`) : caption,
+    alternative: paragraphs(photo.alternative).join(' ') || alternativeFor(photo, of, caption),
+    origin: originOf(photo),
+    marks: photo.marks
+      .toSorted((a, b) => a.number - b.number)
+      .map((mark) => ({
+        number: mark.number,
+        kind: mark.kind,
+        points: mark.points,
+        says: markWords(mark, material),
+      })),
+  };
+}
+
+/** What stands in for a description that nobody wrote: what the record knows the picture to show. */
+function alternativeFor(photo: Photo, of: string, caption: string): string {
+  const marks =
+    photo.marks.length === 0
+      ? ''
+      : ` ${capital(counted(photo.marks.length, 'mark'))} on it, told with the plate.`;
+  return `Photograph of ${of}; the examiner did not describe it further.${caption === '' ? '' : ` Caption: ${caption}`}${marks}`;
+}
+
+function markWords(mark: Photo['marks'][number], { piece, signName, partName }: OpinionMaterial): string {
+  const finding = mark.finding === undefined ? undefined : piece.findings[mark.finding];
+  const words = paragraphs(mark.words).join(' ');
+  if (words !== '') return stopped(words);
+  if (finding === undefined) return 'no words were written.';
+  return `${signName(finding.sign)}, ${partName(finding.part)}.`;
+}
+
+function originOf(photo: Photo): string {
+  const time = /T(\d{2}:\d{2})/.exec(photo.takenAt ?? '')?.[1];
+  const taken =
+    photo.takenAt === undefined
+      ? ''
+      : `Taken ${dayWords(photo.takenAt)}${time === undefined ? '' : ` at ${time} by the camera’s clock`}`;
+  return [taken, (photo.camera ?? '').trim()].filter((each) => each !== '').join(', ');
+}

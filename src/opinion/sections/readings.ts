@@ -1,0 +1,168 @@
+import { readingWords } from '../../piece/readings.ts';
+import type { Block, Section, Words } from '../opinionDocument.ts';
+import type { OpinionMaterial } from '../opinionMaterial.ts';
+import {
+  capital,
+  counted,
+  listed,
+  outOf,
+  probabilityBand,
+  probabilityBands,
+  shopName,
+  stateNames,
+} from '../wording.ts';
+
+/** How probable each history is from the odds the examiner started with, and how that moves with other odds. */
+export function readingsSection(material: OpinionMaterial): Section | undefined {
+  const { weighing } = material;
+  if (weighing === undefined) return undefined;
+  const { draws } = weighing.versions;
+  const rows = weighing.readings.map((reading): Words[] => [
+    readingWords[reading.id].title,
+    probabilityBand(reading.probability).words,
+    outOf(reading.probability),
+    draws === 0 ? '–' : rangeWords(reading.low, reading.high),
+  ]);
+  return {
+    id: 'readings',
+    title: 'The readings',
+    blocks: [
+      { kind: 'paragraph', words: oddsWords(material) },
+      {
+        kind: 'table',
+        caption: 'How probable each reading is, from those odds and these findings',
+        columns: [
+          { name: 'Reading', share: 4.6 },
+          { name: 'In words', share: 2.2 },
+          { name: 'Probability', share: 1.8, end: true },
+          { name: 'When the figures are redrawn', share: 2.8, end: true },
+        ],
+        groups: [{ rows }],
+      },
+      {
+        kind: 'paragraph',
+        as: 'note',
+        words: `No reading is printed above 999 or below 1 in 1000: judged figures can’t carry more. The words: ${probabilityBands.map((band, index) => (index === probabilityBands.length - 1 ? `${band.words}, below ${outOf(probabilityBands[index - 1]?.from ?? 0)}` : `${band.words}, from ${outOf(band.from)}`)).join('; ')}. ${draws === 0 ? '' : `Every figure was redrawn ${draws} times within its range; the range holds nine redraws in ten.`}`,
+      },
+      ...oddsTable(material),
+      ...doneToIt(material),
+      ...sensitive(material),
+    ],
+  };
+}
+
+function rangeWords(low: number, high: number): string {
+  return outOf(low) === outOf(high) ? outOf(low) : `${outOf(low)} – ${outOf(high)}`;
+}
+
+function oddsWords({ piece, knowledge }: OpinionMaterial): string {
+  const { startingOdds, defaultOdds } = knowledge.making;
+  const id = piece.startingOdds ?? defaultOdds;
+  const odds = startingOdds[id] ?? startingOdds[defaultOdds];
+  if (odds === undefined) return 'The starting odds are not known to the knowledge files.';
+  const chosen =
+    piece.startingOdds === undefined
+      ? 'The examiner left the starting odds as the program proposes them'
+      : 'The starting odds are the examiner’s choice and no result of the examination';
+  return `${chosen}: “${odds.name}”. Of 100 pieces that look like this one, ${odds.period} are taken to be of the period, ${odds['bench-copy']} later copies by hand, ${odds['machine-copy']} later copies by machine and ${odds['to-deceive']} made to deceive. ${odds.why}`;
+}
+
+function oddsTable({ weighing, knowledge, piece }: OpinionMaterial): Block[] {
+  const lines = weighing?.byStartingOdds ?? [];
+  if (weighing === undefined || lines.length < 2) return [];
+  const used = piece.startingOdds ?? knowledge.making.defaultOdds;
+  return [
+    {
+      kind: 'table',
+      caption: 'The same findings from other starting odds',
+      columns: [
+        { name: 'Starting odds', share: 3 },
+        { name: 'Then leads', share: 5 },
+        { name: 'At', share: 2, end: true },
+      ],
+      groups: [
+        {
+          rows: lines.map((line): Words[] => [
+            `${knowledge.making.startingOdds[line.odds]?.name ?? line.odds}${line.odds === used ? ' (chosen)' : ''}`,
+            readingWords[line.leading].title,
+            outOf(line.probabilities[line.leading] ?? 0),
+          ]),
+        },
+      ],
+    },
+  ];
+}
+
+function doneToIt({ weighing, knowledge }: OpinionMaterial): Block[] {
+  const likely = (list: readonly { id: string; name: string; probability: number }[]) =>
+    list.filter((each) => each.probability >= 0.1).toSorted((a, b) => b.probability - a.probability);
+  const alterations = likely(weighing?.alterations ?? []);
+  const shops = likely(weighing?.shops ?? []).filter((each) => knowledge.shops[each.id] !== undefined);
+  const rows = [
+    ...alterations.map((each) => ({
+      name: capital(each.name),
+      words: [`${capital(probabilityBand(each.probability).words)}, ${outOf(each.probability)}`],
+    })),
+    ...shops.map((each) => ({
+      name: `Work of ${shopName(each)}`,
+      words: [`${capital(probabilityBand(each.probability).words)}, ${outOf(each.probability)}`],
+    })),
+  ];
+  return rows.length === 0
+    ? []
+    : [
+        { kind: 'heading', words: 'What was done to it, and whose work it may be' },
+        { kind: 'facts', rows },
+      ];
+}
+
+function sensitive({ weighing, signName, partName }: OpinionMaterial): Block[] {
+  if (weighing === undefined) return [];
+  const changes = weighing.wouldChange
+    .slice(0, 4)
+    .map(
+      (each) =>
+        `If ${counted(each.findings.length, 'finding')} were the other way about (${listed(
+          each.findings.map((one) => `“${signName(one.sign)}”, ${partName(one.part)}`),
+        )}), the reading would be: ${readingWords[each.to].inSentence}.`,
+    );
+  const figures = weighing.sensitivity
+    .filter((each) => each.high - each.low >= 0.01)
+    .slice(0, 4)
+    .map(
+      (each) =>
+        `${figureWords(each.figure)}: over its range the leading reading moves from ${outOf(each.low)} to ${outOf(each.high)}.`,
+    );
+  return [
+    ...(changes.length + weighing.sensitivity.length === 0
+      ? []
+      : [{ kind: 'heading', words: 'What would change the reading' } satisfies Block]),
+    ...(changes.length === 0 ? [] : [{ kind: 'list', items: changes } satisfies Block]),
+    ...(figures.length === 0
+      ? []
+      : [
+          { kind: 'paragraph', words: 'The figures it hangs on most:' } satisfies Block,
+          { kind: 'list', items: figures } satisfies Block,
+        ]),
+    ...(figures.length === 0 && weighing.sensitivity.length > 0
+      ? [
+          {
+            kind: 'paragraph',
+            words:
+              'No single figure, moved over its whole range, moves the leading reading by as much as 1 in 100.',
+          } satisfies Block,
+        ]
+      : []),
+  ];
+}
+
+/** `Stock number: later copy by hand`: the figure's sign and the state it is given for. */
+function figureWords(figure: string): string {
+  const at = figure.lastIndexOf(': ');
+  const state = at < 0 ? undefined : stateNames[figure.slice(at + 2)];
+  return state === undefined ? figure : `${figure.slice(0, at)}, ${lowered(state)}`;
+}
+
+function lowered(text: string): string {
+  return text.slice(0, 1).toLowerCase() + text.slice(1);
+}

@@ -1,0 +1,82 @@
+import { formatYears } from '../../units/years.ts';
+import { hatchSwatch } from '../hatchSwatch.ts';
+import type { Block, Section, Words } from '../opinionDocument.ts';
+import type { OpinionMaterial } from '../opinionMaterial.ts';
+import { capital, hatchWords, listed, standings, standingWords } from '../wording.ts';
+
+/** Which parts belong together: on the drawing by hatching, and part by part in words. */
+export function standingSection(material: OpinionMaterial): Section | undefined {
+  const { weighing, drawing } = material;
+  if (weighing === undefined && drawing.length === 0) return undefined;
+  return {
+    id: 'parts',
+    title: 'The parts, and how they stand',
+    blocks: [...drawingBlocks(material), ...tableBlocks(material)],
+  };
+}
+
+function drawingBlocks({ drawing, weighing, piece }: OpinionMaterial): Block[] {
+  if (drawing.length === 0) return [];
+  const shown = standings.filter((each) => weighing?.parts.some((part) => part.standing === each));
+  const measured = Object.keys(piece.measures).length > 0;
+  return [
+    { kind: 'pictures', pictures: drawing },
+    ...(shown.length === 0
+      ? []
+      : [
+          {
+            kind: 'key',
+            title: 'What the hatching means',
+            entries: shown.map((each) => ({
+              svg: hatchSwatch(each),
+              words: `${standingWords[each]} (${hatchWords[each]})`,
+            })),
+          } satisfies Block,
+        ]),
+    {
+      kind: 'paragraph',
+      as: 'note',
+      words: measured
+        ? 'Drawn from the measurements taken of this piece, the rest as is usual for its form. It shows where parts are, not what they look like.'
+        : 'Drawn as is usual for its form; the piece was not measured. It shows where parts are, not what they look like.',
+    },
+  ];
+}
+
+function tableBlocks({ weighing }: OpinionMaterial): Block[] {
+  if (weighing === undefined) return [];
+  const looked = weighing.parts.filter((part) => part.looked > 0);
+  const unseen = weighing.parts.filter((part) => part.looked === 0).map((part) => part.name);
+  const rows = looked.map((part): Words[] => [
+    capital(part.name),
+    part.words,
+    formatYears([Math.round(part.years.p90[0]), Math.round(part.years.p90[1])]),
+    `${part.looked}`,
+  ]);
+  return [
+    ...(rows.length === 0
+      ? []
+      : [
+          {
+            kind: 'table',
+            caption: 'How each part that was looked at stands, by the weighing',
+            columns: [
+              { name: 'Part', share: 3 },
+              { name: 'Standing', share: 6 },
+              { name: 'Made, nine in ten', share: 2.3 },
+              { name: 'Findings', share: 1.2, end: true },
+            ],
+            groups: [{ rows }],
+          } satisfies Block,
+        ]),
+    ...(unseen.length === 0
+      ? []
+      : [
+          {
+            kind: 'paragraph',
+            as: 'note',
+            words: `Nothing was recorded of the ${listed(unseen)}: how these stand on the drawing follows from the rest of the piece alone.`,
+          } satisfies Block,
+        ]),
+  ];
+}

@@ -1,0 +1,68 @@
+import { caseFromPiece } from '../evidence/caseFromPiece.ts';
+import { weighCase } from '../evidence/weighCase.ts';
+import type { Weighing } from '../evidence/weighing.ts';
+import type { Knowledge } from '../knowledge/schema.ts';
+import type { Piece } from '../piece/piece.ts';
+import { composeOpinion } from './composeOpinion.ts';
+import { drawStanding } from './drawStanding.ts';
+import { makeOpinionPdf, type OnPdfStep } from './makeOpinionPdf.ts';
+import type { OpinionDocument } from './opinionDocument.ts';
+import type { Paper } from './opinionTypst.ts';
+import type { PlateFile } from './pdf/scalePlate.ts';
+
+/** Everything an opinion is set from. Day, year and versions are handed in. */
+export type OpinionOf = {
+  piece: Piece;
+  knowledge: Knowledge;
+  /** The current year: nothing can have been made later. */
+  yearNow: number;
+  /** The day printed on the document, `2026-11-25`. */
+  madeOn: string;
+  /** The version of the program. */
+  version: string;
+};
+
+/**
+ * Weighs a piece, composes its opinion and sets it as a PDF: the whole way from the record to the paper.
+ *
+ * @param input.plates  pictures by photo id, as files or bytes: JPEG, PNG, WebP or TIFF; hand in a derived JPEG for HEIC
+ * @param onProgress    told the step and how much of it is done
+ */
+export async function setOpinion(
+  input: OpinionOf & { plates: readonly PlateFile[]; paper?: Paper },
+  onProgress: OnPdfStep = () => {},
+): Promise<Uint8Array> {
+  onProgress('Weighing the findings', 0, 1);
+  const document = opinionOf(input, (share) => onProgress('Weighing the findings', share, 1));
+  const { plates, paper } = input;
+  return makeOpinionPdf({ document, plates, ...(paper === undefined ? {} : { paper }) }, onProgress);
+}
+
+/** The opinion on a piece as data: weighed, drawn and composed. */
+export function opinionOf(
+  { piece, knowledge, yearNow, madeOn, version }: OpinionOf,
+  onShare: (share: number) => void = () => {},
+): OpinionDocument {
+  const weighing = weighed(piece, knowledge, yearNow, onShare);
+  const form = knowledge.forms[piece.form];
+  const drawing = form === undefined ? [] : drawStanding(form, piece, weighing);
+  return composeOpinion({ piece, weighing, knowledge, drawing, madeOn, version });
+}
+
+/** The weighing, or none where there is nothing to weigh or the form is not known. */
+function weighed(
+  piece: Piece,
+  knowledge: Knowledge,
+  yearNow: number,
+  onShare: (share: number) => void,
+): Weighing | undefined {
+  if (Object.keys(piece.findings).length === 0) return undefined;
+  const result = weighCase(caseFromPiece(piece), knowledge, {
+    yearNow,
+    onProgress: (share) => {
+      onShare(share);
+      return true;
+    },
+  });
+  return result.ok ? result.output : undefined;
+}
