@@ -26,6 +26,13 @@ describe('by keyboard alone', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'New piece' }).waitFor();
 
+    await tabTo(page, 'Open the piece');
+    await page.keyboard.press('Enter');
+    await page.getByText('Choose the form first').waitFor();
+    await page.reload();
+    await page.getByRole('heading', { name: 'New piece' }).waitFor();
+    await tabToStart(page, 'Armchair');
+    await page.keyboard.press('Space');
     await tabTo(page, 'Name of the piece');
     await page.keyboard.type('Keyboard chair');
     await tabTo(page, 'Open the piece');
@@ -64,6 +71,15 @@ describe('by keyboard alone', () => {
     await page.context().close();
   });
 });
+
+/** Presses Tab until something whose name starts so has the focus. */
+async function tabToStart(page: Page, start: string): Promise<void> {
+  for (let turn = 0; turn < 80; turn += 1) {
+    if ((await focused(page)).startsWith(start)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`Nothing that starts with “${start}” can be reached with Tab.`);
+}
 
 /** Presses Tab until the thing of that name has the focus. */
 async function tabTo(page: Page, name: string, key = 'Tab'): Promise<void> {

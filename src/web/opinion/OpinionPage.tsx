@@ -44,15 +44,17 @@ function Opinion({ used, piece }: Pick<OpinionRoom, 'used' | 'piece'>) {
           )}
         </p>
       </div>
+      <div className="opinion-says">
+        <WhatFindingsSay room={room} />
+      </div>
       <div className="opinion-own stack">
         <Conclusion room={room} />
         <Resolutions room={room} />
         <Signature room={room} />
       </div>
-      <aside className="opinion-beside stack" aria-label="Beside the conclusion">
-        <WhatFindingsSay room={room} />
+      <div className="opinion-pdf">
         <OpinionPdf room={room} />
-      </aside>
+      </div>
     </div>
   );
 }

@@ -18,7 +18,8 @@ export function NewPiecePage() {
   const { forms } = useKnowledge();
   const desk = useDesk();
   const navigate = useNavigate();
-  const [formId, setFormId] = useState(Object.keys(forms)[0] ?? '');
+  const [formId, setFormId] = useState('');
+  const [lacks, setLacks] = useState(false);
   const [features, setFeatures] = useState<Record<string, string>>({});
   const [title, setTitle] = useState('');
   const [mode, setMode] = useState<'in-hand' | 'photo-only'>('in-hand');
@@ -28,6 +29,7 @@ export function NewPiecePage() {
   const form = forms[formId];
 
   const open = () => {
+    setLacks(form === undefined);
     if (form === undefined) return;
     const id = freshId();
     const claim = {
@@ -61,7 +63,7 @@ export function NewPiecePage() {
       <ChoiceField
         label="Form"
         choices={Object.values(forms).map(({ id, name, what }) => ({ id, name, note: what }))}
-        value={formId}
+        value={formId === '' ? undefined : formId}
         save={(id) => {
           setFormId(id);
           setFeatures({});
@@ -106,6 +108,9 @@ export function NewPiecePage() {
           Open the piece
         </button>
       </div>
+      <p role="alert" className="doubt">
+        {lacks && form === undefined ? 'Choose the form first: it says which parts and signs there are.' : ''}
+      </p>
     </form>
   );
 }

@@ -114,10 +114,40 @@ describe('the desk', () => {
     expect(desk.waiting()).toBe(0);
   });
 
+  test('an answer that comes late never puts an older state in place of a newer one', async () => {
+    const server = rehearsalServer();
+    const held: (() => void)[] = [];
+    const read = server.read;
+    server.read = async (asked) => {
+      const answer = await read(asked);
+      await new Promise<void>((go) => held.push(go));
+      return answer;
+    };
+    const { desk } = openTestDesk(server, memoryOutbox());
+    desk.record(id, 'piece-opened', [{ path: [], to: JSON.parse(JSON.stringify(fresh)) }]);
+    await settle();
+    desk.watch(id, () => {});
+    await settle();
+    desk.record(id, 'piece-described', title('Newer'));
+    await settle();
+    for (const go of held) go();
+    await settle();
+    expect(held.length).toBe(1);
+    expect(desk.view(id).piece?.title).toBe('Newer');
+  });
+
   test('whatever is done, undone and redone while the record comes and goes, desk and record agree at the end', async () => {
     const step = fc.oneof(
       fc.record({ do: fc.constant('write' as const), text: fc.string({ maxLength: 6 }) }),
-      fc.record({ do: fc.constantFrom('undo' as const, 'redo' as const, 'away' as const, 'back' as const) }),
+      fc.record({
+        do: fc.constantFrom(
+          'undo' as const,
+          'redo' as const,
+          'away' as const,
+          'back' as const,
+          'look' as const,
+        ),
+      }),
       fc.record({ do: fc.constant('lose' as const) }),
     );
     await fc.assert(
@@ -131,10 +161,11 @@ describe('the desk', () => {
           if (one.do === 'write') desk.record(id, 'piece-described', title(one.text));
           if (one.do === 'undo') desk.undo(id);
           if (one.do === 'redo') desk.redo(id);
+          if (one.do === 'look') desk.hear(id);
           if (one.do === 'away') server.away = true;
           if (one.do === 'back') server.away = false;
           if (one.do === 'lose') server.loseAnswers = 1;
-          await settle();
+          if (one.do !== 'look') await settle();
         }
         server.away = false;
         server.loseAnswers = 0;

@@ -94,7 +94,9 @@ export function openDesk(edges: DeskEdges) {
     const opened = pieceOf(id);
     const asked = await edges.server.read(id);
     if (asked.came === 'answer') {
-      taken(opened, asked);
+      // An answer to a question asked before the last delivery may come after it, and would show what was before.
+      if (asked.answer.seq >= opened.seq) taken(opened, asked);
+      state.trouble = false;
     } else if (asked.came === 'refusal') {
       opened.came = opened.came === 'answer' ? 'answer' : 'refusal';
     } else if (opened.came === 'not-yet') {

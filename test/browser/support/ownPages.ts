@@ -23,6 +23,7 @@ export function ownPages(pieceId: string): Record<string, string> {
 /** Takes a new piece on by its own page; answers its id. */
 export async function takeOnPiece(page: Page, address: string, title: string): Promise<string> {
   await page.goto(`${address}new`);
+  await page.getByRole('radio', { name: /^Side chair/ }).check();
   await page.getByLabel('Name of the piece').fill(title);
   await page.getByLabel('Said to be of').fill('1760–1790');
   await page.getByRole('button', { name: 'Open the piece' }).click();
