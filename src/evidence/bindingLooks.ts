@@ -1,4 +1,5 @@
-import { binsAfter, type Evaluation, unitOfLook } from './masses.ts';
+import { binsAtPart } from './atPart.ts';
+import type { Evaluation } from './evaluation.ts';
 import { massByBin } from './partPosterior.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
@@ -14,10 +15,9 @@ export function bindingLooks(
   const { model } = evaluation;
   const [first, last] = ends(massByBin(model, evaluation.whole));
   const moves = weights.flatMap(({ look }) => {
-    const unit = unitOfLook(model.layout, look);
-    if (unit < 0) return [];
+    if (look.sign.hangsOn.startsWith('alteration/')) return [];
     const others = evaluation.looks.filter((each) => each !== look);
-    const [from, to] = ends(binsAfter(evaluation, unit, others).bins);
+    const [from, to] = ends(binsAtPart(evaluation, look.part, others).bins);
     const ref = { sign: look.sign.id, part: look.part === 'whole' ? null : look.part };
     return [
       { ...ref, end: 'from' as const, by: first - from },

@@ -50,19 +50,3 @@ export function sumsWith(layout: Layout, classes: Classes, rest: ClassSums, unit
   });
   return { byMaking, strict, log: rest.log + unit.log };
 }
-
-/** The mass by bin of the making with the unit put back in, on the scale of e^(rest.log + unit.log). */
-export function binsWith(layout: Layout, classes: Classes, rest: ClassSums, unit: UnitLines): Float64Array {
-  const mass = new Float64Array(layout.prepared.axis.bins);
-  layout.configs.forEach((_, m) => {
-    classes.columns.forEach((column, i) => {
-      const { first, count } = layout.worldBins[column.world] ?? { first: 0, count: 0 };
-      const at = lineAt(layout, classes, m, i, 0);
-      for (let b = 0; b < count; b++) {
-        mass[first + b] =
-          (mass[first + b] as number) + (rest.values[at + b] as number) * (unit.values[at + b] as number);
-      }
-    });
-  });
-  return mass;
-}

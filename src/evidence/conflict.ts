@@ -1,5 +1,7 @@
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
-import { bareEvaluation, type Evaluation, massesAfter, shares } from './masses.ts';
+import { bareEvaluation, type Evaluation } from './evaluation.ts';
+import { massesAfter } from './massesAfter.ts';
+import { shares } from './readingMasses.ts';
 import type { Weighing } from './weighing.ts';
 
 /** A reading below this is no candidate to explain anything; above this conflict it explains the findings badly. */

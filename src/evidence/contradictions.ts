@@ -1,6 +1,6 @@
 import { type ReadingId, readingWords } from '../piece/readings.ts';
+import type { Evaluation } from './evaluation.ts';
 import { explanationsOf, shareByShop, shareIfOwn } from './explanations.ts';
-import type { Evaluation } from './masses.ts';
 import type { Weighing } from './weighing.ts';
 import { type LookWeight, periodReadings } from './weights.ts';
 

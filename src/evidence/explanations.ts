@@ -1,6 +1,8 @@
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
+import { massesAtPart } from './atPart.ts';
+import { type Evaluation, evaluate } from './evaluation.ts';
 import type { Factor } from './factor.ts';
-import { type Evaluation, evaluate, massesWith, unitOfLook, wholeWith } from './masses.ts';
+import { massesWith, unitOfLook, wholeWith } from './massesAfter.ts';
 import { fixModel } from './model.ts';
 import type { Origin } from './partPosterior.ts';
 import { periodMass, shopMasses } from './shopMasses.ts';
@@ -53,10 +55,8 @@ export function shareIfOwn(
 ): number | undefined {
   const { look } = weight;
   if (look.part === 'whole' || look.sign.hangsOn.startsWith('alteration/')) return undefined;
-  const unit = unitOfLook(evaluation.model.layout, look);
-  const only = { part: { id: look.part, source: 'own' } };
-  const withIt = massesWith(evaluation, unit, evaluation.looks, only);
-  const without = massesWith(evaluation, unit, others(evaluation, weight), only);
+  const withIt = massesAtPart(evaluation, look.part, evaluation.looks, 'own');
+  const without = massesAtPart(evaluation, look.part, others(evaluation, weight), 'own');
   return ratio(withIt.readings[reading] * Math.exp(withIt.log - without.log), without.readings[reading]);
 }
 
@@ -91,15 +91,13 @@ function originExplanations(evaluation: Evaluation, weight: LookWeight): Explana
   const { layout } = evaluation.model;
   const part = layout.prepared.parts.find((each) => each.id === look.part);
   if (part?.renewed === undefined || look.sign.hangsOn.startsWith('alteration/')) return [];
-  const unit = unitOfLook(layout, look);
   const sources: [string, Origin][] = [
     ['renewed', 'repair'],
     ['reused', 'other-old'],
   ];
   return sources.map(([source, origin]) => {
-    const only = { part: { id: look.part, source } };
-    const withIt = massesWith(evaluation, unit, evaluation.looks, only);
-    const without = massesWith(evaluation, unit, others(evaluation, weight), only);
+    const withIt = massesAtPart(evaluation, look.part, evaluation.looks, source);
+    const without = massesAtPart(evaluation, look.part, others(evaluation, weight), source);
     const share = ratio(withIt.total * Math.exp(withIt.log - without.log), without.total);
     return { kind: 'origin', id: origin, words: `If the ${part.name} is ${originWords[origin]}.`, share };
   });

@@ -1,8 +1,9 @@
 import type { Sign } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { readingIds } from '../piece/readings.ts';
+import { type Evaluation, evaluate } from './evaluation.ts';
 import { bestDraw } from './figures.ts';
-import { type Evaluation, evaluate, massesAfter } from './masses.ts';
+import { massesAfter } from './massesAfter.ts';
 import { fixModel, layOut } from './model.ts';
 import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 import type { Weighing } from './weighing.ts';

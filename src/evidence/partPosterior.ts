@@ -1,12 +1,12 @@
+import { binsAtPart, changeYearsAtPart } from './atPart.ts';
+import type { Evaluation } from './evaluation.ts';
 import type { Factor } from './factor.ts';
 import { type YearSummary, yearSummary } from './highestDensity.ts';
-import { binsAfter, type Evaluation } from './masses.ts';
 import type { Model, Unit } from './model.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import { partTable } from './partTable.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
 import { binOf } from './yearAxis.ts';
-import { yearsOfChange } from './yearsOfChange.ts';
 
 /** Where a part came from, as shares that sum to 1, and when it was made. */
 export type PartPosterior = { origin: Record<Origin, number>; years: YearSummary };
@@ -33,16 +33,14 @@ export function partPosterior(evaluation: Evaluation, unitIndex: number, part: M
   const old = model.old;
 
   for (const { source, to, earliest } of sourcesOf(unit, part, model)) {
-    const { bins: byMaking, log } = binsAfter(evaluation, unitIndex, looks, {
-      part: { id: part.id, source },
-    });
+    const { bins: byMaking, log } = binsAtPart(evaluation, part.id, looks, source);
     const scale = Math.exp(log - evaluation.whole.log);
     for (let bin = 0; bin < byMaking.length; bin++) byMaking[bin] = (byMaking[bin] ?? 0) * scale;
     origin[to] += byMaking.reduce((sum, each) => sum + each, 0);
     if (to === 'of-the-making') addLine(years, byMaking);
     else if (to === 'other-old') addLine(years, spreadOld(byMaking, old));
     else if (unit.alterations.some((each) => each.id === source))
-      addLine(years, yearsOfChange(evaluation, unitIndex, part, source));
+      addLine(years, scaledTo(evaluation, changeYearsAtPart(evaluation, part.id, source)));
     else
       addLine(years, spreadLater(model, byMaking, to === 'repair' ? table.repair : table.improve, earliest));
   }
@@ -115,6 +113,12 @@ function spreadLater(
   }
   if (earliest > 0) for (let bin = 0; bin < Math.min(earliest, now); bin++) years[bin] = 0;
   return years;
+}
+
+/** Masses brought to the scale of the whole product. */
+function scaledTo(evaluation: Evaluation, { bins, log }: { bins: Float64Array; log: number }): Float64Array {
+  const scale = Math.exp(log - evaluation.whole.log);
+  return bins.map((each) => each * scale);
 }
 
 function addLine(sum: Float64Array, line: Float64Array): void {

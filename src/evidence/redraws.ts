@@ -1,7 +1,8 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
 import { betaDraw, seededRandom } from './betaDraws.ts';
-import { leadingOf, massesFor, shares } from './masses.ts';
+import { massesFor } from './evaluation.ts';
 import { fixModel, type Layout } from './model.ts';
+import { leadingOf, shares } from './readingMasses.ts';
 
 /** How the readings move when every figure is drawn anew from its range. */
 export type Redraws = {

@@ -1,8 +1,9 @@
 import type { Figure } from '../knowledge/schema.ts';
 import type { ReadingId } from '../piece/readings.ts';
+import { massesFor } from './evaluation.ts';
 import { bestDraw, drawWith, figureRange } from './figures.ts';
-import { massesFor, shares } from './masses.ts';
 import { fixModel, type Layout } from './model.ts';
+import { shares } from './readingMasses.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
 

@@ -1,6 +1,6 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import type { Masses } from './masses.ts';
 import type { PreparedCase } from './prepareCase.ts';
+import type { Masses } from './readingMasses.ts';
 import type { Weighing } from './weighing.ts';
 import type { Making } from './worlds.ts';
 

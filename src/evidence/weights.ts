@@ -1,16 +1,9 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
+import { bareEvaluation, type Evaluation } from './evaluation.ts';
 import type { Factor } from './factor.ts';
-import {
-  bareEvaluation,
-  type Evaluation,
-  type Masses,
-  massesAfter,
-  massesOf,
-  shares,
-  unitOfLook,
-  wholeWith,
-} from './masses.ts';
+import { massesAfter, unitOfLook, wholeWith } from './massesAfter.ts';
 import type { Look } from './prepareCase.ts';
+import { type Masses, massesOf, shares } from './readingMasses.ts';
 import { periodMass, shopMasses } from './shopMasses.ts';
 import { decibans, weightWords } from './verbalScale.ts';
 

@@ -1,7 +1,9 @@
 import type { ReadingId } from '../piece/readings.ts';
-import { type Evaluation, leadingOf, massesAfter, massesFor } from './masses.ts';
+import { type Evaluation, massesFor } from './evaluation.ts';
+import { massesAfter } from './massesAfter.ts';
 import { fixModel } from './model.ts';
 import type { Look } from './prepareCase.ts';
+import { leadingOf } from './readingMasses.ts';
 import type { LookWeight } from './weights.ts';
 
 /** A smallest set of findings whose reversal puts another reading first. */
