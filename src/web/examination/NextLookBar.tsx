@@ -24,13 +24,23 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
   );
   const plan = planLooks(left, visit);
   const first = plan[0];
+  const go = (look: NextLook) => {
+    setOpen(false);
+    onGo(look);
+  };
   return (
-    <section className="exam-next" aria-label="Look next">
+    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: Escape folds the plan; its buttons do the rest
+    <section
+      className="exam-next"
+      aria-label="Look next"
+      data-open={open ? '' : undefined}
+      onKeyDown={(event) => event.key === 'Escape' && setOpen(false)}
+    >
       <div className="exam-next-line">
         {first === undefined ? (
           <p className="exam-next-none">{whyNone(weigh, left.filter(isTelling).length)}</p>
         ) : (
-          <LookButton room={room} look={first.look} onGo={onGo} />
+          <LookButton room={room} look={first.look} onGo={go} />
         )}
         <button
           type="button"
@@ -50,7 +60,7 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
             <ol className="exam-plan">
               {plan.slice(0, 12).map(({ look, minutesGone }) => (
                 <li key={`${look.sign}@${look.part}`}>
-                  <LookButton room={room} look={look} onGo={onGo} gone={minutesGone} />
+                  <LookButton room={room} look={look} onGo={go} gone={minutesGone} />
                 </li>
               ))}
             </ol>

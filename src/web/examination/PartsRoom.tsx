@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { drawForm } from '../../drawing/drawForm.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
 import type { Form } from '../../knowledge/schema.ts';
@@ -33,10 +33,12 @@ export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
   const view = drawing.views[viewAt] ?? drawing.views[0];
   const chosen =
     place.part === wholeChoice || parts.some((part) => part.id === place.part) ? place.part : undefined;
-  const close = () => {
-    onGo(undefined);
-    stage.current?.querySelector<HTMLElement>(`[data-part-button="${chosen}"]`)?.focus();
-  };
+  const last = useRef(chosen);
+  useEffect(() => {
+    if (chosen === undefined && last.current !== undefined)
+      stage.current?.querySelector<HTMLElement>(`[data-part-button="${last.current}"]`)?.focus();
+    last.current = chosen;
+  }, [chosen]);
   const shown = standings.filter((each) => parts.some((part) => standing[part.id] === each));
   return (
     <div className="exam-bench" data-open={chosen === undefined ? undefined : ''}>
@@ -88,7 +90,7 @@ export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
               if (place.sign !== undefined) onGo(chosen);
             }}
             onShown={() => stage.current?.scrollIntoView({ block: 'start' })}
-            onClose={close}
+            onClose={() => onGo(undefined)}
           />
         )}
       </div>

@@ -1,0 +1,122 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runCalculation } from '../../src/calculations/runCalculation.ts';
+import { caseFromPiece } from '../../src/evidence/caseFromPiece.ts';
+import type { Weighing } from '../../src/evidence/weighing.ts';
+import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { readingWords } from '../../src/piece/readings.ts';
+import { outOf } from '../../src/web/readings/probabilityWords.ts';
+import { openBrowser } from './support/openBrowser.ts';
+import { pieceOf } from './support/pieceOf.ts';
+import { startServer, type TestServer } from './support/startServer.ts';
+
+let server: TestServer;
+let browser: Browser;
+let knowledge: Knowledge;
+beforeAll(async () => {
+  [server, browser] = await Promise.all([startServer(), openBrowser()]);
+  knowledge = (await (await fetch(`${server.address}knowledge.json`)).json()) as Knowledge;
+}, 240_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+/** The same weighing, made here, without a browser. */
+async function weighHere(id: string): Promise<Weighing> {
+  const input = { ...caseFromPiece(await pieceOf(server, id)), draws: 500, seed: 1 };
+  const result = runCalculation('evidence.weigh', input, { knowledge, yearNow: new Date().getFullYear() });
+  if (!result.ok) throw new Error(JSON.stringify(result.faults));
+  return result.output as Weighing;
+}
+
+/** Opens the readings, waits for the redraws, and hands back what the workers answered. */
+async function openReadings(page: Page, id: string): Promise<Weighing> {
+  await page.addInitScript(() => {
+    const heard: unknown[] = [];
+    Object.assign(window, { heard });
+    const Plain = window.Worker;
+    window.Worker = class extends Plain {
+      constructor(url: string | URL, options?: WorkerOptions) {
+        super(url, options);
+        this.addEventListener('message', (event) => heard.push(event.data));
+      }
+    };
+  });
+  await page.goto(`${server.address}piece/${id}/readings`);
+  await page.locator('.read-lead').waitFor({ timeout: 90_000 });
+  await page.locator('.read-progress').waitFor({ state: 'detached', timeout: 150_000 });
+  const results = await page.evaluate(
+    () => (window as unknown as { heard: { say: string; result: { ok: boolean; output: unknown } }[] }).heard,
+  );
+  return results.filter((each) => each.say === 'weighed').at(-1)?.result.output as Weighing;
+}
+
+/** The next looks by name: where two tell alike, the last digit of a sum decides which comes first. */
+function inOrder(weighing: Weighing): Weighing {
+  const name = (look: Weighing['nextLooks'][number]) => `${look.sign}@${look.part}`;
+  return { ...weighing, nextLooks: weighing.nextLooks.toSorted((a, b) => (name(a) < name(b) ? -1 : 1)) };
+}
+
+/** Where two answers differ by more than the last digits of a sum; the paths of the differences. */
+function differences(a: unknown, b: unknown, path = ''): string[] {
+  if (typeof a === 'number' && typeof b === 'number')
+    return Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a)) ? [] : [path];
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null)
+    return Object.is(a, b) ? [] : [path];
+  const [left, right] = [a as Record<string, unknown>, b as Record<string, unknown>];
+  return [...new Set([...Object.keys(left), ...Object.keys(right)])].flatMap((key) =>
+    differences(left[key], right[key], `${path}/${key}`),
+  );
+}
+
+describe.each(['example-side-chair', 'example-armchair'])('the readings of %s', (id) => {
+  it('shows what the same calculation gives outside the browser', async () => {
+    const page = await browser.newPage();
+    const [there, here] = [await openReadings(page, id), await weighHere(id)];
+    expect(differences(inOrder(there), inOrder(here))).toEqual([]);
+    expect(await page.locator('.read-lead').getAttribute('data-leading')).toBe(here.leading);
+    expect(await page.locator('.read-lead').innerText()).toContain(readingWords[here.leading].inSentence);
+    expect(await page.locator('.read-card').count()).toBe(here.contradictions.length);
+    expect(await page.locator('.read-weights > li').count()).toBe(here.weights.length);
+
+    await page.locator('.read-leading summary').first().click();
+    const first = await page.locator('.read-leading tbody tr').first().innerText();
+    expect(first).toContain(outOf(here.readings[0]?.probability ?? 0));
+    for (const [, count, of] of (await page.locator('.read').innerText()).matchAll(
+      /(\d+) in (1000|100)\b/g,
+    )) {
+      expect(Number(count) / Number(of)).toBeLessThanOrEqual(0.999);
+      expect(Number(count) / Number(of)).toBeGreaterThanOrEqual(0.001);
+    }
+    await page.close();
+  }, 240_000);
+});
+
+describe('what jars', () => {
+  it('shows the habit that a shop explains as explained, with what it now speaks for', async () => {
+    const page = await browser.newPage();
+    await openReadings(page, 'example-armchair');
+    const card = page.locator('.read-card[data-explained]').filter({ hasText: 'Alder Ferry' }).first();
+    expect(await card.innerText()).toMatch(
+      /By itself it .* for a later one .*; with all else it now .* for a period piece/,
+    );
+    await card.getByRole('link', { name: 'Look at it again' }).click();
+    await page.locator('.exam-panel').waitFor();
+    expect(page.url()).toContain('/examination#');
+    await page.close();
+  }, 240_000);
+});
+
+describe('starting odds', () => {
+  it('shows how the answer moves with them, and that the examiner decides', async () => {
+    const page = await browser.newPage();
+    const weighing = await openReadings(page, 'example-armchair');
+    expect(weighing.byStartingOdds.length).toBeGreaterThanOrEqual(3);
+    const text = await page.locator('.read').innerText();
+    for (const { odds } of weighing.byStartingOdds)
+      expect(text).toContain(knowledge.making.startingOdds[odds]?.name ?? odds);
+    expect(text).toContain('The program weighs; the examiner decides.');
+    await page.close();
+  }, 240_000);
+});
