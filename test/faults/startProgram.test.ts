@@ -1,0 +1,95 @@
+import { writeFile } from 'node:fs/promises';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { startServer } from '../browser/support/startServer.ts';
+import { runStart } from '../kits/runStart.ts';
+import { temporaryFolder } from '../kits/temporaryFolder.ts';
+
+describe('npm start', () => {
+  it('opens on an empty folder, shows the worked examples, and ends in order', async () => {
+    const server = await startServer();
+    const { pieces } = (await (await fetch(`${server.address}api/pieces`)).json()) as {
+      pieces: { id: string }[];
+    };
+    expect(pieces.map((piece) => piece.id)).toEqual(['example-armchair', 'example-side-chair']);
+    await server.stop();
+  });
+
+  it('starts again in less than 3 seconds', async () => {
+    const dir = await temporaryFolder();
+    const first = await startServer(dir);
+    await first.stop();
+    const begun = performance.now();
+    const second = await startServer(dir);
+    const tookMs = performance.now() - begun;
+    await second.stop();
+    expect(tookMs).toBeLessThan(3000);
+  });
+
+  it('says in one sentence that the port is taken', async () => {
+    const other = createServer();
+    const port = await new Promise<number>((resolve) =>
+      other.listen(0, '127.0.0.1', () => resolve((other.address() as { port: number }).port)),
+    );
+    onTestFinished(() => {
+      other.close();
+    });
+    const { code, printed } = await runStart('--data', await temporaryFolder(), '--port', String(port));
+    expect(printed).toBe(
+      `Port ${port} is taken by another program: choose another with --port, or --port 0 for any that is free.`,
+    );
+    expect(code).toBe(1);
+  });
+
+  it('says in one sentence that it runs on this folder already, and where; the first copy goes on', async () => {
+    const first = await startServer();
+    onTestFinished(() => first.stop());
+    const { code, printed } = await runStart('--data', first.dataDir, '--port', '0');
+    expect(code).toBe(1);
+    expect(printed.split('\n')).toHaveLength(1);
+    expect(printed).toContain(`already running on the folder ${first.dataDir} at ${first.address}`);
+    expect((await fetch(`${first.address}api/pieces`)).status).toBe(200);
+  });
+
+  it('starts on a folder whose last program was killed', async () => {
+    const dir = await temporaryFolder();
+    const first = await startServer(dir);
+    await first.kill();
+    const second = await startServer(dir);
+    await second.stop();
+    expect(second.printed()).toContain('Underside is open at');
+  });
+
+  it('says in one sentence that the record is of a newer program', async () => {
+    const dir = await temporaryFolder();
+    const database = new Database(join(dir, 'record.db'));
+    database.pragma('user_version = 7');
+    database.close();
+    const { code, printed } = await runStart('--data', dir, '--port', '0');
+    expect(code).toBe(1);
+    expect(printed).toMatch(/^The record .* was written by a newer Underside .*\.$/);
+  });
+
+  it('says in one sentence that the folder cannot be written', async () => {
+    const file = join(await temporaryFolder(), 'file');
+    await writeFile(file, '');
+    const { code, printed } = await runStart('--data', join(file, 'below'), '--port', '0');
+    expect(code).toBe(1);
+    expect(printed).toMatch(
+      /^The folder .* cannot be written: choose another with --data, or mend its permissions\.$/,
+    );
+  });
+
+  it.each([
+    [['--port', 'many'], '--port needs a number'],
+    [['--port', '70000'], '--port needs a number'],
+    [['--data', ''], '--data needs the name of a folder'],
+    [['--colour', 'red'], '--colour'],
+  ])('refuses %j', async (args, words) => {
+    const { code, printed } = await runStart(...args);
+    expect(code).toBe(1);
+    expect(printed).toContain(words);
+  });
+});
