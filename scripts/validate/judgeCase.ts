@@ -1,0 +1,122 @@
+import { weighCase } from '../../src/evidence/weighCase.ts';
+import type { Weighing } from '../../src/evidence/weighing.ts';
+import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { type ReadingId, readingIds } from '../../src/piece/readings.ts';
+import type { MappedCase, PublishedCase, verdicts } from './publishedCases.ts';
+
+export type Verdict = (typeof verdicts)[number];
+
+/** The classes that a verdict in print can be told apart by: the two kinds of copy are one. */
+export const classes = [
+  'period-intact',
+  'period-repaired',
+  'period-altered',
+  'made-up',
+  'later-copy',
+  'made-to-deceive',
+] as const;
+export type VerdictClass = (typeof classes)[number];
+
+/** One published case weighed and held against its verdict. */
+export type Judged = {
+  id: string;
+  verdict: Verdict;
+  truth: VerdictClass | undefined;
+  probabilities: Record<VerdictClass, number>;
+  order: VerdictClass[];
+  firm: boolean;
+  right: boolean;
+  rightInTwo: boolean;
+  /** Natural logarithm of the likelihood ratio of period work against later, from even odds. */
+  logRatio: number;
+  traces: number;
+  coveredTraces: number;
+  weighing: Weighing;
+};
+
+const classOfVerdict: Record<Verdict, VerdictClass | undefined> = {
+  'period-intact': 'period-intact',
+  'period-repaired': 'period-repaired',
+  'period-enhanced-or-altered': 'period-altered',
+  married: 'made-up',
+  'later-copy': 'later-copy',
+  'deliberate-fake': 'made-to-deceive',
+  undetermined: undefined,
+};
+
+const classOfReading: Record<ReadingId, VerdictClass> = {
+  'period-intact': 'period-intact',
+  'period-repaired': 'period-repaired',
+  'period-altered': 'period-altered',
+  'made-up': 'made-up',
+  'later-bench-copy': 'later-copy',
+  'later-machine-copy': 'later-copy',
+  'made-to-deceive': 'made-to-deceive',
+};
+
+/**
+ * Weighs one mapped case, feeding only findings that are traces, and holds the answer against the verdict in print.
+ *
+ * @throws Error if the mapping names a form, or feeds a finding that is no trace
+ */
+export function judgeCase(
+  published: PublishedCase,
+  mapped: MappedCase,
+  knowledge: Knowledge,
+  yearNow: number,
+): Judged {
+  const traces = published.findings.flatMap((each, index) => (each.level === 'trace' ? [index] : []));
+  const fed = new Set(mapped.findings.map((each) => each.from));
+  const wrong = [...fed].find((index) => !traces.includes(index));
+  if (wrong !== undefined)
+    throw new Error(`${published.id}: finding ${wrong} is not a trace and may not be weighed.`);
+  const { form, claim, mode, findings } = mapped;
+  const result = weighCase(
+    {
+      form,
+      ...(claim === undefined ? {} : { claim }),
+      mode: mode ?? 'in-hand',
+      findings: findings.map(({ from: _, ...each }) => each),
+      draws: 500,
+      seed: 1,
+    },
+    knowledge,
+    { yearNow },
+  );
+  if (!result.ok) throw new Error(`${published.id}: ${result.faults.map((each) => each.message).join(' ')}`);
+  const weighing = result.output;
+  const probabilities = Object.fromEntries(classes.map((id) => [id, 0])) as Record<VerdictClass, number>;
+  for (const reading of weighing.readings) probabilities[classOfReading[reading.id]] += reading.probability;
+  const total = classes.reduce((sum, id) => sum + probabilities[id], 0);
+  for (const id of classes) probabilities[id] /= total;
+  const order = [...classes].sort((a, b) => probabilities[b] - probabilities[a]);
+  const truth = classOfVerdict[published.verdict.reading];
+  return {
+    id: published.id,
+    verdict: published.verdict.reading,
+    truth,
+    probabilities,
+    order,
+    firm: weighing.firm,
+    // A verdict left open is met by not being firm.
+    right: truth === undefined ? !weighing.firm : order[0] === truth,
+    rightInTwo: truth === undefined ? !weighing.firm : order.slice(0, 2).includes(truth),
+    logRatio: logRatioFromEven(weighing),
+    traces: traces.length,
+    coveredTraces: traces.filter((index) => fed.has(index)).length,
+    weighing,
+  };
+}
+
+/** The default odds are even between period and later, so posterior odds are the ratio itself. */
+function logRatioFromEven(weighing: Weighing): number {
+  const even = weighing.byStartingOdds.find((each) => each.odds === 'even');
+  const probability = (id: ReadingId) => even?.probabilities[id] ?? 0;
+  const later = ['later-bench-copy', 'later-machine-copy', 'made-to-deceive'] as const;
+  const laterSum = later.reduce((sum, id) => sum + probability(id), 0);
+  const periodSum = readingIds.reduce(
+    (sum, id) => (later.includes(id as (typeof later)[number]) ? sum : sum + probability(id)),
+    0,
+  );
+  return Math.log(periodSum / laterSum);
+}

@@ -1,0 +1,116 @@
+import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { classes, type Judged, type VerdictClass } from './judgeCase.ts';
+import type { MappedCase, PublishedCase } from './publishedCases.ts';
+import { summarize } from './summary.ts';
+
+const words: Record<VerdictClass, string> = {
+  'period-intact': 'period, intact',
+  'period-repaired': 'period, repaired',
+  'period-altered': 'period, altered',
+  'made-up': 'made up',
+  'later-copy': 'later copy',
+  'made-to-deceive': 'made to deceive',
+};
+
+/** The page that says how the readings met the verdicts in print, every miss with its reason in figures. */
+export function validationPage(
+  judged: readonly Judged[],
+  cases: readonly PublishedCase[],
+  mapping: Readonly<Record<string, MappedCase>>,
+  knowledge: Knowledge,
+): string {
+  const figures = summarize(judged);
+  const share = (x: number | null) => (x === null ? 'not defined' : x.toFixed(3));
+  return `# Held against pieces that others have judged
+
+Made by \`npm run validate\`. Published cases were mapped to signs with ids, titles and verdicts out of sight; only
+findings that are traces were fed, never a verdict on a part. No figure was changed for a single case. The sizes are
+small: read the misses, not the percentages.
+
+| what | figure |
+| --- | --- |
+| cases with a definite verdict | ${figures.definite} |
+| first reading right | ${figures.right} |
+| right among the first two | ${figures.rightInTwo} |
+| firm and wrong | ${figures.firmAndWrong} |
+| mean log score (bits; ${Math.log2(classes.length).toFixed(2)} is knowing nothing) | ${share(figures.logScoreBits)} |
+| Brier score, halved | ${share(figures.brier)} |
+| Cllr, period against later (1 is knowing nothing) | ${share(figures.cllr)} |
+| traces covered by a sign | ${figures.coveredTraces} of ${figures.traces} |
+
+Knowledge ${knowledge.version}; 500 redraws, seed 1, even starting odds.
+
+## Case by case
+
+| case | verdict in print | first reading | second | probability of the verdict | firm | covered |
+| --- | --- | --- | --- | --- | --- | --- |
+${judged.map(row).join('\n')}
+
+## Misses
+
+${misses(judged)}
+
+## Calibration
+
+How often a class came true among those given a probability in each band, over all cases and classes.
+
+| given | classes | came true |
+| --- | --- | --- |
+${calibration(judged).join('\n')}
+
+## Traces that no sign covers
+
+${uncovered(cases, mapping)}
+`;
+}
+
+function row(each: Judged): string {
+  const probability = (id: VerdictClass | undefined) =>
+    id === undefined ? '–' : each.probabilities[id].toFixed(3);
+  const [first, second] = each.order;
+  const title = (id: VerdictClass | undefined) =>
+    id === undefined ? '' : `${words[id]} (${probability(id)})`;
+  return `| ${each.id} | ${each.truth === undefined ? 'left open' : words[each.truth]} | ${title(first)} ${each.right ? '✓' : '✗'} | ${title(second)} | ${probability(each.truth)} | ${each.firm ? 'firm' : 'not firm'} | ${each.coveredTraces} of ${each.traces} |`;
+}
+
+function misses(judged: readonly Judged[]): string {
+  const wrong = judged.filter((each) => !each.right);
+  if (wrong.length === 0) return 'None.';
+  return wrong
+    .map((each) => {
+      const heavy = each.weighing.weights
+        .toSorted((a, b) => Math.abs(b.forLeading) - Math.abs(a.forLeading))
+        .slice(0, 4);
+      const lines = heavy.map(
+        (one) =>
+          `  - ${one.sign}${one.part === null ? '' : ` on ${one.part}`}, ${one.state}: ${one.forLeading.toFixed(1)} decibans for the first reading, ${one.withinWhole.toFixed(1)} for period work`,
+      );
+      return `- **${each.id}**: ${each.truth === undefined ? 'called firm though left open in print' : `${words[each.truth]} had ${each.probabilities[each.truth].toFixed(3)}`}. ${each.coveredTraces} of ${each.traces} traces were covered; the findings that weighed most:\n${lines.join('\n')}`;
+    })
+    .join('\n');
+}
+
+function calibration(judged: readonly Judged[]): string[] {
+  const bounds = [0, 0.05, 0.2, 0.4, 0.6, 0.8, 1.0001];
+  return bounds.slice(1).map((high, i) => {
+    const low = bounds[i] ?? 0;
+    const inBand = judged.flatMap((each) =>
+      each.truth === undefined
+        ? []
+        : classes
+            .filter((id) => each.probabilities[id] >= low && each.probabilities[id] < high)
+            .map((id) => id === each.truth),
+    );
+    const came = inBand.filter(Boolean).length;
+    return `| ${low}–${Math.min(1, high)} | ${inBand.length} | ${inBand.length === 0 ? '–' : `${came} (${(came / inBand.length).toFixed(2)})`} |`;
+  });
+}
+
+function uncovered(cases: readonly PublishedCase[], mapping: Readonly<Record<string, MappedCase>>): string {
+  const lines = cases.flatMap((each) =>
+    (mapping[each.id]?.uncovered ?? []).map(
+      (index) => `- ${each.id}: ${each.findings[index]?.finding ?? ''}`,
+    ),
+  );
+  return lines.length === 0 ? 'None.' : lines.join('\n');
+}
