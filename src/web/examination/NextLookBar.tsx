@@ -1,7 +1,15 @@
 import { useId, useState } from 'react';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
-import { isTelling, type Need, type NextLook, planLooks, sayNeed, type Visit } from './planLooks.ts';
+import {
+  isTelling,
+  type Need,
+  type NextLook,
+  planLooks,
+  sayMinutes,
+  sayNeed,
+  type Visit,
+} from './planLooks.ts';
 
 type Props = { room: ExamRoom; weigh: WeighingNow; onGo: (look: NextLook) => void };
 
@@ -82,8 +90,8 @@ function LookButton({ room, look, onGo, gone }: ButtonProps) {
         <span className="said">{room.knowledge.signs[look.sign]?.name ?? look.sign}</span>
       </span>
       <span className="exam-look-cost">
-        {capital(partName(room.parts, look.part))} · {look.minutes} min · {sayNeed(look.needs)}
-        {gone === undefined ? '' : ` · ${gone} min in all`}
+        {capital(partName(room.parts, look.part))} · {sayMinutes(look.minutes)} · {sayNeed(look.needs)}
+        {gone === undefined ? '' : ` · ${sayMinutes(gone)} in all`}
       </span>
     </button>
   );

@@ -6,7 +6,7 @@ import { answerSign, putInWords, sayHowSure, sayWhereSeen } from './answerSign.t
 import type { ExamRoom } from './examRoom.ts';
 import { FindingPhotos } from './photos/FindingPhotos.tsx';
 import { PhotoButtons } from './photos/PhotoButtons.tsx';
-import { sayNeed } from './planLooks.ts';
+import { sayMinutes, sayNeed } from './planLooks.ts';
 import { SignFigures } from './SignFigures.tsx';
 import type { OfferedSign } from './signsOnPart.ts';
 
@@ -54,7 +54,8 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
       >
         <span className="said">{sign.name}</span>
         <span className="exam-sign-cost">
-          {sign.minutes} min{sign.needs === 'nothing' ? '' : ` · ${sayNeed(sign.needs)}`}
+          {sayMinutes(sign.minutes)}
+          {sign.needs === 'nothing' ? '' : ` · ${sayNeed(sign.needs)}`}
         </span>
       </button>
       {sign.caution !== undefined && sign.caution !== saidAbove && (

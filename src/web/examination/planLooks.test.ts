@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type NextLook, needsLeave, planLooks } from './planLooks.ts';
+import { type NextLook, needsLeave, planLooks, sayMinutes } from './planLooks.ts';
 
 const look = (sign: string, bits: number, minutes: number, needs = 'nothing'): NextLook => ({
   sign,
@@ -47,6 +47,10 @@ describe('what to look at on this visit', () => {
       { seed: 5 },
     );
   });
+});
+
+it('says half minutes as halves', () => {
+  expect([0.5, 3.5, 2].map(sayMinutes)).toEqual(['½ min', '3½ min', '2 min']);
 });
 
 describe('a sign that can be on several parts', () => {

@@ -30,6 +30,13 @@ export function sayNeed(needs: string): string {
   return Object.hasOwn(needWords, needs) ? needWords[needs as Need] : needs;
 }
 
+/** Minutes as they are said: `2 min`, `3½ min`. */
+export function sayMinutes(minutes: number): string {
+  const whole = Math.floor(minutes);
+  if (minutes - whole !== 0.5) return `${Math.round(minutes * 10) / 10} min`;
+  return `${whole === 0 ? '' : whole}½ min`;
+}
+
 /** Whether a look is expected to tell at all: a thousandth of a bit or more. */
 export function isTelling(look: Pick<NextLook, 'bits'>): boolean {
   return look.bits >= 0.001;

@@ -3,7 +3,7 @@ import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { placeToHash } from '../examination/placeInHash.ts';
-import { planLooks, sayNeed } from '../examination/planLooks.ts';
+import { planLooks, sayMinutes, sayNeed } from '../examination/planLooks.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
 
 type Props = { room: ReadRoom; full: boolean; nextLooks: Weighing['nextLooks'] };
@@ -35,7 +35,7 @@ export function LooksAndChanges({ room, full, nextLooks }: Props) {
                 {signName(knowledge, look.sign)}
               </Link>
               <span className="small soft">
-                {capital(partName(parts, look.part))} · {look.minutes} min · {sayNeed(look.needs)}
+                {capital(partName(parts, look.part))} · {sayMinutes(look.minutes)} · {sayNeed(look.needs)}
               </span>
               {look.caution !== undefined && <span className="caution small">{look.caution}</span>}
             </li>
