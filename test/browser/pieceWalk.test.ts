@@ -116,6 +116,13 @@ describe('a piece from the first word to the signed opinion', () => {
     expect(opinion).toMatchObject({ status: 'signed', reading: 'later-machine-copy', years: [1900, 1920] });
     expect(await page.getByLabel('Reasons').getAttribute('readonly')).not.toBeNull();
 
+    await page.getByRole('link', { name: 'Engagement' }).click();
+    await page.getByLabel('Client', { exact: true }).fill('Someone else');
+    await page.getByLabel('Client', { exact: true }).blur();
+    await allKept(page);
+    await page.getByRole('link', { name: 'Opinion' }).click();
+    await page.getByText('One act came after the signing').waitFor();
+
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Set as PDF' }).click();
     const stream = await (await download).createReadStream();

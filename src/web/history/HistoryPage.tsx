@@ -25,6 +25,7 @@ function History({ used, piece }: { used: UsedPiece; piece: Piece }) {
   const names = useNameBook(piece);
   const entries = useMemo(() => historyEntries(events ?? [], names).toReversed(), [events, names]);
   const found = entries.filter((entry) => answers(entry, words));
+  const [most, setMost] = useState(200);
   return (
     <div className="history stack">
       <h1>History</h1>
@@ -48,7 +49,7 @@ function History({ used, piece }: { used: UsedPiece; piece: Piece }) {
           {trouble}
         </p>
       )}
-      {byDay(found).map(([day, acts]) => (
+      {byDay(found.slice(0, most)).map(([day, acts]) => (
         <section key={day} aria-labelledby={`day-${day}`}>
           <h2 id={`day-${day}`}>{dayWords(day)}</h2>
           <ol className="bare-list">
@@ -58,6 +59,14 @@ function History({ used, piece }: { used: UsedPiece; piece: Piece }) {
           </ol>
         </section>
       ))}
+      {found.length <= most ? null : (
+        <div className="row">
+          <button type="button" className="button quiet" onClick={() => setMost(most + 500)}>
+            Show older acts
+          </button>
+          <span className="soft small">{found.length - most} more</span>
+        </div>
+      )}
     </div>
   );
 }

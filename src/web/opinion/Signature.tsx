@@ -1,38 +1,55 @@
+import { Link } from '@tanstack/react-router';
 import { useId, useState } from 'react';
+import { useHistory } from '../history/useHistory.ts';
 import { readIdentity } from '../record/identity.ts';
 import { dayWords, today } from '../shell/dayWords.ts';
+import { actsAfterSigning } from './actsAfterSigning.ts';
 import { lacksForSigning, type OpinionRoom } from './opinionRoom.ts';
 
 /** Signing with name and day, or opening a signed opinion again. */
 export function Signature({ room }: { room: OpinionRoom }) {
+  if (room.piece.opinion.status === 'signed') return <Signed room={room} />;
+  return room.used.readOnly ? null : <SigningForm room={room} />;
+}
+
+function Signed({ room }: { room: OpinionRoom }) {
   const { piece, used } = room;
   const { opinion } = piece;
-  if (opinion.status === 'signed') {
-    const reopen = () =>
-      used.record('opinion-signed', [
-        { path: ['opinion', 'status'], to: 'draft' },
-        { path: ['opinion', 'signedBy'], to: '' },
-        { path: ['opinion', 'signedOn'] },
-      ]);
-    return (
-      <section className="stack" aria-labelledby="signature">
-        <h2 id="signature">Signature</h2>
-        <p className="said">
-          Signed by {opinion.signedBy}
-          {opinion.signedOn === undefined ? '' : ` on ${dayWords(opinion.signedOn)}`}.
+  const { events } = useHistory(piece.id, used.seq);
+  const after = actsAfterSigning(events ?? []);
+  const reopen = () =>
+    used.record('opinion-signed', [
+      { path: ['opinion', 'status'], to: 'draft' },
+      { path: ['opinion', 'signedBy'], to: '' },
+      { path: ['opinion', 'signedOn'] },
+    ]);
+  return (
+    <section className="stack" aria-labelledby="signature">
+      <h2 id="signature">Signature</h2>
+      <p className="said">
+        Signed by {opinion.signedBy}
+        {opinion.signedOn === undefined ? '' : ` on ${dayWords(opinion.signedOn)}`}.
+      </p>
+      {after === 0 ? null : (
+        <p className="caution">
+          {after === 1 ? 'One act came' : `${after} acts came`} after the signing, and the signature does not
+          cover what they changed. See the{' '}
+          <Link to="/piece/$id/history" params={{ id: piece.id }}>
+            history
+          </Link>
+          , and sign again if it holds.
         </p>
-        {used.readOnly ? null : (
-          <div className="row">
-            <button type="button" className="button quiet" onClick={reopen}>
-              Open again as a draft
-            </button>
-            <span className="soft small">The signed wording stays in the history.</span>
-          </div>
-        )}
-      </section>
-    );
-  }
-  return used.readOnly ? null : <SigningForm room={room} />;
+      )}
+      {used.readOnly ? null : (
+        <div className="row">
+          <button type="button" className="button quiet" onClick={reopen}>
+            Open again as a draft
+          </button>
+          <span className="soft small">The signed wording stays in the history.</span>
+        </div>
+      )}
+    </section>
+  );
 }
 
 function SigningForm({ room }: { room: OpinionRoom }) {
