@@ -37,7 +37,7 @@ export function drawStanding(
     );
     return {
       id: `view-${view.view}`,
-      svg: drawingSvg(view, { standing, names, title: view.name, description: alternative }),
+      svg: drawingSvg(view, { standing, names, title: view.name, description: alternative, legend: false }),
       caption: capital(view.name),
       alternative,
       widthMm: view.box[2] * scale,

@@ -1,0 +1,40 @@
+/** What a part is called: of the making, or what it is instead. */
+export type Standing = 'of-the-making' | 'repair' | 'improve' | 'other-old' | 'unsure';
+
+export const standings: readonly Standing[] = ['of-the-making', 'repair', 'improve', 'other-old', 'unsure'];
+
+/** The word that always stands beside the hatching. */
+export const standingWords: Readonly<Record<Standing, string>> = {
+  'of-the-making': 'of the making',
+  repair: 'honest repair',
+  improve: 'later, to improve',
+  'other-old': 'from another old piece',
+  unsure: 'unsure',
+};
+
+/**
+ * The SVG pattern of a standing: slanting lines, crossed lines, dots, sparse dashes; nothing for of the making.
+ *
+ * @param id   the pattern's id, unique on its page
+ * @param gap  between two lines, in the drawing's mm
+ */
+export function hatchPattern(standing: Standing, id: string, gap: number, ink: string): string {
+  const marks = marksOf(standing, gap, ink);
+  if (marks === '') return '';
+  return `<pattern id="${id}" patternUnits="userSpaceOnUse" width="${gap}" height="${gap}" patternTransform="rotate(45)">${marks}</pattern>`;
+}
+
+function marksOf(standing: Standing, gap: number, ink: string): string {
+  const at = (share: number) => Math.round(gap * share * 1000) / 1000;
+  const upright = `<path d="M ${at(0.5)} 0 V ${gap}" stroke="${ink}" stroke-width="${at(0.14)}"/>`;
+  const level = `<path d="M 0 ${at(0.5)} H ${gap}" stroke="${ink}" stroke-width="${at(0.14)}"/>`;
+  if (standing === 'repair') return upright;
+  if (standing === 'improve') return upright + level;
+  if (standing === 'other-old') {
+    return `<circle cx="${at(0.5)}" cy="${at(0.5)}" r="${at(0.17)}" fill="${ink}"/>`;
+  }
+  if (standing === 'unsure') {
+    return `<path d="M ${at(0.5)} ${at(0.2)} V ${at(0.65)}" stroke="${ink}" stroke-width="${at(0.12)}"/>`;
+  }
+  return '';
+}
