@@ -6,21 +6,31 @@ import { finding, opening } from '../kits/drafts.ts';
 import { temporaryFolder } from '../kits/temporaryFolder.ts';
 
 const rounds = 20;
+const wait = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
 
-/** Hands findings in one after another until the program is gone; gives back those it answered for. */
+/**
+ * Hands findings in one after another until the program is gone; gives back those it answered for.
+ *
+ * @param onAnswer  told how many were answered for so far
+ */
 async function enterUntilKilled(
   address: string,
   nextSign: () => string,
-): Promise<{ acknowledged: string[]; handedIn: number }> {
+  onAnswer: (count: number) => void,
+): Promise<string[]> {
   const acknowledged: string[] = [];
-  let handedIn = 0;
   for (;;) {
-    const act = finding('one', nextSign(), 'splat');
-    handedIn++;
-    const answer = await hand(address, act).catch(() => undefined);
-    if (answer === undefined) return { acknowledged, handedIn };
+    const answer = await hand(address, finding('one', nextSign(), 'splat')).catch(goneOrFault);
+    if (answer === 'gone') return acknowledged;
     acknowledged.push(...answer);
+    onAnswer(acknowledged.length);
   }
+}
+
+/** A broken line means that the program is gone; anything else is a fault of its own. */
+function goneOrFault(error: unknown): 'gone' {
+  if (error instanceof TypeError) return 'gone';
+  throw error;
 }
 
 async function hand(address: string, act: DraftEvent): Promise<string[]> {
@@ -41,13 +51,19 @@ describe('a program killed while findings are entered', () => {
     for (let round = 0; round < rounds; round++) {
       const server = await startServer(dir);
       if (round === 0) for (const id of await hand(server.address, opening('one'))) acknowledged.add(id);
-      const entering = enterUntilKilled(server.address, () => `sign-${++signs}`);
-      // The moment differs from round to round, so that the kill falls at different points of a write.
-      await new Promise((resolve) => setTimeout(resolve, 60 + ((round * 37) % 90)));
-      await server.kill();
-      const entered = await entering;
-      expect(entered.acknowledged.length).toBeGreaterThan(0);
-      for (const id of entered.acknowledged) acknowledged.add(id);
+      // Killed after another number of answers each time and a little later, while the next act is under way.
+      const killAfter = 3 + (round % 7);
+      let killing: Promise<void> | undefined;
+      const entered = await enterUntilKilled(
+        server.address,
+        () => `sign-${++signs}`,
+        (count) => {
+          if (count === killAfter) killing = wait(round % 5).then(server.kill);
+        },
+      );
+      await killing;
+      expect(entered.length).toBeGreaterThanOrEqual(killAfter);
+      for (const id of entered) acknowledged.add(id);
       expect(await verifyRecord(dir)).toMatchObject({ ok: true, faults: [] });
     }
     const server = await startServer(dir);
