@@ -1,6 +1,7 @@
 import { useId } from 'react';
+import { type Standing, standingWords } from '../../drawing/hatching.ts';
 import { Hatches, hatchId } from './Hatches.tsx';
-import { hatchWords, type Standing, standingWords } from './standings.ts';
+import { hatchWords } from './standings.ts';
 
 /** What the hatchings mean, for those that are in the drawing. */
 export function HatchKey({ shown }: { shown: readonly Standing[] }) {
@@ -10,7 +11,7 @@ export function HatchKey({ shown }: { shown: readonly Standing[] }) {
       {shown.map((standing) => (
         <li key={standing}>
           <svg viewBox="0 0 34 20" width="34" height="20" aria-hidden="true">
-            <Hatches drawing={`${id}-${standing}`} gap={7} />
+            <Hatches drawing={`${id}-${standing}`} gap={8} />
             <rect
               x="0.5"
               y="0.5"

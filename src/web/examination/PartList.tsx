@@ -1,6 +1,6 @@
+import { type Standing, standingWords } from '../../drawing/hatching.ts';
 import type { Finding } from '../../piece/finding.ts';
 import { capital, type ExamRoom } from './examRoom.ts';
-import { type Standing, standingWords } from './standings.ts';
 
 type Props = {
   room: ExamRoom;

@@ -1,4 +1,5 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { type Standing, standingWords } from '../../drawing/hatching.ts';
 import { AboutPart } from './AboutPart.tsx';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
 import { KeysHelp } from './KeysHelp.tsx';
@@ -7,7 +8,6 @@ import { wholeChoice } from './PartList.tsx';
 import { PhotoButtons } from './photos/PhotoButtons.tsx';
 import { SignRow } from './SignRow.tsx';
 import { howFarLooked, type OfferedFamily, type SignFilter, signsOnPart, wholeKind } from './signsOnPart.ts';
-import { type Standing, standingWords } from './standings.ts';
 
 type Props = {
   room: ExamRoom;

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { drawForm } from '../../drawing/drawForm.ts';
+import { standings } from '../../drawing/hatching.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
 import type { Form } from '../../knowledge/schema.ts';
 import type { ExamRoom } from './examRoom.ts';
@@ -11,7 +12,7 @@ import { PieceDrawing } from './PieceDrawing.tsx';
 import { UploadList } from './photos/UploadList.tsx';
 import type { ExamPlace } from './placeInHash.ts';
 import type { SignFilter } from './signsOnPart.ts';
-import { standingByPart, standings } from './standings.ts';
+import { standingByPart } from './standings.ts';
 
 type Props = {
   room: ExamRoom;

@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import type { Drawing } from '../../drawing/drawForm.ts';
+import { type Standing, standingWords } from '../../drawing/hatching.ts';
 import { Hatches, hatchId } from './Hatches.tsx';
-import { type Standing, standingWords } from './standings.ts';
 
 export type View = Drawing['views'][number];
 
@@ -40,7 +40,7 @@ export function PieceDrawing({
     >
       <title id={`${id}-title`}>{view.name}</title>
       <desc id={`${id}-desc`}>{describe(view, names, standing)}</desc>
-      <Hatches drawing={id} gap={size / 55} />
+      <Hatches drawing={id} gap={size / 60} />
       {view.shapes.map((shape, index) => {
         const state = standing[shape.part];
         return (
