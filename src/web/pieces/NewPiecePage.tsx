@@ -9,7 +9,8 @@ import { useDesk } from '../record/DeskRoom.tsx';
 import { freshId, readIdentity } from '../record/identity.ts';
 import { today } from '../shell/dayWords.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
-import { freshPiece } from './freshPiece.ts';
+import { FormPicture, tellingView } from './FormPicture.tsx';
+import { chosenFeatures, freshPiece } from './freshPiece.ts';
 import './pieces.css';
 
 /** Taking a new piece on: its form, its name, and what it is said to be. All of it can be changed later. */
@@ -62,7 +63,14 @@ export function NewPiecePage() {
       <h1>New piece</h1>
       <ChoiceField
         label="Form"
-        choices={Object.values(forms).map(({ id, name, what }) => ({ id, name, note: what }))}
+        choices={Object.values(forms).map((one) => ({
+          id: one.id,
+          name: one.name,
+          note: one.what,
+          picture: (
+            <FormPicture form={one} features={chosenFeatures(one, one.id === formId ? features : {})} />
+          ),
+        }))}
         value={formId === '' ? undefined : formId}
         save={(id) => {
           setFormId(id);
@@ -73,7 +81,16 @@ export function NewPiecePage() {
         <ChoiceField
           key={feature.id}
           label={feature.name}
-          choices={feature.options}
+          choices={feature.options.map((option) => ({
+            ...option,
+            picture: (
+              <FormPicture
+                form={form}
+                features={{ ...chosenFeatures(form, features), [feature.id]: option.id }}
+                view={tellingView(feature.id)}
+              />
+            ),
+          }))}
           value={features[feature.id] ?? feature.options[0]?.id}
           save={(option) => setFeatures({ ...features, [feature.id]: option })}
         />

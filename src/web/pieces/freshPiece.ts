@@ -15,13 +15,10 @@ type Beginning = {
 
 /** The document of a piece just taken on; a feature not chosen is the first the form lists. */
 export function freshPiece({ id, form, features, title, mode, claim, openedOn, examiner }: Beginning): Json {
-  const chosen = form.features.map(
-    (feature) => [feature.id, features[feature.id] ?? feature.options[0]?.id ?? ''] as const,
-  );
   const whole = piece.parse({
     id,
     form: form.id,
-    features: Object.fromEntries(chosen),
+    features: chosenFeatures(form, features),
     title: title.trim(),
     mode,
     claim,
@@ -29,4 +26,11 @@ export function freshPiece({ id, form, features, title, mode, claim, openedOn, e
     engagement: { examiner },
   });
   return JSON.parse(JSON.stringify(whole)) as Json;
+}
+
+/** The features of a form as chosen; the first option of each that was not. */
+export function chosenFeatures(form: Form, chosen: Record<string, string>): Record<string, string> {
+  return Object.fromEntries(
+    form.features.map((feature) => [feature.id, chosen[feature.id] ?? feature.options[0]?.id ?? '']),
+  );
 }
