@@ -1,0 +1,24 @@
+import type { Scene } from './render/scene.ts';
+import { carving } from './sideChair/carving.ts';
+import { cornerBlock } from './sideChair/cornerBlock.ts';
+import { overall as sideChairOverall } from './sideChair/overall.ts';
+import { planerRipple } from './sideChair/planerRipple.ts';
+import { shoe } from './sideChair/shoe.ts';
+import { splatEdge } from './sideChair/splatEdge.ts';
+import { stencil } from './sideChair/stencil.ts';
+import { stretcher } from './sideChair/stretcher.ts';
+
+/** A plate: the example it belongs to, its file, and how its scene is set up. */
+export type DrawnPlate = { example: string; file: string; scene: () => Scene };
+
+/** Every plate of the worked examples. */
+export const plateList: readonly DrawnPlate[] = [
+  { example: 'side-chair', file: 'overall.jpg', scene: sideChairOverall },
+  { example: 'side-chair', file: 'stretcher.jpg', scene: stretcher },
+  { example: 'side-chair', file: 'splat-edge.jpg', scene: splatEdge },
+  { example: 'side-chair', file: 'shoe.jpg', scene: shoe },
+  { example: 'side-chair', file: 'planer-ripple.jpg', scene: planerRipple },
+  { example: 'side-chair', file: 'corner-block.jpg', scene: cornerBlock },
+  { example: 'side-chair', file: 'stencil.jpg', scene: stencil },
+  { example: 'side-chair', file: 'carving.jpg', scene: carving },
+];
