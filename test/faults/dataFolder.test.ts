@@ -1,4 +1,4 @@
-import { chmod, readFile, writeFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
@@ -59,13 +59,6 @@ describe('opening a data folder', () => {
     );
     expect(whyNot(join(dir, 'file', 'below'))).toMatch(/^record\.folder-not-writable/);
     expect(whyNot('/proc/underside')).toMatch(/^record\.folder-not-writable/);
-  });
-
-  it.skipIf(process.getuid?.() === 0)('refuses a folder it may not write', async () => {
-    const dir = await temporaryFolder();
-    await chmod(dir, 0o500);
-    onTestFinished(() => chmod(dir, 0o700));
-    expect(whyNot(dir)).toMatch(/^record\.folder-not-writable/);
   });
 
   it('gives the folder to one program at a time, and to the next when that one has ended', async () => {
