@@ -15,14 +15,16 @@ import { binOf } from './yearAxis.ts';
  *
  * @param looks   all looks; they may differ from the evaluation's at this part only
  * @param source  `own`, `renewed`, `reused` or an alteration's id
+ * @param alike   looks that are still to come at this part: what they tell apart is told apart at once, for all of them
  */
 export function massesAtPart(
   evaluation: Evaluation,
   partId: string,
   looks: readonly Look[],
   source?: string,
+  alike: readonly Look[] = [],
 ): Masses {
-  const { message, ready } = meet(evaluation, partId, looks, source);
+  const { message, ready } = meet(evaluation, partId, looks, source, alike);
   const sums: Sums = {
     byMaking: { period: 0, 'bench-copy': 0, 'machine-copy': 0, 'to-deceive': 0 },
     strict: [0, 0, 0],
@@ -98,9 +100,10 @@ function meet(
   partId: string,
   looks: readonly Look[],
   source: string | undefined,
+  alike: readonly Look[] = [],
 ): { message: PartMessage; ready: ReadyPart } {
   const { model } = evaluation;
-  const message = messageTo(evaluation, partId, looks);
+  const message = messageTo(evaluation, partId, [...looks, ...alike]);
   const part = (model.layout.units[message.unitIndex] as Unit).parts[message.partIndex];
   if (part === undefined) throw new RangeError(`no part ${partId} in this evaluation`);
   const ready = readyPart(

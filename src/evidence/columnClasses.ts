@@ -11,7 +11,10 @@ export type Classes = { key: string; of: Int32Array; columns: Column[] };
 
 /** The classes of the columns for a unit and the looks at it; kept in the layout, which is theirs. */
 export function columnClasses(layout: Layout, unit: Unit, looks: readonly Look[]): Classes {
-  const mine = looks.filter((look) => unit.parts.some((part) => part.id === look.part));
+  const mine = looks.filter(
+    (look) =>
+      !look.sign.hangsOn.startsWith('alteration/') && unit.parts.some((part) => part.id === look.part),
+  );
   const asks = (cause: string) => mine.some((look) => look.sign.hangsOn === cause);
   const [tooling, ageing, use] = [asks('tooling'), asks('ageing'), asks('use')];
   const habitSigns = [

@@ -1,8 +1,8 @@
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
-import { bareEvaluation, type Evaluation } from './evaluation.ts';
-import { massesAfter } from './massesAfter.ts';
+import type { Evaluation } from './evaluation.ts';
 import { shares } from './readingMasses.ts';
 import type { Weighing } from './weighing.ts';
+import type { LookWeight } from './weights.ts';
 
 /** A reading below this is no candidate to explain anything; above this conflict it explains the findings badly. */
 const candidate = 0.01;
@@ -15,12 +15,12 @@ const tooMuchDecibans = 10;
  * @source the conflict measure of F. V. Jensen, B. Chamberlain, T. Nordahl and F. Jensen (1990), taken within each
  *   reading: log of the product of the single probabilities over the joint one; from memory
  */
-export function unexplained(evaluation: Evaluation): Weighing['unexplained'] {
+export function unexplained(evaluation: Evaluation, weights: readonly LookWeight[]): Weighing['unexplained'] {
   const { masses, looks } = evaluation;
   if (!(masses.total > 0))
     return { unexplained: true, reason: 'The findings cannot all be true of one piece under any reading.' };
   if (looks.length < 2) return { unexplained: false, reason: 'Too few findings to clash.' };
-  const conflicts = conflictDecibans(evaluation);
+  const conflicts = conflictDecibans(evaluation, weights);
   const probability = shares(masses);
   const candidates = readingIds.filter((id) => probability[id] >= candidate);
   const least = candidates.reduce(
@@ -40,20 +40,17 @@ export function unexplained(evaluation: Evaluation): Weighing['unexplained'] {
 }
 
 /** For each reading, how much less probable the findings are together than one by one, in decibans. */
-function conflictDecibans(evaluation: Evaluation): Record<ReadingId, number> {
-  const bare = bareEvaluation(evaluation);
+function conflictDecibans(evaluation: Evaluation, weights: readonly LookWeight[]): Record<ReadingId, number> {
+  const bare = weights[0]?.before ?? evaluation.masses;
   const logs = Object.fromEntries(readingIds.map((id) => [id, 0])) as Record<ReadingId, number>;
-  for (const look of evaluation.looks) {
-    const alone = massesAfter(bare, look, [look]);
+  for (const { byItself } of weights) {
     for (const id of readingIds)
-      logs[id] += logOf(alone.readings[id], bare.masses.readings[id]) + alone.log - bare.masses.log;
+      logs[id] += logOf(byItself.readings[id], bare.readings[id]) + byItself.log - bare.log;
   }
   return Object.fromEntries(
     readingIds.map((id) => {
       const joint =
-        logOf(evaluation.masses.readings[id], bare.masses.readings[id]) +
-        evaluation.masses.log -
-        bare.masses.log;
+        logOf(evaluation.masses.readings[id], bare.readings[id]) + evaluation.masses.log - bare.log;
       return [id, ((logs[id] - joint) * 10) / Math.LN10];
     }),
   ) as Record<ReadingId, number>;

@@ -1,6 +1,6 @@
 import { type ClassSums, classSums } from './classSums.ts';
 import { type Classes, columnClasses } from './columnClasses.ts';
-import { type Factor, ones, priorFactor, times, timesUnit } from './factor.ts';
+import { type Factor, multiplyUnit, ones, priorFactor, times, timesUnit } from './factor.ts';
 import { isIdle, withIdle, withoutIdle } from './idleUnits.ts';
 import { fixModel, type Model, type Unit } from './model.ts';
 import type { Look } from './prepareCase.ts';
@@ -77,11 +77,13 @@ export function evaluate(model: Model, looks: readonly Look[] = model.layout.pre
 /** The masses alone, for those who change nothing afterwards. */
 export function massesFor(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Masses {
   const { layout } = model;
-  let whole = withIdle(model, priorFactor(model), looks);
+  const whole = withIdle(model, priorFactor(model), looks);
   for (const unit of layout.units) {
     if (isIdle(unit, looks)) continue;
     const classes = columnClasses(layout, unit, looks);
-    whole = timesUnit(layout, whole, classes, unitLines(model, unit, classes, looks));
+    const { sums, log } = multiplyUnit(layout, whole, classes, unitLines(model, unit, classes, looks));
+    whole.sums = sums;
+    whole.log = log;
   }
   return massesOf(layout, whole);
 }

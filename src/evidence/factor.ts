@@ -8,6 +8,9 @@ import { lineAt, type UnitLines } from './unitLines.ts';
  */
 export type Factor = { sums: Float64Array[]; log: number };
 
+/** Products are brought back to 1 when their largest value falls below this. */
+const smallest = 1e-60;
+
 /** The prior alone. */
 export function priorFactor(model: Model): Factor {
   const { configs, cellCount, periodCellCount, makeUps } = model.layout;
@@ -24,27 +27,41 @@ export function priorFactor(model: Model): Factor {
   return scaled({ sums, log: 0 });
 }
 
-/** A factor times what a unit's looks say, held so that its largest value is 1. */
+/** A factor times what a unit's looks say, kept within range. */
 export function timesUnit(layout: Layout, factor: Factor, classes: Classes, unit: UnitLines): Factor {
+  return multiplyUnit(
+    layout,
+    { sums: factor.sums.map((sum) => sum.slice()), log: factor.log },
+    classes,
+    unit,
+  );
+}
+
+/** The same, in the factor's own place. */
+export function multiplyUnit(layout: Layout, factor: Factor, classes: Classes, unit: UnitLines): Factor {
   const { configs, cells, cellCount, columns, periodColumns, periodCellCount, worldBins } = layout;
-  const sums = factor.sums.map((sum) => sum.slice());
+  let max = 0;
   for (let m = 0; m < configs.length; m++) {
     for (let c = 0; c < columns.length; c++) {
       const { first, count, offset } = cells[c] as ColumnCells;
       const skip = first - (worldBins[columns[c]?.world ?? 0]?.first ?? 0);
       for (let k = 0; k < (c < periodColumns ? 4 : 1); k++) {
-        const sum = sums[k] as Float64Array;
+        const sum = factor.sums[k] as Float64Array;
         const at = m * (k === 0 ? cellCount : periodCellCount) + offset;
         const from = lineAt(layout, classes, m, classes.of[c] as number, k) + skip;
-        for (let i = 0; i < count; i++)
-          sum[at + i] = (sum[at + i] as number) * (unit.values[from + i] as number);
+        for (let i = 0; i < count; i++) {
+          const value = (sum[at + i] as number) * (unit.values[from + i] as number);
+          sum[at + i] = value;
+          if (value > max) max = value;
+        }
       }
     }
   }
-  return scaled({ sums, log: factor.log + unit.log });
+  factor.log += unit.log;
+  return max < smallest ? scaled(factor) : factor;
 }
 
-/** Two factors multiplied cell by cell, held so that the largest value is 1. */
+/** Two factors multiplied cell by cell, kept within range. */
 export function times(a: Factor, b: Factor): Factor {
   const sums = a.sums.map((sum, k) => {
     const other = b.sums[k] as Float64Array;

@@ -5,7 +5,7 @@ import { type Draw, figureRange } from './figures.ts';
 import { type Column, habitStateShare } from './partTable.ts';
 import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 
-import { looksLikelihood, shareIn } from './signShares.ts';
+import { inGroups, looksLikelihood, shareIn } from './signShares.ts';
 import { shopPriors, worldPriors, worlds, yearPriors } from './worlds.ts';
 
 /**
@@ -266,5 +266,7 @@ export function alterationLikelihood(
   const mine = looks.filter((look) => look.sign.hangsOn === `alteration/${alteration.id}`);
   if (mine.length === 0) return 1;
   const state = happened ? 'happened' : 'not';
-  return looksLikelihood(mine, prepared.knowledge.making, draw, (look) => shareIn(look.sign, state, draw));
+  return looksLikelihood(inGroups(mine), prepared.knowledge.making, draw, (look) =>
+    shareIn(look.sign, state, draw),
+  );
 }

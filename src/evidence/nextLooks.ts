@@ -1,6 +1,7 @@
 import type { Sign } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { readingIds } from '../piece/readings.ts';
+import { massesAtPart } from './atPart.ts';
 import { type Evaluation, evaluate } from './evaluation.ts';
 import { bestDraw } from './figures.ts';
 import { massesAfter } from './massesAfter.ts';
@@ -22,26 +23,28 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
     prepared.looks.filter((look) => look.sign.hangsOn === 'making').map((look) => look.sign.id),
   );
   const now = entropy(readingIds.map((id) => evaluation.masses.readings[id]));
-  const looks: Weighing['nextLooks'] = [];
-  for (const sign of Object.values(prepared.knowledge.signs)) {
-    if (prepared.photoOnly && sign.inPhoto === 'no') continue;
-    for (const part of prepared.parts) {
-      if (!sign.on.includes(part.kind) || isOutOfReach(sign, evaluation)) continue;
+  const looks = prepared.parts.flatMap((part) => {
+    const open = openSigns(evaluation, part).filter(
       // A maker keeps to his way: seen on one part, the others tell little more.
-      if (habitsSeen.has(sign.id)) continue;
-      if (answered.has(findingKey(sign.id, part.id === 'whole' ? undefined : part.id))) continue;
-      const bits = now - expectedEntropy(evaluation, sign, part, prepared.photoOnly);
+      (sign) =>
+        !habitsSeen.has(sign.id) &&
+        !answered.has(findingKey(sign.id, part.id === 'whole' ? undefined : part.id)),
+    );
+    const all = open.map((sign) => lookAt(sign, part, prepared.photoOnly));
+    return all.map((look) => {
+      const { sign } = look;
       const caution = sign.caution === undefined ? {} : { caution: sign.caution };
-      looks.push({
+      const bits = Math.max(0, now - expectedEntropy(evaluation, look, all));
+      return {
         sign: sign.id,
         part: part.id === 'whole' ? null : part.id,
-        bits: Math.max(0, bits),
+        bits,
         minutes: sign.minutes,
         needs: sign.needs,
         ...caution,
-      });
-    }
-  }
+      };
+    });
+  });
   return oncePerHabit(looks, prepared).sort(
     (a, b) => b.bits / b.minutes - a.bits / a.minutes || (a.sign < b.sign ? -1 : 1),
   );
@@ -63,18 +66,34 @@ function oncePerHabit(looks: Weighing['nextLooks'], prepared: PreparedCase): Wei
   });
 }
 
-function isOutOfReach(sign: Sign, evaluation: Evaluation): boolean {
+/** The signs that can be looked for on a part of this piece. */
+function openSigns(evaluation: Evaluation, part: ModelPart): Sign[] {
   const { prepared } = evaluation.model.layout;
-  return (
-    sign.hangsOn.startsWith('alteration/') &&
-    !prepared.alterations.some((each) => `alteration/${each.id}` === sign.hangsOn)
+  return Object.values(prepared.knowledge.signs).filter(
+    (sign) =>
+      sign.on.includes(part.kind) &&
+      !(prepared.photoOnly && sign.inPhoto === 'no') &&
+      (!sign.hangsOn.startsWith('alteration/') ||
+        prepared.alterations.some((each) => `alteration/${each.id}` === sign.hangsOn)),
   );
 }
 
-/** Doubt left over the readings, on average, after looking for a sign: seen or not, each as probable as now believed. */
-function expectedEntropy(evaluation: Evaluation, sign: Sign, part: ModelPart, photoOnly: boolean): number {
-  const look: Look = { key: '', sign, part: part.id, state: 'present', sure: photoOnly ? 'hint' : 'plain' };
-  const seen = massesAfter(evaluation, look, [...evaluation.looks, look]);
+function lookAt(sign: Sign, part: ModelPart, photoOnly: boolean): Look {
+  return {
+    key: findingKey(sign.id, part.id),
+    sign,
+    part: part.id,
+    state: 'present',
+    sure: photoOnly ? 'hint' : 'plain',
+  };
+}
+
+/** Doubt left over the readings, on average, after a look: seen or not, each as probable as now believed. */
+function expectedEntropy(evaluation: Evaluation, look: Look, all: readonly Look[]): number {
+  const looks = [...evaluation.looks, look];
+  const seen = look.sign.hangsOn.startsWith('alteration/')
+    ? massesAfter(evaluation, look, looks)
+    : massesAtPart(evaluation, look.part, looks, undefined, all);
   const scale = Math.exp(seen.log - evaluation.masses.log);
   const present = readingIds.map((id) => Math.min(seen.readings[id] * scale, evaluation.masses.readings[id]));
   const absent = readingIds.map((id, i) => Math.max(0, evaluation.masses.readings[id] - (present[i] ?? 0)));

@@ -20,7 +20,12 @@ export type PartContext = {
   /** Signs of the maker's habit that were looked for on several parts: their way is drawn once for the piece. */
   habits: readonly string[];
   old: Float64Array;
+  /** By world: the bins in which it can have been made; all when left out. */
+  worldBins?: readonly Bins[];
 };
+
+/** A run of bins. */
+type Bins = { first: number; count: number };
 
 /**
  * How probable the looks at one part are, for every way the part can have come about.
@@ -43,22 +48,23 @@ export function partTable(part: ModelPart, looks: readonly Look[], context: Part
   const { making } = prepared.knowledge;
   const bins = prepared.axis.bins;
   const of = (cause: string) => looks.filter((look) => look.sign.hangsOn === cause);
+  const [byOrigin, byHabit] = [inGroups(of('origin')), inGroups(of('making'))];
   const byYear = yearFactor([...of('part-year'), ...of('year')], context);
   const origin = (state: string) =>
-    looksLikelihood(of('origin'), making, draw, (look) => shareIn(look.sign, state, draw));
+    looksLikelihood(byOrigin, making, draw, (look) => shareIn(look.sign, state, draw));
   const habit = (state: string, standIn?: string) =>
-    looksLikelihood(of('making'), making, draw, (look) => shareIn(look.sign, state, draw, standIn));
+    looksLikelihood(byHabit, making, draw, (look) => shareIn(look.sign, state, draw, standIn));
   const tool = stateLikelihoods(of('tooling'), ['hand', 'early-machine', 'modern-machine'], context);
   const aged = stateLikelihoods(of('ageing'), ['natural', 'none', 'imitated'], context);
   const used = stateLikelihoods(of('use'), ['natural', 'none', 'imitated'], context);
 
-  const along = (scale: number, tooling: string, ageing: string, use: string) => {
+  const along = (scale: number, tooling: string, ageing: string, use: string, { first, count }: Bins) => {
     const line = new Float64Array(bins);
     const ways: [ThreeShares | undefined, number[]][] = [];
     if (tool !== undefined) ways.push([shares.tooling[tooling], tool]);
     if (aged !== undefined) ways.push([shares.ageing[ageing], aged]);
     if (used !== undefined) ways.push([shares.use[use], used]);
-    for (let bin = 0; bin < bins; bin++) {
+    for (let bin = first; bin < first + count; bin++) {
       let product = scale * (byYear === undefined ? 1 : (byYear[bin] ?? 1));
       for (const [states, likelihoods] of ways) product *= mix(states?.[bin], likelihoods);
       line[bin] = product;
@@ -68,20 +74,23 @@ export function partTable(part: ModelPart, looks: readonly Look[], context: Part
 
   const ownScale = origin('of-the-making');
   const ownLines = new Map<string, Float64Array>();
-  const own = worlds.map((world) => {
+  const everyBin = { first: 0, count: bins };
+  const own = worlds.map((world, w) => {
     // Worlds that differ in nothing these looks depend on share one line.
-    const key = `${tool && world.tooling} ${aged && world.ageing} ${used && world.use}`;
-    const line = ownLines.get(key) ?? along(ownScale, world.tooling, world.ageing, world.use);
+    const key = `${world.making} ${tool && world.tooling} ${aged && world.ageing} ${used && world.use}`;
+    const line =
+      ownLines.get(key) ??
+      along(ownScale, world.tooling, world.ageing, world.use, context.worldBins?.[w] ?? everyBin);
     ownLines.set(key, line);
     return line;
   });
   const later = habit('later', 'bench-copy');
-  const old = along(origin('other-old') * habit('period'), 'period', 'other-old', 'other-old');
+  const old = along(origin('other-old') * habit('period'), 'period', 'other-old', 'other-old', everyBin);
   return {
     own,
     ownMaking: habitByColumn(part, of('making'), context),
-    repair: along(origin('repair') * later, 'later', 'repair', 'repair'),
-    improve: along(origin('improve') * later, 'later', 'improve', 'improve'),
+    repair: along(origin('repair') * later, 'later', 'repair', 'repair', everyBin),
+    improve: along(origin('improve') * later, 'later', 'improve', 'improve', everyBin),
     old: old.reduce((sum, each, bin) => sum + each * (context.old[bin] ?? 0), 0),
   };
 }
@@ -92,6 +101,7 @@ function habitByColumn(part: ModelPart, looks: readonly Look[], context: PartCon
   const { making } = prepared.knowledge;
   if (looks.length === 0) return new Float64Array(columns.length).fill(1);
   const together = draw(making.habitTogether);
+  const groups = inGroups(looks);
   const bits = looks.reduce((all, look) => all | bitOf(habits.indexOf(look.sign.id)), 0);
   const known = new Map<string, number>();
   return Float64Array.from(columns, (column) => {
@@ -99,7 +109,7 @@ function habitByColumn(part: ModelPart, looks: readonly Look[], context: PartCon
     const key = `${made} ${column.shop} ${column.habits & bits}`;
     const before = known.get(key);
     if (before !== undefined) return before;
-    const value = looksLikelihood(looks, making, draw, (look) => {
+    const value = looksLikelihood(groups, making, draw, (look) => {
       const shop = prepared.shops[column.shop - 1];
       const ownWay = shop?.habits.find((each) => each.sign === look.sign.id);
       const holdsHere = ownWay?.on === undefined || ownWay.on.includes(part.kind);
@@ -164,9 +174,10 @@ function stateLikelihoods(
   context: PartContext,
 ): number[] | undefined {
   if (looks.length === 0) return undefined;
+  const groups = inGroups(looks);
   const { prepared, draw } = context;
   return states.map((state) =>
-    looksLikelihood(looks, prepared.knowledge.making, draw, (look) => shareIn(look.sign, state, draw)),
+    looksLikelihood(groups, prepared.knowledge.making, draw, (look) => shareIn(look.sign, state, draw)),
   );
 }
 

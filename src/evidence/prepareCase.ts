@@ -58,14 +58,15 @@ const wholePart: ModelPart = {
  * Looks up everything a case names. Findings that cannot be weighed (an unknown sign, a part the piece does not have,
  * a sign a photograph cannot show) are kept aside with a reason, never dropped in silence.
  *
- * @param axis  the years the model runs over; 5-year bins from 1600 to now when left out
+ * @param axis  the years the model runs over; 5-year bins from before the claimed style, but not before 1600, to now when
+ *   left out: nothing of the kind can have been made earlier
  * @returns the prepared case, or the faults that leave nothing to weigh
  */
 export function prepareCase(
   input: CaseToWeigh,
   knowledge: Knowledge,
   yearNow: number,
-  axis: YearAxis = yearAxis(1600, yearNow, 5),
+  axis?: YearAxis,
 ): { ok: true; prepared: PreparedCase } | { ok: false; faults: CaseFault[] } {
   const form = knowledge.forms[input.form];
   if (form === undefined) {
@@ -119,10 +120,15 @@ export function prepareCase(
       place: input.claim?.place ?? '',
       odds,
       photoOnly: input.mode === 'photo-only',
-      axis,
+      axis: axis ?? usualAxis(span[0] - knowledge.making.provincialLagYears, yearNow),
       yearNow,
     },
   };
+}
+
+function usualAxis(firstYear: number, yearNow: number): YearAxis {
+  const from = Math.floor(Math.min(Math.max(1600, firstYear), yearNow) / 5) * 5;
+  return yearAxis(from, yearNow, 5);
 }
 
 function fault(code: string, path: string, message: string): { ok: false; faults: CaseFault[] } {

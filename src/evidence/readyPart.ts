@@ -36,7 +36,15 @@ export function readyPart(
   const { layout, draw, old } = model;
   const mine = looks.filter((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
   const { prepared, shares, habits } = layout;
-  const table = partTable(part, mine, { prepared, draw, shares, columns, habits, old });
+  const table = partTable(part, mine, {
+    prepared,
+    draw,
+    shares,
+    columns,
+    habits,
+    old,
+    worldBins: layout.worldBins,
+  });
   const log = scaleTable(table);
   const restriction = only?.id === part.id ? only.source : undefined;
   const ordinary = allSources.find((source) => source === restriction);

@@ -55,6 +55,7 @@ function fall(year: number, from: number | undefined, to: number | undefined): n
 
 /** The looks of one cause, those of one group together; a look without a group stands by itself. */
 export function inGroups(looks: readonly Look[]): Look[][] {
+  if (looks.every((look) => look.sign.group === undefined)) return looks.map((look) => [look]);
   const groups = new Map<string, Look[]>();
   for (const look of looks) {
     const name = look.sign.group === undefined ? `look ${look.key}` : `group ${look.sign.group}`;
@@ -63,15 +64,22 @@ export function inGroups(looks: readonly Look[]): Look[][] {
   return [...groups.values()];
 }
 
-/** How probable all these looks are, given each sign's share; groups go together. */
+/** How probable all these looks are, given each sign's share; those of one group go together. */
 export function looksLikelihood(
-  looks: readonly Look[],
+  groups: readonly (readonly Look[])[],
   making: MakingFile,
   draw: Draw,
   share: (look: Look) => number,
 ): number {
   let product = 1;
-  for (const group of inGroups(looks)) {
+  for (const group of groups) {
+    const [only] = group;
+    if (only !== undefined && group.length === 1) {
+      const { ifThere, ifNot } = reportOf(only, making, draw);
+      const there = share(only);
+      product *= there * ifThere + (1 - there) * ifNot;
+      continue;
+    }
     const reports = group.map((look) => reportOf(look, making, draw));
     product *= groupLikelihood(group.map(share), reports, draw(making.groupTogether));
   }

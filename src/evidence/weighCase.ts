@@ -61,7 +61,7 @@ export function weighCase(
   const probability = shares(evaluation.masses);
   const weights = weighLooks(evaluation, leading);
   const parts = weighParts(evaluation);
-  const clash = unexplained(evaluation);
+  const clash = unexplained(evaluation, weights);
   const answered = new Set(input.findings.map((each) => findingKey(each.sign, each.part)));
   return {
     ok: true,

@@ -17,6 +17,9 @@ export type LookWeight = {
   forLeading: number;
   words: string;
   without: Masses;
+  /** The masses with this finding and no other, and before any. */
+  byItself: Masses;
+  before: Masses;
   /** How probable the finding is under each reading, all other findings taken in. */
   shareUnder: Record<ReadingId, number>;
 };
