@@ -1,49 +1,63 @@
+import { type DrawnDimension, dimensionsOf } from '../drawing/dimensions.ts';
 import { drawForm } from '../drawing/drawForm.ts';
 import { drawingSvg } from '../drawing/drawingSvg.ts';
+import { type Standing, standings, standingWords } from '../drawing/hatching.ts';
 import { partsOf } from '../drawing/partsOf.ts';
 import type { Weighing } from '../evidence/weighing.ts';
 import type { Form } from '../knowledge/schema.ts';
 import type { Piece } from '../piece/piece.ts';
+import { formatBoth } from '../units/length.ts';
 import type { DrawnPicture } from './opinionDocument.ts';
-import { capital, listed, type Standing, standings, standingWords } from './wording.ts';
+import { capital, listed } from './wording.ts';
 
 /** Room for all views side by side, and the tallest a view may be. */
-const room = { widthMm: 150, heightMm: 95 };
+const room = { widthMm: 150, heightMm: 96 };
 
-/** The views of the piece, each part hatched by how it stands, with the same said in words for who can't see it. */
+/**
+ * The views of the piece at one scale, each part hatched by how it stands, with the sizes taken, and the same said in
+ * words for who can't see it.
+ */
 export function drawStanding(
   form: Form,
   piece: Pick<Piece, 'features' | 'measures'>,
   weighing: Weighing | undefined,
 ): DrawnPicture[] {
-  const measuresMm = Object.fromEntries(
-    form.measures.map(({ id, typicalMm }) => [id, piece.measures[id]?.mm ?? typicalMm]),
-  );
-  const { views } = drawForm(form, piece.features, measuresMm);
+  const taken = Object.fromEntries(Object.values(piece.measures).map(({ id, mm }) => [id, mm]));
+  const { views } = drawForm(form, piece.features, taken);
   const names = Object.fromEntries(partsOf(form, piece.features).map((part) => [part.id, part.name]));
   const standing: Record<string, Standing> = Object.fromEntries(
     (weighing?.parts ?? []).map((part) => [part.id, part.standing]),
   );
-  const scale = Math.min(
-    room.widthMm / views.reduce((sum, { box }) => sum + box[2], 0),
-    room.heightMm / Math.max(...views.map(({ box }) => box[3])),
-  );
-  return views.map((view) => {
-    const alternative = viewWords(
-      view.name,
-      [...new Set(view.shapes.map((shape) => shape.part))],
-      names,
+  const drawn = views.map((view) => {
+    const dimensions = dimensionsOf(view.view, view.box, form.measures, taken).filter(({ usual }) => !usual);
+    const parts = [...new Set(view.shapes.map((shape) => shape.part))];
+    const alternative = viewWords(view.name, parts, names, standing) + sizeWords(dimensions);
+    const svg = drawingSvg(view, {
       standing,
-    );
-    return {
-      id: `view-${view.view}`,
-      svg: drawingSvg(view, { standing, names, title: view.name, description: alternative, legend: false }),
-      caption: capital(view.name),
-      alternative,
-      widthMm: view.box[2] * scale,
-      heightMm: view.box[3] * scale,
-    };
+      names,
+      title: view.name,
+      description: alternative,
+      dimensions,
+      legend: false,
+    });
+    return { id: `view-${view.view}`, svg, caption: capital(view.name), alternative, ...sizeOf(svg) };
   });
+  const scale = Math.min(
+    room.widthMm / drawn.reduce((sum, { wide }) => sum + wide, 0),
+    room.heightMm / Math.max(...drawn.map(({ high }) => high)),
+  );
+  return drawn.map(({ wide, high, ...picture }) => ({
+    ...picture,
+    widthMm: wide * scale,
+    heightMm: high * scale,
+  }));
+}
+
+/** How large a picture says it is, in the drawing's own millimetres. */
+function sizeOf(svg: string): { wide: number; high: number } {
+  const found = /viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg);
+  if (found === null) throw new RangeError('drawStanding needs a drawing with a viewBox');
+  return { wide: Number(found[1]), high: Number(found[2]) };
 }
 
 function viewWords(
@@ -58,4 +72,10 @@ function viewWords(
     .map(({ each, of }) => `${standingWords[each]}: ${listed(of.map((part) => names[part] ?? part))}`);
   const drawing = `Line drawing of the piece, ${view.toLowerCase()}.`;
   return groups.length === 0 ? drawing : `${drawing} ${capital(groups.join('; '))}.`;
+}
+
+function sizeWords(dimensions: readonly DrawnDimension[]): string {
+  return dimensions.length === 0
+    ? ''
+    : ` Marked: ${dimensions.map(({ name, mm }) => `${name.toLowerCase()} ${formatBoth(mm)}`).join(', ')}.`;
 }

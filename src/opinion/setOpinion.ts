@@ -5,10 +5,11 @@ import type { Knowledge } from '../knowledge/schema.ts';
 import type { Piece } from '../piece/piece.ts';
 import { composeOpinion } from './composeOpinion.ts';
 import { drawStanding } from './drawStanding.ts';
-import { makeOpinionPdf, type OnPdfStep } from './makeOpinionPdf.ts';
+import type { OnPdfStep } from './makeOpinionPdf.ts';
 import type { OpinionDocument } from './opinionDocument.ts';
 import type { Paper } from './opinionTypst.ts';
-import type { PlateFile } from './pdf/scalePlate.ts';
+import { type PlateFile, scalePlates } from './pdf/scalePlate.ts';
+import { setPages } from './pdf/setPages.ts';
 
 /** Everything an opinion is set from. Day, year and versions are handed in. */
 export type OpinionOf = {
@@ -20,6 +21,10 @@ export type OpinionOf = {
   madeOn: string;
   /** The version of the program. */
   version: string;
+  /** How many redraws of the figures; as many as is usual when left out. */
+  draws?: number;
+  /** What the findings say, where the case was weighed before: then it is not weighed again. */
+  weighing?: Weighing;
 };
 
 /**
@@ -32,18 +37,22 @@ export async function setOpinion(
   input: OpinionOf & { plates: readonly PlateFile[]; paper?: Paper },
   onProgress: OnPdfStep = () => {},
 ): Promise<Uint8Array> {
-  onProgress('Weighing the findings', 0, 1);
-  const document = opinionOf(input, (share) => onProgress('Weighing the findings', share, 1));
-  const { plates, paper } = input;
-  return makeOpinionPdf({ document, plates, ...(paper === undefined ? {} : { paper }) }, onProgress);
+  const { plates, paper = 'a4' } = input;
+  const total = plates.length + 2;
+  onProgress('Weighing the findings', 0, total);
+  const scaling = scalePlates(plates, (done) => onProgress('Scaling the plates', done + 1, total));
+  const document = opinionOf(input, (share) => onProgress('Weighing the findings', share, total));
+  const scaled = await scaling;
+  onProgress('Setting the pages', total - 1, total);
+  const pdf = await setPages(document, scaled, paper);
+  onProgress('Ready', total, total);
+  return pdf;
 }
 
 /** The opinion on a piece as data: weighed, drawn and composed. */
-export function opinionOf(
-  { piece, knowledge, yearNow, madeOn, version }: OpinionOf,
-  onShare: (share: number) => void = () => {},
-): OpinionDocument {
-  const weighing = weighed(piece, knowledge, yearNow, onShare);
+export function opinionOf(input: OpinionOf, onShare: (share: number) => void = () => {}): OpinionDocument {
+  const { piece, knowledge, madeOn, version } = input;
+  const weighing = input.weighing ?? weighed(input, onShare);
   const form = knowledge.forms[piece.form];
   const drawing = form === undefined ? [] : drawStanding(form, piece, weighing);
   return composeOpinion({ piece, weighing, knowledge, drawing, madeOn, version });
@@ -51,18 +60,20 @@ export function opinionOf(
 
 /** The weighing, or none where there is nothing to weigh or the form is not known. */
 function weighed(
-  piece: Piece,
-  knowledge: Knowledge,
-  yearNow: number,
+  { piece, knowledge, yearNow, draws }: OpinionOf,
   onShare: (share: number) => void,
 ): Weighing | undefined {
   if (Object.keys(piece.findings).length === 0) return undefined;
-  const result = weighCase(caseFromPiece(piece), knowledge, {
-    yearNow,
-    onProgress: (share) => {
-      onShare(share);
-      return true;
+  const result = weighCase(
+    { ...caseFromPiece(piece), ...(draws === undefined ? {} : { draws }) },
+    knowledge,
+    {
+      yearNow,
+      onProgress: (share) => {
+        onShare(share);
+        return true;
+      },
     },
-  });
+  );
   return result.ok ? result.output : undefined;
 }

@@ -1,20 +1,8 @@
-import type { Weighing } from '../evidence/weighing.ts';
+import type { Standing } from '../drawing/hatching.ts';
 import type { Purpose } from '../piece/engagement.ts';
 import type { FindingState, Sureness } from '../piece/finding.ts';
 
-/** The standing of a part, as the drawing hatches it. */
-export type Standing = Weighing['parts'][number]['standing'];
-
-export const standings: readonly Standing[] = ['of-the-making', 'repair', 'improve', 'other-old', 'unsure'];
-
-export const standingWords: Record<Standing, string> = {
-  'of-the-making': 'of the making',
-  repair: 'honest repair',
-  improve: 'later, to improve',
-  'other-old': 'from another old piece',
-  unsure: 'unsure',
-};
-
+/** How each standing is hatched, in words. */
 export const hatchWords: Record<Standing, string> = {
   'of-the-making': 'no hatching',
   repair: 'slanting lines',

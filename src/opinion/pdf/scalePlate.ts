@@ -11,6 +11,28 @@ const longSidePx = 1800;
 const mostPixels = 150_000_000;
 
 /**
+ * All pictures at print size, by id; those that can't be read are left out. They are begun at once, so that they are
+ * worked on beside whatever else this thread does: the image library takes as many at a time as the machine allows.
+ *
+ * @param onDone  told how many are behind
+ */
+export async function scalePlates(
+  files: readonly PlateFile[],
+  onDone: (done: number) => void = () => {},
+): Promise<Map<string, ScaledPlate>> {
+  let done = 0;
+  const scaled = await Promise.all(
+    files.map(async (file) => {
+      const plate = await scalePlate(file);
+      done += 1;
+      onDone(done);
+      return [file.id, plate] as const;
+    }),
+  );
+  return new Map(scaled.flatMap(([id, plate]) => (plate === undefined ? [] : [[id, plate] as const])));
+}
+
+/**
  * A plate's picture at print size as JPEG, upright, with nothing left of what the camera wrote.
  *
  * @returns undefined where the file is not there or is no picture

@@ -1,8 +1,9 @@
+import { type Standing, standings, standingWords } from '../../drawing/hatching.ts';
 import { formatYears } from '../../units/years.ts';
 import { hatchSwatch } from '../hatchSwatch.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, hatchWords, listed, standings, standingWords } from '../wording.ts';
+import { capital, hatchWords, listed } from '../wording.ts';
 
 /** Which parts belong together: on the drawing by hatching, and part by part in words. */
 export function standingSection(material: OpinionMaterial): Section | undefined {
@@ -29,7 +30,7 @@ function drawingBlocks({ drawing, weighing, piece }: OpinionMaterial): Block[] {
             title: 'What the hatching means',
             entries: shown.map((each) => ({
               svg: hatchSwatch(each),
-              words: `${standingWords[each]} (${hatchWords[each]})`,
+              words: `${standingWords[each]} (${hatchWords[each]}): ${partsThat(weighing, each)}`,
             })),
           } satisfies Block,
         ]),
@@ -41,6 +42,14 @@ function drawingBlocks({ drawing, weighing, piece }: OpinionMaterial): Block[] {
         : 'Drawn as is usual for its form; the piece was not measured. It shows where parts are, not what they look like.',
     },
   ];
+}
+
+/** The parts of one standing by name; where most are of the making, the rest are named and these are not. */
+function partsThat(weighing: OpinionMaterial['weighing'], standing: Standing): string {
+  const parts = weighing?.parts ?? [];
+  const names = parts.filter((part) => part.standing === standing).map((part) => part.name);
+  if (names.length === parts.length) return 'every part';
+  return standing === 'of-the-making' && names.length > 6 ? 'all parts not named below' : listed(names);
 }
 
 function tableBlocks({ weighing }: OpinionMaterial): Block[] {

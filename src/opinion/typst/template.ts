@@ -173,11 +173,11 @@ export const template = `
   set text(font: sans, size: 8.9pt)
   par(label(name))
   grid(
-    columns: (9mm, 1fr, 9mm, 1fr),
+    columns: (9mm, 1fr),
     column-gutter: 2.5mm,
     row-gutter: 2mm,
-    align: horizon + left,
-    ..entries.map(((path, words)) => (pdf.artifact(image(path, width: 9mm)), text(words))).flatten(),
+    align: top + left,
+    ..entries.map(((path, words)) => (pdf.artifact(image(path, width: 9mm)), pad(top: 1pt, text(words)))).flatten(),
   )
 })
 

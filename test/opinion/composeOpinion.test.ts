@@ -1,0 +1,276 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { verbalScale } from '../../src/evidence/verbalScale.ts';
+import { figureNumbers } from '../../src/knowledge/figuresOf.ts';
+import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { type OpinionDocument, platesOf, type Section } from '../../src/opinion/opinionDocument.ts';
+import { type Piece, piece } from '../../src/piece/piece.ts';
+import {
+  emptyPiece,
+  examplePiece,
+  houseKnowledge,
+  opinionMaker,
+  photoOf,
+  textOf,
+  textsOf,
+} from '../kits/opinions.ts';
+
+const known: {
+  knowledge: Knowledge;
+  opinionOn: (of: Piece) => OpinionDocument;
+  chair: Piece;
+  opinion: OpinionDocument;
+} = {} as never;
+
+beforeAll(async () => {
+  known.knowledge = await houseKnowledge();
+  known.opinionOn = opinionMaker(known.knowledge);
+  known.chair = await examplePiece('side-chair');
+  known.opinion = known.opinionOn(known.chair);
+}, 60_000);
+
+function section(document: OpinionDocument, id: string): Section {
+  const found = document.sections.find((each) => each.id === id);
+  if (found === undefined) throw new Error(`no section ${id}`);
+  return found;
+}
+
+function rowsOf(of: Section): string[][] {
+  return of.blocks.flatMap((block) =>
+    block.kind === 'table'
+      ? block.groups.flatMap((group) => group.rows.map((row) => row.map((cell) => textsOf(cell).join(''))))
+      : [],
+  );
+}
+
+function withOpinion(of: Piece, opinion: Partial<Piece['opinion']>): Piece {
+  return { ...of, opinion: { ...of.opinion, ...opinion } };
+}
+
+describe('what an opinion holds', () => {
+  it('has the sections of a catalogue entry in their order', () => {
+    expect(known.opinion.sections.map((each) => each.id)).toEqual([
+      'opinion',
+      'engagement',
+      'description',
+      'parts',
+      'findings',
+      'weights',
+      'contradictions',
+      'readings',
+      'years',
+      'plates',
+      'limits',
+      'cautions',
+      'signature',
+      'figures',
+      'sources',
+      'made-with',
+    ]);
+  });
+
+  it('prints every finding once, with what was found and the examiner’s words', () => {
+    const rows = rowsOf(section(known.opinion, 'findings'));
+    const findings = Object.values(known.chair.findings);
+    expect(rows).toHaveLength(findings.length);
+    for (const finding of findings) {
+      const name = known.knowledge.signs[finding.sign]?.name ?? '';
+      const state = { present: 'Present', absent: 'Absent', 'could-not-tell': 'Could not tell' }[
+        finding.state
+      ];
+      expect(
+        rows.some(
+          ([sign, found, words]) =>
+            sign === name && found?.startsWith(state) && words?.includes(finding.words),
+        ),
+      ).toBe(true);
+    }
+  });
+
+  it('prints each size in inches and millimetres', () => {
+    const of = piece.parse({
+      ...known.chair,
+      measures: { height: { id: 'height', mm: 942.975, asEntered: '37 1/8' } },
+    });
+    const row = rowsOf(section(known.opinionOn(of), 'description'))[0];
+    expect(row?.[1]).toBe('37 1/8 in');
+    expect(row?.[2]).toBe('943 mm');
+  });
+
+  it('prints every band of the scale, where it comes from, and that it was not verified', () => {
+    const weights = section(known.opinion, 'weights');
+    const text = textsOf(weights).join('\n');
+    for (const band of verbalScale.bands) expect(text).toContain(band.words);
+    expect(text).toContain(verbalScale.standing);
+    expect(verbalScale.standing).toContain('not verified');
+  });
+
+  it('says that a likelihood ratio is not a probability, and whose the starting odds are', () => {
+    expect(textOf(known.opinion)).toContain(
+      'A likelihood ratio is not the probability of either proposition.',
+    );
+    expect(textsOf(section(known.opinion, 'readings')).join('\n')).toContain('the examiner’s choice');
+  });
+
+  it('prints the figures of every sign as the knowledge has them', () => {
+    const figures = section(known.opinion, 'figures').blocks.flatMap((block) =>
+      block.kind === 'table' ? block.groups : [],
+    );
+    const signs = new Set(Object.values(known.chair.findings).map((each) => each.sign));
+    expect(figures).toHaveLength(signs.size);
+    for (const id of signs) {
+      const sign = known.knowledge.signs[id];
+      const group = figures.find((each) => each.name?.startsWith(`${sign?.name} – `));
+      for (const figure of Object.values(sign?.shows ?? {})) {
+        const { best, low, high } = figureNumbers(figure);
+        expect(group?.rows.some((row) => row[1] === `${best}` && row[2] === `${low} – ${high}`)).toBe(true);
+      }
+    }
+  });
+
+  it('cites each work once, and says how far it was read', () => {
+    const items = section(known.opinion, 'sources').blocks.flatMap((block) =>
+      block.kind === 'list' ? block.items : [],
+    );
+    const texts = items.map((item) => textsOf(item).join(''));
+    expect(new Set(texts).size).toBe(texts.length);
+    for (const text of texts) expect(text).toMatch(/Read in part|Read whole|Not read/);
+  });
+
+  it('says with which versions and seed it was made', () => {
+    const text = textsOf(section(known.opinion, 'made-with')).join('\n');
+    expect(text).toContain('0.0.0-test');
+    expect(text).toContain(known.knowledge.version);
+    expect(text).toContain('from seed 1');
+  });
+
+  it('is the same again from the same piece', () => {
+    expect(known.opinionOn(known.chair)).toEqual(known.opinion);
+  });
+});
+
+describe('the examiner and the weighing', () => {
+  it('prints both where they differ, and the reason', () => {
+    const of = withOpinion(known.chair, { reading: 'period-intact', departure: 'I know its five sisters.' });
+    const text = textsOf(section(known.opinionOn(of), 'opinion')).join('\n');
+    expect(text).toContain('The examiner departs from the weighing');
+    expect(text).toContain('a later copy made by machine');
+    expect(text).toContain('a period piece, substantially intact');
+    expect(text).toContain('I know its five sisters.');
+  });
+
+  it('says so where no reason was written', () => {
+    const of = withOpinion(known.chair, { reading: 'made-to-deceive', departure: '  ' });
+    expect(textOf(known.opinionOn(of))).toContain('No reason for it has been written.');
+  });
+
+  it('prints how each contradiction was settled, and leaves open what is open', async () => {
+    const armchair = await examplePiece('armchair');
+    const settled = textsOf(section(known.opinionOn(armchair), 'contradictions')).join('\n');
+    for (const words of Object.values(armchair.opinion.resolutions)) expect(settled).toContain(words);
+    const open = withOpinion(armchair, { resolutions: {} });
+    expect(textsOf(section(known.opinionOn(open), 'contradictions')).join('\n')).toContain(
+      'Left open by the examiner.',
+    );
+  });
+});
+
+describe('what must be known before reading on', () => {
+  const notices = (document: OpinionDocument) =>
+    document.head.flatMap((block) => (block.kind === 'notice' ? [block.title] : []));
+
+  it('says that an example is invented, and that a draft is one', () => {
+    expect(notices(known.opinion)).toEqual(['An invented example', 'Draft']);
+  });
+
+  it('is quiet once a real piece is signed', () => {
+    const signed = withOpinion(
+      { ...known.chair, example: false },
+      { status: 'signed', signedBy: 'P. Halloway', signedOn: '2026-11-20' },
+    );
+    const document = known.opinionOn(signed);
+    expect(notices(document)).toEqual([]);
+    expect(document.draft).toBe(false);
+    expect(textOf(document)).toContain('signed by P. Halloway on 20 November 2026');
+  });
+
+  it('says that a piece was seen in photographs only', () => {
+    const document = known.opinionOn({ ...known.chair, mode: 'photo-only' });
+    expect(notices(document)).toContain('From photographs only');
+    expect(textsOf(section(document, 'limits')).join('\n')).toContain('in photographs only');
+  });
+});
+
+describe('a piece of which little is known', () => {
+  it('makes a short draft when nothing is entered', () => {
+    const document = known.opinionOn(emptyPiece());
+    expect(document.sections.map((each) => each.id)).not.toContain('weights');
+    const text = textOf(document);
+    expect(text).toContain('has not written a conclusion yet');
+    expect(text).toContain('Nothing has been recorded yet.');
+    expect(text).toContain('Not stated: client,');
+    expect(text).toContain('No dimensions have been entered.');
+  });
+
+  it('says that a form is not known', () => {
+    expect(textOf(known.opinionOn(emptyPiece({ form: 'throne' })))).toContain('no form “throne”');
+  });
+
+  it('names a sign that the knowledge no longer has by its id', () => {
+    const of = piece.parse({
+      ...emptyPiece(),
+      findings: { 'odd-old-sign': { id: 'odd-old-sign', sign: 'odd-old-sign', state: 'present' } },
+    });
+    expect(textOf(known.opinionOn(of))).toContain('Odd old sign');
+  });
+});
+
+describe('the plates', () => {
+  const photos = {
+    a: photoOf('a', { caption: 'The back' }),
+    b: photoOf('b', { alternative: 'A dovetail seen from above.' }),
+    c: photoOf('c', { asPlate: false }),
+    d: photoOf('d', {
+      part: 'splat',
+      marks: [
+        {
+          id: 'n',
+          number: 2,
+          kind: 'point',
+          points: [[0.5, 0.5]],
+          words: '',
+          finding: 'saw-lines-band@splat',
+        },
+        { id: 'm', number: 1, kind: 'point', points: [[0.1, 0.1]], words: 'A worn edge' },
+      ],
+    }),
+  };
+
+  it('are numbered in the examiner’s order, the rest after, those not to print left out and counted', () => {
+    const document = known.opinionOn({ ...known.chair, photos, plateOrder: ['d', 'c', 'gone', 'a'] });
+    expect(platesOf(document).map((plate) => [plate.number, plate.photoId])).toEqual([
+      [1, 'd'],
+      [2, 'a'],
+      [3, 'b'],
+    ]);
+    expect(textOf(document)).toContain('1 further photograph is kept with the record and not printed.');
+  });
+
+  it('say what each mark shows, by number, and are named where the finding stands', () => {
+    const document = known.opinionOn({ ...known.chair, photos, plateOrder: ['d'] });
+    const marks = platesOf(document)[0]?.marks.map((mark) => [mark.number, mark.says]);
+    const name = known.knowledge.signs['saw-lines-band']?.name;
+    expect(marks).toEqual([
+      [1, 'A worn edge.'],
+      [2, `${name}, splat.`],
+    ]);
+    expect(textsOf(section(document, 'findings')).join('\n')).toContain('Plate 1, mark 2.');
+  });
+
+  it('never go without words for who can’t see them', () => {
+    const document = known.opinionOn({ ...known.chair, photos });
+    const alternatives = platesOf(document).map((plate) => plate.alternative);
+    expect(alternatives).toContain('A dovetail seen from above.');
+    expect(alternatives.some((each) => each.includes('Caption: The back.'))).toBe(true);
+    expect(alternatives.some((each) => each.startsWith('Photograph of the splat;'))).toBe(true);
+  });
+});
