@@ -49,10 +49,13 @@ export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeig
       look,
       evaluation.looks.filter((each) => each !== look),
     );
-    const alone = decibans(periodOdds(massesAfter(bare, look, [look])) / oddsBare);
+    const byItself = massesAfter(bare, look, [look]);
+    const alone = decibans(periodOdds(byItself) / oddsBare);
     const withinWhole = decibans(oddsWhole / periodOdds(without));
     return {
       look,
+      byItself,
+      before: bare.masses,
       alone,
       withinWhole,
       ...withoutShops(evaluation, look),
