@@ -9,7 +9,17 @@ export type Room = {
 };
 
 const trade = ['units', 'piece'];
-const pureRooms = [...trade, 'drawing', 'knowledge', 'inference', 'evidence', 'calculations'];
+const pureRooms = [
+  ...trade,
+  'drawing',
+  'knowledge',
+  'inference',
+  'evidence',
+  'wood',
+  'sets',
+  'dating',
+  'calculations',
+];
 
 /** The one table of allowed arrows between the rooms. An arrow not in it is a fault; so is a room without files. */
 export const rooms: Readonly<Record<string, Room>> = {
@@ -19,6 +29,9 @@ export const rooms: Readonly<Record<string, Room>> = {
   inference: { takes: [], pure: { packages: ['zod'] } },
   drawing: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
   evidence: { takes: [...trade, 'knowledge', 'inference'], pure: { packages: ['zod'] } },
+  wood: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
+  sets: { takes: trade, pure: { packages: [] } },
+  dating: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
   calculations: { takes: pureRooms.filter((room) => room !== 'calculations'), pure: { packages: ['zod'] } },
   opinion: { takes: pureRooms, pure: false },
   record: { takes: [...pureRooms, 'opinion'], pure: false },
