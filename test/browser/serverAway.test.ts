@@ -14,7 +14,7 @@ describe('while the server is away', () => {
   afterAll(async () => {
     await used.browser?.close();
     await used.server?.stop();
-    await rm(used.server.dataDir, { recursive: true, force: true });
+    if (used.server !== undefined) await rm(used.server.dataDir, { recursive: true, force: true });
   });
   const startAgain = async () => {
     const { address, dataDir } = used.server;
