@@ -38,13 +38,13 @@ const corners: [string, (page: Page) => Promise<void>][] = [
     'the plan of the visit',
     async (page) => {
       await page.keyboard.press('Escape');
-      await page.getByRole('button', { name: 'Plan' }).click();
+      await page.getByRole('button', { name: 'Plan', exact: true }).click();
     },
   ],
   [
     'the photos',
     async (page) => {
-      await page.getByRole('button', { name: 'Less' }).click();
+      await page.getByRole('button', { name: 'Less', exact: true }).click();
       await page.getByRole('tab', { name: /Photos/ }).click();
       const buffer = await sharp({ create: { width: 800, height: 600, channels: 3, background: '#806040' } })
         .png()

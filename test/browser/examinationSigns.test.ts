@@ -105,7 +105,7 @@ describe('answering signs', () => {
     const id = await copyExample(server, 'example-armchair');
     await page.goto(`${server.address}piece/${id}/examination`);
     await page.locator('.exam-look').first().waitFor({ timeout: 90_000 });
-    await page.getByRole('button', { name: 'Plan' }).click();
+    await page.getByRole('button', { name: 'Plan', exact: true }).click();
     await page.getByLabel('I have').fill('6');
     for (const words of [
       'It may not be turned over',

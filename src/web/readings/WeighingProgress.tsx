@@ -26,7 +26,9 @@ export function WeighingProgress({ weigh }: { weigh: WeighingNow }) {
       ) : (
         <>
           <label className="small" htmlFor="read-redraws">
-            Redrawing every figure {redraws.draws} times
+            {progress < 0.98
+              ? `Redrawing every figure ${redraws.draws} times`
+              : 'Working out what to look at next'}
           </label>
           <progress id="read-redraws" value={progress} max={1} />
           <button type="button" className="button plain" onClick={weigh.cancel}>

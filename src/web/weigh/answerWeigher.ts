@@ -35,7 +35,7 @@ function weighed(
     return runCalculation('evidence.weigh', caseToWeigh, context) as CalculationResult<Weighing>;
   } catch (slip) {
     const why = slip instanceof Error ? slip.message : String(slip);
-    const message = `The findings could not be weighed: ${why}. Nothing that was recorded is lost.`;
+    const message = `The findings could not be weighed: the program broke off (${why}). Nothing that was recorded is lost; load the page anew.`;
     return { ok: false, faults: [{ code: 'weigh.broke-off', path: '', message }] };
   }
 }
