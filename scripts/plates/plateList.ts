@@ -1,3 +1,11 @@
+import { chamferedSplat } from './armchair/chamferedSplat.ts';
+import { darkenedRail } from './armchair/darkenedRail.ts';
+import { medialStretcher } from './armchair/medialStretcher.ts';
+import { numerals } from './armchair/numerals.ts';
+import { openDovetail } from './armchair/openDovetail.ts';
+import { overall as armchairOverall } from './armchair/overall.ts';
+import { pegs } from './armchair/pegs.ts';
+import { piecedFoot } from './armchair/piecedFoot.ts';
 import type { Scene } from './render/scene.ts';
 import { carving } from './sideChair/carving.ts';
 import { cornerBlock } from './sideChair/cornerBlock.ts';
@@ -21,4 +29,12 @@ export const plateList: readonly DrawnPlate[] = [
   { example: 'side-chair', file: 'corner-block.jpg', scene: cornerBlock },
   { example: 'side-chair', file: 'stencil.jpg', scene: stencil },
   { example: 'side-chair', file: 'carving.jpg', scene: carving },
+  { example: 'armchair', file: 'overall.jpg', scene: armchairOverall },
+  { example: 'armchair', file: 'open-dovetail.jpg', scene: openDovetail },
+  { example: 'armchair', file: 'pegs.jpg', scene: pegs },
+  { example: 'armchair', file: 'medial-stretcher.jpg', scene: medialStretcher },
+  { example: 'armchair', file: 'chamfered-splat.jpg', scene: chamferedSplat },
+  { example: 'armchair', file: 'darkened-rail.jpg', scene: darkenedRail },
+  { example: 'armchair', file: 'numerals.jpg', scene: numerals },
+  { example: 'armchair', file: 'pieced-foot.jpg', scene: piecedFoot },
 ];

@@ -12,13 +12,14 @@ export function drawScene(scene: Scene, across: number, high: number): Uint8Arra
   const open = openness(scene, seen, camera, 4);
   const shade = shaderOf(scene, seen, camera, open, shadowMap(scene.faces, scene.lamp));
   const bytes = new Uint8Array(across * high * 3);
+  const print = printer();
   const light = new Float64Array(3);
   const one = new Float64Array(3);
   for (let y = 0; y < high; y++)
     for (let x = 0; x < across; x++) {
       pixel(seen.face, across * 2, x * 2, y * 2, shade, light, one);
       const corner = 1 - 0.2 * ((x / across - 0.5) ** 2 + (y / high - 0.5) ** 2) * 2;
-      for (let k = 0; k < 3; k++) bytes[(y * across + x) * 3 + k] = printed((light[k] as number) * corner);
+      for (let k = 0; k < 3; k++) bytes[(y * across + x) * 3 + k] = print((light[k] as number) * corner);
     }
   return bytes;
 }
@@ -55,7 +56,13 @@ function pixel(
 }
 
 /** Light as a printed value: bright places roll off softly instead of being cut. */
-function printed(light: number): number {
-  const soft = light < 0.6 ? light : 0.6 + 0.4 * (1 - Math.exp(-(light - 0.6) / 0.4));
-  return Math.round(255 * Math.max(0, Math.min(1, soft)) ** (1 / 2.2));
+function printer(): (light: number) => number {
+  const most = 2;
+  const steps = 16384;
+  const values = Uint8Array.from({ length: steps + 1 }, (_, i) => {
+    const light = (i / steps) * most;
+    const soft = light < 0.6 ? light : 0.6 + 0.4 * (1 - Math.exp(-(light - 0.6) / 0.4));
+    return Math.round(255 * soft ** (1 / 2.2));
+  });
+  return (light) => values[Math.max(0, Math.min(steps, Math.round((light / most) * steps)))] as number;
 }

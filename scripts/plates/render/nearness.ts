@@ -5,9 +5,9 @@ import type { Seen } from './seeFaces.ts';
 /** How open each place of the picture lies to the room, on a coarser grid: 0 shut in to 1 free. */
 export type Openness = { across: number; high: number; step: number; open: Float32Array };
 
-const ring = Array.from({ length: 14 }, (_, i) => {
+const ring = Array.from({ length: 10 }, (_, i) => {
   const turn = i * 2.399963;
-  const far = Math.sqrt((i + 0.6) / 14);
+  const far = Math.sqrt((i + 0.6) / 10);
   return [Math.cos(turn) * far, Math.sin(turn) * far] as const;
 });
 

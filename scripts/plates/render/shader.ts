@@ -14,7 +14,8 @@ const lampLight = [1.06, 1, 0.9] as const;
 
 /** A lamp that casts shadows, light from all round that fails in corners, and a sheen on what is polished. */
 export function shaderOf(scene: Scene, seen: Seen, camera: Camera, open: Openness, reach: LampReach): Shader {
-  const lamp = unit(scene.lamp);
+  const [lx, ly, lz] = unit(scene.lamp);
+  const off = reach.offMm;
   const n = new Float64Array(3);
   const place = new Float64Array(3);
   return (index, x, y, out) => {
@@ -33,21 +34,23 @@ export function shaderOf(scene: Scene, seen: Seen, camera: Camera, open: Opennes
     n[1] = face.normal[1];
     n[2] = face.normal[2];
     face.normalAt?.(px, py, pz, n);
-    const facing = (n[0] as number) * lamp[0] + (n[1] as number) * lamp[1] + (n[2] as number) * lamp[2];
-    const lit = facing > 0 ? reach(px + n[0] * 0.6, py + n[1] * 0.6, pz + n[2] * 0.6) : 0;
+    const facing = (n[0] as number) * lx + (n[1] as number) * ly + (n[2] as number) * lz;
+    const lit = facing > 0 ? reach.at(px + n[0] * off, py + n[1] * off, pz + n[2] * off) : 0;
     intoOwn(face, px, py, pz, place);
     face.look.colour(place[0] as number, place[1] as number, place[2] as number, out);
     bend(face, place, n);
-    const [nx, ny, nz] = n as unknown as [number, number, number];
-    const direct = Math.max(0, nx * lamp[0] + ny * lamp[1] + nz * lamp[2]) * lit * scene.lampStrength;
+    const nx = n[0] as number;
+    const ny = n[1] as number;
+    const nz = n[2] as number;
+    const direct = Math.max(0, nx * lx + ny * ly + nz * lz) * lit * scene.lampStrength;
     const away = -1 / Math.sqrt(dx * dx + dy * dy + dz * dz);
-    const [hx, hy, hz] = unit([dx * away + lamp[0], dy * away + lamp[1], dz * away + lamp[2]]);
+    const hx = dx * away + lx;
+    const hy = dy * away + ly;
+    const hz = dz * away + lz;
+    const sharp = Math.max(0, nx * hx + ny * hy + nz * hz) / Math.sqrt(hx * hx + hy * hy + hz * hz);
+    const { gloss } = face.look;
     const sheen =
-      face.look.gloss *
-      lit *
-      scene.lampStrength *
-      0.14 *
-      Math.max(0, nx * hx + ny * hy + nz * hz) ** (8 + face.look.gloss * 50);
+      gloss > 0 && lit > 0 ? gloss * lit * scene.lampStrength * 0.14 * sharp ** (8 + gloss * 50) : 0;
     const free = open.open[opennessAt(open, x, y)] as number;
     const up = 0.5 + 0.5 * ny;
     const fill = 0.72 + 0.28 * Math.max(0, -(nx * dx + ny * dy + nz * dz) * -away);

@@ -2,11 +2,19 @@ import { fillLoops } from './fillLoops.ts';
 import type { Face } from './scene.ts';
 import { cross, dot, unit, type Vec } from './vector.ts';
 
-/** How much of the lamp reaches a place: 0 none to 1 all. */
-export type LampReach = (x: number, y: number, z: number) => number;
+/** How much of the lamp reaches a place, 0 none to 1 all; and how far off its surface to ask, mm. */
+export type LampReach = { at: (x: number, y: number, z: number) => number; offMm: number };
 
 const size = 1400;
 const spread = 2;
+/** The corners of the patch that is asked, and its middle. */
+const corners = [
+  0,
+  -spread * size - spread,
+  -spread * size + spread,
+  spread * size - spread,
+  spread * size + spread,
+];
 
 /** Sees the faces from the lamp, so that a place can be asked whether anything stands between. */
 export function shadowMap(faces: readonly Face[], toLamp: Vec): LampReach {
@@ -36,17 +44,24 @@ export function shadowMap(faces: readonly Face[], toLamp: Vec): LampReach {
     });
   }
   const slack = step * 2.2;
-  return (x, y, z) => {
-    const column = Math.floor((x * u[0] + y * u[1] + z * u[2] - u0) / step);
-    const row = Math.floor((x * v[0] + y * v[1] + z * v[2] - v0) / step);
+  const [wx, wy, wz] = w;
+  const [ux, uy, uz] = u;
+  const [vx, vy, vz] = v;
+  const at = (x: number, y: number, z: number) => {
+    const column = Math.floor((x * ux + y * uy + z * uz - u0) / step);
+    const row = Math.floor((x * vx + y * vy + z * vz - v0) / step);
     if (column < spread || row < spread || column >= size - spread || row >= size - spread) return 1;
-    const mine = x * w[0] + y * w[1] + z * w[2] + slack;
+    const mine = x * wx + y * wy + z * wz + slack;
+    const middle = row * size + column;
+    const clear = corners.reduce((sum, by) => sum + ((height[middle + by] as number) <= mine ? 1 : 0), 0);
+    if (clear === 0 || clear === corners.length) return clear / corners.length;
     let open = 0;
     for (let j = -spread; j <= spread; j++)
       for (let i = -spread; i <= spread; i++)
         if ((height[(row + j) * size + column + i] as number) <= mine) open++;
     return open / (2 * spread + 1) ** 2;
   };
+  return { at, offMm: 0.15 + step * 1.7 };
 }
 
 /** Where the map begins, and how many millimetres one of its cells covers. */

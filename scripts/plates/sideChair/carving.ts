@@ -31,7 +31,8 @@ function leaf(x: number, y: number): number {
     const vein = Math.exp(-((across / 0.3) ** 2)) * 0.42 * (1 - a * 0.5);
     high = Math.max(high, 4.2 * edge * (1 - 0.35 * a) - 4.2 * vein);
   }
-  return high;
+  const boss = 1 - (side / 9) ** 2 - ((y + 19) / 11) ** 2;
+  return boss > 0 ? Math.max(high, 5.4 * boss ** 0.6) : high;
 }
 
 function carved(x: number, y: number, z: number): number {

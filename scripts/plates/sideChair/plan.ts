@@ -49,7 +49,7 @@ export const sideChair: ChairPlan = {
   depthMm: 419,
   heightMm: 959,
   stretcherTopMm: 117,
-  stretcherInMm: 14,
+  stretcherInMm: 9.5,
   postTopMm: 908,
   splat: {
     outline: both(outlineHalf),

@@ -5,10 +5,11 @@ import { noise } from '../woods/noise.ts';
 import { mahogany } from './plan.ts';
 
 /** Ripple of a planing machine along x, twelve to the inch, and the raised line of a nick in its knife. */
-function ripple(x: number, y: number): number {
+function ripple(x: number, y: number, z: number): number {
+  if (z < -0.4) return 0;
   const at = x / 2.117;
   const wave = 0.062 * Math.cos(2 * Math.PI * at) * (0.85 + 0.2 * noise(x * 0.02, y * 0.05, 0, 4));
-  const nick = 0.05 * Math.exp(-(((y + 9) / 0.35) ** 2)) + 0.035 * Math.exp(-(((y - 13) / 0.3) ** 2));
+  const nick = 0.09 * Math.exp(-(((y + 9) / 0.35) ** 2)) + 0.06 * Math.exp(-(((y - 13) / 0.3) ** 2));
   return wave + nick;
 }
 
@@ -30,7 +31,7 @@ export function planerRipple(): Scene {
       ...box([130, -160, -40], [175, 50, 8], mahogany({ along: 'y', board: 12 })),
       ...box([-400, -34, -24], [-160, 34, -0.001], rail),
     ],
-    [-120, 95, 235],
+    [-90, 78, 190],
     [10, -4, 0],
     { fieldDeg: 24, lamp: [-0.93, 0.2, 0.24], lampStrength: 2.5, roomStrength: 0.34 },
   );

@@ -65,8 +65,8 @@ export function splatEdge(): Scene {
   const face = mahogany({ along: 'y', board: 6, heart: [20, -70], gloss: 0.4 });
   return near(
     extrude([...left, ...right], fromFront(0), 11.1, sawn, { holes: [upper, lower], ends: face }),
-    [-175, 96, 250],
-    [-4, 12, 4],
+    [-205, 62, 186],
+    [2, 8, 4],
     { fieldDeg: 27, lamp: [-0.2, 0.86, 0.38], lampStrength: 1.9, shade: [0.2, 0.195, 0.185] },
   );
 }

@@ -17,8 +17,8 @@ type Kind = {
 
 const kinds = {
   mahogany: {
-    light: [0.235, 0.083, 0.037],
-    dark: [0.115, 0.036, 0.017],
+    light: [0.2, 0.078, 0.04],
+    dark: [0.098, 0.034, 0.018],
     pore: [0.05, 0.016, 0.008],
     ringMm: 9,
     rings: 0.45,
@@ -100,8 +100,8 @@ export function wood(kind: WoodKind, options: WoodOptions = {}): Look {
       deep = Math.max(0, Math.min(1, deep));
       let open = 0;
       if (thin > 0 && pores > 0) {
-        const fleck = noise(a * 0.16, b * 2.6, c * 2.6, board + 5);
-        open = fleck > 0.42 ? Math.min(1, (fleck - 0.42) * 4) * pores * thin : 0;
+        const fleck = noise(a * 0.2, b * 4.4, c * 4.4, board + 5);
+        open = fleck > 0.42 ? Math.min(1, (fleck - 0.42) * 2.6) * pores * thin : 0;
       }
       for (let k = 0; k < 3; k++) {
         const base = (light[k] as number) + ((dark[k] as number) - (light[k] as number)) * deep;
