@@ -1,5 +1,14 @@
 import { z } from 'zod';
-import { alteration, form, making, shop, signFile, work } from '../../src/knowledge/schema.ts';
+import {
+  alteration,
+  form,
+  making,
+  shop,
+  signFile,
+  wood,
+  woodMovement,
+  work,
+} from '../../src/knowledge/schema.ts';
 
 /** JSON Schemas of the knowledge files, one a kind of file, for editors that complete and check as one types. */
 export function editorSchemas(): Record<string, unknown> {
@@ -9,6 +18,8 @@ export function editorSchemas(): Record<string, unknown> {
     form,
     shop,
     making,
+    woods: z.strictObject({ woods: z.array(wood).min(1) }),
+    'wood-movement': woodMovement,
     sources: z.strictObject({ works: z.array(work).min(1) }),
   };
   return Object.fromEntries(

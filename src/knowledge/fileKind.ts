@@ -1,7 +1,7 @@
-import { alteration, form, making, shop, sign, work } from './schema.ts';
+import { alteration, form, making, shop, sign, wood, woodMovement, work } from './schema.ts';
 
 /** The kinds of entry, each with the schema it must fit. */
-export const entrySchemas = { sign, alteration, form, shop, making, work };
+export const entrySchemas = { sign, alteration, form, shop, making, wood, woodMovement, work };
 export type EntryKind = keyof typeof entrySchemas;
 
 /** How a file holds entries: one entry that is the file, or a list under a key beside some headings. */
@@ -15,6 +15,8 @@ export type FileKind = { kind: EntryKind; list?: string; headings: readonly stri
  */
 export function fileKind(path: string): FileKind | undefined {
   if (path === 'making.yaml') return { kind: 'making', headings: [] };
+  if (path === 'woods.yaml') return { kind: 'wood', list: 'woods', headings: [] };
+  if (path === 'wood-movement.yaml') return { kind: 'woodMovement', headings: [] };
   if (/^sources(-[a-z-]+)?\.yaml$/.test(path)) return { kind: 'work', list: 'works', headings: [] };
   if (!/^[a-z]+\/[^/]+\.yaml$/.test(path)) return undefined;
   const folder = path.slice(0, path.indexOf('/'));

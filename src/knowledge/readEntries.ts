@@ -55,7 +55,7 @@ function entriesIn(
     const parsed = entrySchemas[kind.kind].safeParse(raw);
     return {
       kind: kind.kind,
-      id: idOf(raw) ?? (kind.kind === 'making' ? 'making' : `entry ${index + 1}`),
+      id: idOf(raw) ?? (kind.list === undefined ? fileName(file.path) : `entry ${index + 1}`),
       file: file.path,
       family: typeof holder.family === 'string' ? holder.family : '',
       mine,
@@ -65,6 +65,11 @@ function entriesIn(
       lineOf: (path) => lineOf([...at, ...path]),
     };
   });
+}
+
+/** `making` for making.yaml: what stands in for the id of an entry that is its whole file. */
+function fileName(path: string): string {
+  return path.replace(/^.*\//, '').replace(/\.yaml$/, '');
 }
 
 function idOf(raw: unknown): string | undefined {
@@ -113,7 +118,7 @@ function misplaced(file: string): KnowledgeFault {
     line: 1,
     entry: '',
     what: 'The file stands where no knowledge is looked for.',
-    mend: 'Move it to forms/, signs/, alterations/ or shops/, or name it making.yaml, sources.yaml or sources-….yaml.',
+    mend: 'Move it to forms/, signs/, alterations/ or shops/, or name it making.yaml, woods.yaml, wood-movement.yaml, sources.yaml or sources-….yaml.',
     example: 'signs/saw-marks.yaml',
   };
 }

@@ -59,6 +59,30 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       entry: 'saw-arcs',
       onLine: 'earliest: 1184',
     },
+    {
+      planted: 'a wood that moves more across its rings',
+      file: 'woods.yaml',
+      edit: ['radialPercent: 4.2', 'radialPercent: 10.2'],
+      entry: 'elm-grey',
+      onLine: 'shrinkage: {',
+    },
+    {
+      planted: 'a wood with no figure',
+      file: 'woods.yaml',
+      edit: [
+        'coefficient: { radial: 0.0018, tangential: 0.0037, source: wood-book, at: "p. 9", read: memory },\n      ',
+        '',
+      ],
+      entry: 'oak-grey',
+      onLine: 'id: oak-grey',
+    },
+    {
+      planted: 'a wood whose figure nobody read',
+      file: 'woods.yaml',
+      edit: [', source: wood-book, at: "p. 9", read: memory } }', ', source: wood-book, at: "p. 9" } }'],
+      entry: 'elm-grey',
+      onLine: 'shrinkage: {',
+    },
   ],
   'ids-unique': [
     {
@@ -74,6 +98,13 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       edit: ['id: rush-seat,', 'id: front-leg-left,'],
       entry: 'stool',
       onLine: 'kind: rush-seat',
+    },
+    {
+      planted: 'two woods of one id',
+      file: 'woods.yaml',
+      edit: ['id: oak-grey', 'id: elm-grey'],
+      entry: 'elm-grey',
+      onLine: 'Grey oak',
     },
   ],
   'file-names': [

@@ -97,6 +97,21 @@ signs:
     title: A book of saws
     note: Made up for a test.
     read: whole
+  - id: wood-book
+    type: book
+    title: A book of woods
+    note: It was made up for a test.
+    read: whole
+`,
+  },
+  {
+    path: 'woods.yaml',
+    text: `woods:
+  - { id: elm-grey, name: Grey elm, botanical: Ulmus grisea,
+      shrinkage: { radialPercent: 4.2, tangentialPercent: 9.5, source: wood-book, at: "p. 9", read: memory } }
+  - { id: oak-grey, name: Grey oak, botanical: Quercus grisea,
+      coefficient: { radial: 0.0018, tangential: 0.0037, source: wood-book, at: "p. 9", read: memory },
+      note: Made up for a test. }
 `,
   },
 ];

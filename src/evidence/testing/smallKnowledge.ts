@@ -355,6 +355,7 @@ export function smallKnowledge(): Knowledge {
       habitTogether: '90, 80–96',
       basis: why,
     }),
+    woods: {},
     sources: {},
   };
 }
