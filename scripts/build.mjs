@@ -23,7 +23,7 @@ const parts = [
   {
     id: 'examples',
     says: 'the plates of the worked examples',
-    from: ['scripts/plates', 'examples', 'src'],
+    from: ['scripts/plates', 'examples', 'src/drawing', 'src/units'],
     make: makeExamples,
   },
   { id: 'web', says: 'the screens', from: ['vite.config.ts', 'src', 'package-lock.json'], make: makeWeb },
