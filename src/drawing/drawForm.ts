@@ -98,7 +98,7 @@ function otherOfPair(part: string): string {
 function assembleView(view: ViewId, shapes: readonly Shape[]): Drawing['views'][number] {
   const areas = shapes.map(
     ({ runs }): Area => ({
-      polygons: runs.filter((run) => !run.incised).map((run) => flattened(run)),
+      polygons: runs.filter((run) => !run.incised).map((run) => flattened(run, 5)),
       box: extentOf(runs),
     }),
   );

@@ -16,7 +16,7 @@ export type ExpressionResult = { ok: true; value: number } | { ok: false; messag
 export function evaluate(text: string, lengths: Lengths): ExpressionResult {
   const tokens = tokenize(text);
   if (typeof tokens === 'string') return { ok: false, message: tokens };
-  const reader = { text, tokens, at: 0, lengths };
+  const reader = { text, tokens, at: 0, depth: 0, lengths };
   try {
     const value = sum(reader);
     if (reader.at < tokens.length)
@@ -33,7 +33,10 @@ export function evaluate(text: string, lengths: Lengths): ExpressionResult {
 class ExpressionFault extends Error {}
 
 type Token = { kind: 'number' | 'name' | 'sign'; text: string };
-type Reader = { text: string; tokens: readonly Token[]; at: number; lengths: Lengths };
+type Reader = { text: string; tokens: readonly Token[]; at: number; depth: number; lengths: Lengths };
+
+/** How many parentheses and minuses may stand inside each other. */
+const deepest = 50;
 
 const tokenForms: readonly [Token['kind'], RegExp][] = [
   ['number', /^(\d+\.?\d*|\.\d+)/],
@@ -82,7 +85,12 @@ function product(reader: Reader): number {
 }
 
 function signed(reader: Reader): number {
-  return take(reader, '-') === undefined ? atom(reader) : -signed(reader);
+  reader.depth += 1;
+  if (reader.depth > deepest)
+    throw new ExpressionFault(`A length has more than ${deepest} parentheses or minuses inside each other.`);
+  const value = take(reader, '-') === undefined ? atom(reader) : -signed(reader);
+  reader.depth -= 1;
+  return value;
 }
 
 function atom(reader: Reader): number {

@@ -8,26 +8,38 @@ export type Area = { polygons: readonly Point[][]; box: Box };
  * Where a number or word on a shape stands best: well inside it, and where no shape in front covers it.
  *
  * Method: of a grid of points over the shape's box, the one inside and uncovered that is farthest from the shape's
- * edges; where everything is covered, the farthest from the edges; for a shape finer than the grid, the middle of its box.
+ * edges; where everything is covered, the farthest from the edges all the same; for a shape finer than the grid, the middle
+ * of its box.
  */
 export function labelPoint(shape: Area, inFront: readonly Area[]): [number, number] {
   const [left, top, width, height] = shape.box;
-  let any = { point: [left + width / 2, top + height / 2] as Point, room: 0 };
-  let open: { point: Point; room: number } | undefined;
+  const near = inFront.filter((area) => overlap(area.box, shape.box));
+  const [x, y] = roomiest(shape, near) ?? roomiest(shape, []) ?? [left + width / 2, top + height / 2];
+  return [Math.round(x * 10) / 10, Math.round(y * 10) / 10];
+}
+
+/** Steps of the grid; more of them cost more than they better the place. */
+const grid = 11;
+
+function roomiest(shape: Area, inFront: readonly Area[]): Point | undefined {
+  const [left, top, width, height] = shape.box;
+  let best: Point | undefined;
+  let most = 0;
   for (let i = 1; i < grid; i++) {
     for (let j = 1; j < grid; j++) {
       const point: Point = [left + (width * i) / grid, top + (height * j) / grid];
       if (!covers(shape, point)) continue;
-      const room = distanceToEdge(shape.polygons, point);
-      if (room > any.room) any = { point, room };
-      if (room > (open?.room ?? 0) && !inFront.some((area) => covers(area, point))) open = { point, room };
+      const room = roomAt(shape.polygons, point, most);
+      if (room <= most || inFront.some((area) => covers(area, point))) continue;
+      [best, most] = [point, room];
     }
   }
-  const [x, y] = (open ?? any).point;
-  return [Math.round(x * 10) / 10, Math.round(y * 10) / 10];
+  return best;
 }
 
-const grid = 14;
+function overlap(a: Box, b: Box): boolean {
+  return a[0] < b[0] + b[2] && b[0] < a[0] + a[2] && a[1] < b[1] + b[3] && b[1] < a[1] + a[3];
+}
 
 /** Whether a point lies in an area; openings are not of it. */
 export function covers({ polygons, box: [left, top, width, height] }: Area, point: Point): boolean {
@@ -36,17 +48,21 @@ export function covers({ polygons, box: [left, top, width, height] }: Area, poin
   return polygons.filter((polygon) => isInside(point, polygon)).length % 2 === 1;
 }
 
-function distanceToEdge(polygons: readonly Point[][], [x, y]: Point): number {
+/** How far the nearest edge is; once that is no more than `enough`, whatever was found. */
+function roomAt(polygons: readonly Point[][], [x, y]: Point, enough: number): number {
   let least = Number.POSITIVE_INFINITY;
   for (const polygon of polygons) {
-    polygon.forEach(([toX, toY], i) => {
-      const [fromX, fromY] = polygon.at(i - 1) as Point;
+    let [fromX, fromY] = polygon.at(-1) as Point;
+    for (const [toX, toY] of polygon) {
       const [dx, dy] = [toX - fromX, toY - fromY];
       const length2 = dx * dx + dy * dy;
       const along = length2 === 0 ? 0 : ((x - fromX) * dx + (y - fromY) * dy) / length2;
       const t = Math.min(1, Math.max(0, along));
-      least = Math.min(least, Math.hypot(fromX + t * dx - x, fromY + t * dy - y));
-    });
+      const far2 = (fromX + t * dx - x) ** 2 + (fromY + t * dy - y) ** 2;
+      if (far2 < least) least = far2;
+      [fromX, fromY] = [toX, toY];
+    }
+    if (least <= enough * enough) return Math.sqrt(least);
   }
-  return least;
+  return Math.sqrt(least);
 }

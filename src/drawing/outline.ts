@@ -75,10 +75,12 @@ export function doubleArea(polygon: readonly Point[]): number {
 /** Whether a point lies inside a polygon (counting crossings of a line to the right). */
 export function isInside([x, y]: Point, polygon: readonly Point[]): boolean {
   let inside = false;
-  for (let index = 0; index < polygon.length; index++) {
-    const [ax, ay] = polygon[index] as Point;
-    const [bx, by] = polygon[(index + 1) % polygon.length] as Point;
-    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
+  let from = polygon.at(-1);
+  for (const to of polygon) {
+    if (from !== undefined && from[1] > y !== to[1] > y) {
+      if (x < from[0] + ((y - from[1]) / (to[1] - from[1])) * (to[0] - from[0])) inside = !inside;
+    }
+    from = to;
   }
   return inside;
 }

@@ -1,7 +1,8 @@
 import type { Form, FormPart } from '../knowledge/schema.ts';
 
 /**
- * The parts a piece of this form has, given its features; a feature not yet chosen counts as the form's first option.
+ * The parts a piece of this form has, given its features; a feature not yet chosen counts as the form's first option,
+ * and so does one chosen with an option that the form does not know.
  *
  * @param features  option id by feature id
  */
@@ -13,7 +14,10 @@ export function partsOf(form: Form, features: Readonly<Record<string, string>>):
 /** Every feature of a form with the option chosen, or its first. */
 export function featuresOf(form: Form, features: Readonly<Record<string, string>>): Record<string, string> {
   return Object.fromEntries(
-    form.features.map(({ id, options }) => [id, features[id] ?? options[0]?.id ?? '']),
+    form.features.map(({ id, options }) => [
+      id,
+      (options.find((option) => option.id === features[id]) ?? options[0])?.id ?? '',
+    ]),
   );
 }
 

@@ -1,0 +1,142 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Form, form as formShape } from '../knowledge/schema.ts';
+import { drawForm } from './drawForm.ts';
+import { partsOf } from './partsOf.ts';
+import { chairForms, featureChoices } from './testing/chairForms.ts';
+
+const forms = await chairForms();
+
+describe.each(forms.map((form) => [form.id, form] as const))('the drawing of the form %s', (_, form) => {
+  it('has no fault with any features, and shows every part but the finish', () => {
+    for (const features of featureChoices(form)) {
+      const drawing = drawForm(form, features, {});
+      const shown = new Set(drawing.views.flatMap((view) => view.shapes.map((shape) => shape.part)));
+      const parts = partsOf(form, features).map((part) => part.id);
+      expect(drawing.faults, JSON.stringify(features)).toEqual([]);
+      expect(
+        parts.filter((part) => part !== 'finish' && !shown.has(part)),
+        JSON.stringify(features),
+      ).toEqual([]);
+      expect(
+        [...shown].filter((part) => !parts.includes(part)),
+        JSON.stringify(features),
+      ).toEqual([]);
+    }
+  });
+
+  it('is as high, wide and deep as the usual measures say, with any features', () => {
+    const usual = Object.fromEntries(form.measures.map(({ id, typicalMm }) => [id, typicalMm]));
+    for (const features of featureChoices(form)) {
+      const { front, side, underside } = extents(form, features, usual);
+      const said = JSON.stringify(features);
+      within(1, front[3], usual.height, said);
+      within(1, side[3], usual.height, said);
+      within(1, front[2], usual.width, said);
+      within(1, side[2], usual.depth, said);
+      within(1, underside[2], usual.width, said);
+      within(1, underside[3], usual.depth, said);
+    }
+  });
+
+  it('has the height and depth taken at any size of the range', () => {
+    fc.assert(
+      fc.property(sizesOf(form), fc.constantFrom(...featureChoices(form)), (sizes, features) => {
+        const { front, side, underside } = extents(form, features, sizes);
+        const said = JSON.stringify({ sizes, features });
+        within(1, front[3], sizes.height, said);
+        // A smooth line through points of very unequal distance may swell a little beyond them.
+        within(3, side[2], sizes.depth, said);
+        within(3, underside[3], sizes.depth, said);
+        within(3, front[2], underside[2], said);
+      }),
+      { seed: 1745, numRuns: 40, endOnFailure: true },
+    );
+  });
+
+  it('puts every label inside its view', () => {
+    for (const view of drawForm(form, {}, {}).views) {
+      const [left, top, width, height] = view.box;
+      for (const { part, label } of view.shapes) {
+        expect(label[0] >= left && label[0] <= left + width, part).toBe(true);
+        expect(label[1] >= top && label[1] <= top + height, part).toBe(true);
+      }
+    }
+  });
+});
+
+/** Sizes within the form's ranges that one chair can have at once. */
+function sizesOf(form: Form): fc.Arbitrary<Record<string, number>> {
+  const size = ({ lowMm, highMm }: Form['measures'][number]) =>
+    fc.double({ min: lowMm, max: highMm, noNaN: true });
+  return fc
+    .record(Object.fromEntries(form.measures.map((measure) => [measure.id, size(measure)])))
+    .filter(
+      (mm) =>
+        at(mm, 'depth') > at(mm, 'seat-depth') + 30 &&
+        at(mm, 'width') > at(mm, 'seat-width-front') + 20 &&
+        at(mm, 'width') > at(mm, 'crest-width') &&
+        at(mm, 'seat-width-back') < at(mm, 'seat-width-front') * 0.85,
+    );
+}
+
+function at(sizes: Record<string, number>, measure: string): number {
+  return sizes[measure] ?? Number.NaN;
+}
+
+function extents(form: Form, features: Record<string, string>, sizes: Record<string, number>) {
+  const { views, faults } = drawForm(form, features, sizes);
+  expect(faults).toEqual([]);
+  return Object.fromEntries(views.map(({ view, extent }) => [view, extent])) as Record<
+    'front' | 'side' | 'underside',
+    [number, number, number, number]
+  >;
+}
+
+function within(mm: number, drawn: number | undefined, asked: number | undefined, said: string) {
+  expect(
+    Math.abs((drawn ?? Number.NaN) - (asked ?? Number.NaN)),
+    `${drawn} for ${asked} with ${said}`,
+  ).toBeLessThan(mm);
+}
+
+describe('a form whose drawing has faults', () => {
+  const stool = formShape.parse({
+    id: 'stool',
+    name: 'Stool',
+    family: 'seating',
+    what: 'A seat without a back.',
+    styleSpan: [1700, 1800],
+    parts: [
+      { id: 'leg-left', kind: 'front-leg', name: 'left leg', renewed: '5, 2–10' },
+      { id: 'leg-right', kind: 'front-leg', name: 'right leg', renewed: '5, 2–10' },
+    ],
+    measures: [{ id: 'seat-height', name: 'height', how: 'Up.', typicalMm: 400, lowMm: 300, highMm: 500 }],
+    lengths: { half: 'seatHeight/2', seatHeight: '3', odd: 'half+nothing' },
+    drawing: [
+      { part: 'leg-left', view: 'front', path: 'M 100 0 L 140 0 140 half 100 half Z', mirror: true },
+      { part: 'leg-left', view: 'side', path: 'M 0 0 L 40 0 40 half Z', mirror: true },
+      { part: 'leg-left', view: 'underside', path: 'M 0 0 X 3' },
+    ],
+  });
+  const drawing = drawForm(stool, {}, { 'seat-height': 500 });
+
+  it('draws what can be drawn, the other of a pair on the other side', () => {
+    expect(drawing.views.map(({ view, extent }) => [view, extent])).toEqual([
+      ['front', [-140, -250, 280, 250]],
+    ]);
+    expect(drawing.views[0]?.shapes.map(({ part, label }) => [part, Math.sign(label[0])])).toEqual([
+      ['leg-left', 1],
+      ['leg-right', -1],
+    ]);
+  });
+
+  it('tells each fault with its place', () => {
+    expect(drawing.faults.map(({ code, at }) => [code, at])).toEqual([
+      ['drawing.name-twice', 'length seatHeight'],
+      ['drawing.length-unreadable', 'length odd'],
+      ['drawing.mirror-in-side-view', 'leg-left, side'],
+      ['drawing.path-unreadable', 'leg-left, underside'],
+    ]);
+  });
+});
