@@ -1,7 +1,7 @@
 import type { OpinionDocument } from './opinionDocument.ts';
-import type { Paper } from './opinionTypst.ts';
 import { type PlateFile, scalePlates } from './pdf/scalePlate.ts';
 import { setPages } from './pdf/setPages.ts';
+import type { Paper } from './typst/plateLayout.ts';
 
 /** What is set as a PDF: the document, and the pictures of its plates by photo id. */
 export type OpinionPdfInput = { document: OpinionDocument; plates: readonly PlateFile[]; paper?: Paper };

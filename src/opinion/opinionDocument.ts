@@ -35,7 +35,7 @@ export type Plate = {
 export type Block =
   | { kind: 'paragraph'; words: Words; as?: 'plain' | 'lead' | 'note' | 'own' }
   | { kind: 'heading'; words: string }
-  | { kind: 'list'; items: readonly Words[] }
+  | { kind: 'list'; items: readonly Words[]; as?: 'plain' | 'works' }
   | { kind: 'facts'; rows: readonly { name: string; words: readonly Words[] }[] }
   | {
       kind: 'table';

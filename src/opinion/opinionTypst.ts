@@ -1,12 +1,10 @@
 import type { OpinionDocument } from './opinionDocument.ts';
+import type { Paper } from './typst/plateLayout.ts';
 import { template } from './typst/template.ts';
 import { type NamedPicture, pictureShelf, typstBlock, typstSection } from './typst/typstBlocks.ts';
 import type { PicturesAtHand } from './typst/typstPlate.ts';
 import { typstArray, typstString } from './typst/typstText.ts';
 import { dayWords } from './wording.ts';
-
-/** The papers an opinion is printed on. */
-export type Paper = 'a4' | 'us-letter';
 
 /**
  * An opinion as Typst source, with the drawings it takes in.
@@ -33,8 +31,8 @@ export function opinionTypst(
 #set document(title: ${typstString(title)}, author: ${typstArray(author === '' ? [] : [typstString(author)])}, keywords: ${typstArray(document.keywords.map(typstString))}, date: ${dateOf(document.madeOn)})
 #show: set-pages.with(paper: ${typstString(options.paper)}, head: ${typstString(shortened(title))}, foot: ${typstString(shortened(foot, 110))}, draft: ${draft})
 #title-block(${typstString(draft ? 'Opinion on a piece of furniture · draft' : 'Opinion on a piece of furniture')}, ${typstString(title)}, ${typstString(document.line)})
-${document.head.map((block) => typstBlock(block, shelf, options.plates)).join('\n')}
-${document.sections.map((section) => typstSection(section, shelf, options.plates)).join('\n')}
+${document.head.map((block) => typstBlock(block, shelf, options.plates, options.paper)).join('\n')}
+${document.sections.map((section) => typstSection(section, shelf, options.plates, options.paper)).join('\n')}
 `;
   return { source, pictures: shelf.all() };
 }

@@ -7,9 +7,9 @@ import { composeOpinion } from './composeOpinion.ts';
 import { drawStanding } from './drawStanding.ts';
 import type { OnPdfStep } from './makeOpinionPdf.ts';
 import type { OpinionDocument } from './opinionDocument.ts';
-import type { Paper } from './opinionTypst.ts';
 import { type PlateFile, scalePlates } from './pdf/scalePlate.ts';
 import { setPages } from './pdf/setPages.ts';
+import type { Paper } from './typst/plateLayout.ts';
 
 /** Everything an opinion is set from. Day, year and versions are handed in. */
 export type OpinionOf = {

@@ -1,7 +1,8 @@
 import { resolve } from 'node:path';
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
 import { type OpinionDocument, platesOf } from '../opinionDocument.ts';
-import { opinionTypst, type Paper } from '../opinionTypst.ts';
+import { opinionTypst } from '../opinionTypst.ts';
+import type { Paper } from '../typst/plateLayout.ts';
 import { platePath } from '../typst/typstPlate.ts';
 import { readFonts } from './fonts.ts';
 import type { ScaledPlate } from './scalePlate.ts';

@@ -21,7 +21,7 @@ export function sourcesSection(material: OpinionMaterial): Section {
               kind: 'paragraph',
               words: `${counted(works.length, 'work')} stand behind the signs, the form, the alterations and the shops named here; ${unread} of them ${unread === 1 ? 'was' : 'were'} read in part only or not at all, and each says so. Grades: A statute, court, patent, peer-reviewed work or museum record; B museum or government text, handbook or teaching site; C trade press or craftsman under a name; D popular page.`,
             },
-            { kind: 'list', items: works.map(citeFull) },
+            { kind: 'list', as: 'works', items: works.map(citeFull) },
           ],
   };
 }

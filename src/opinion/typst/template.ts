@@ -91,7 +91,13 @@ export const template = `
   else { par(body) }
 }
 
-#let points(items) = block(above: 1em, below: 1.1em, list(..items))
+#let points(tone, items) = if tone == "works" {
+  set text(font: sans, size: 8.8pt)
+  set par(leading: 0.5em)
+  block(above: 1em, below: 1.1em, list(spacing: 0.8em, ..items))
+} else {
+  block(above: 1em, below: 1.1em, list(..items))
+}
 
 #let facts(rows) = grid(
   columns: (34mm, 1fr),
@@ -161,7 +167,7 @@ export const template = `
 
 #let pictures(all) = {
   if all.len() == 1 { block(above: 1.2em, below: 1.2em, breakable: false, align(left, drawn(all.first()))) }
-  else { block(above: 1.2em, below: 1em, breakable: false, grid(
+  else { block(above: 1.2em, below: 1em, breakable: false, sticky: true, grid(
     columns: all.map(each => each.width),
     column-gutter: 1fr,
     align: bottom + left,
@@ -218,7 +224,7 @@ export const template = `
     }
     if origin != "" { par(text(size: 8pt, fill: soft, origin)) }
   }
-  block(above: 1.5em, below: 2em, breakable: false, if beside {
+  block(above: 1.3em, below: 1.7em, breakable: false, if beside {
     grid(columns: (width, 1fr), column-gutter: 6mm, align: top + left, picture, words)
   } else {
     picture

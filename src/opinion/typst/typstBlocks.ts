@@ -1,4 +1,5 @@
 import type { Block, DrawnPicture, Section, Words } from '../opinionDocument.ts';
+import type { Paper } from './plateLayout.ts';
 import { type PicturesAtHand, typstPlate } from './typstPlate.ts';
 import { typstArray, typstMm, typstString, typstWords } from './typstText.ts';
 
@@ -22,9 +23,14 @@ export function pictureShelf(): PictureShelf {
 }
 
 /** One section as Typst source. */
-export function typstSection(section: Section, shelf: PictureShelf, plates: PicturesAtHand): string {
+export function typstSection(
+  section: Section,
+  shelf: PictureShelf,
+  plates: PicturesAtHand,
+  paper: Paper,
+): string {
   const start = section.apart ? '#pagebreak(weak: true)\n' : '';
-  return `${start}#section(${typstString(section.title)})\n${section.blocks.map((block) => typstBlock(block, shelf, plates)).join('\n')}`;
+  return `${start}#section(${typstString(section.title)})\n${section.blocks.map((block) => typstBlock(block, shelf, plates, paper)).join('\n')}`;
 }
 
 /**
@@ -32,14 +38,14 @@ export function typstSection(section: Section, shelf: PictureShelf, plates: Pict
  *
  * @param plates  the photos whose pictures are at hand
  */
-export function typstBlock(block: Block, shelf: PictureShelf, plates: PicturesAtHand): string {
+export function typstBlock(block: Block, shelf: PictureShelf, plates: PicturesAtHand, paper: Paper): string {
   switch (block.kind) {
     case 'paragraph':
       return `#said(${typstString(block.as ?? 'plain')}, ${typstWords(block.words)})`;
     case 'heading':
       return `#subsection(${typstString(block.words)})`;
     case 'list':
-      return `#points(${typstArray(block.items.map(typstWords))})`;
+      return `#points(${typstString(block.as ?? 'plain')}, ${typstArray(block.items.map(typstWords))})`;
     case 'facts':
       return `#facts(${typstArray(
         block.rows.map(({ name, words }) => `(${typstString(name)}, ${typstArray(words.map(typstWords))})`),
@@ -55,7 +61,7 @@ export function typstBlock(block: Block, shelf: PictureShelf, plates: PicturesAt
         block.entries.map(({ svg, words }) => `(${typstString(shelf.put(svg))}, ${typstString(words)})`),
       )})`;
     case 'plate':
-      return typstPlate(block.plate, plates);
+      return typstPlate(block.plate, plates, paper);
     case 'signature':
       return `#signature(${typstString(block.name)}, ${typstString(block.day)}, draft: ${block.draft})`;
   }

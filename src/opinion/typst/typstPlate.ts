@@ -1,14 +1,14 @@
 import type { Plate } from '../opinionDocument.ts';
-import { type PlateLayout, plateLayout } from './plateLayout.ts';
+import { type Paper, type PlateLayout, plateLayout } from './plateLayout.ts';
 import { typstArray, typstMm, typstString } from './typstText.ts';
 
 /** The pictures at hand by photo id, each as large as it came out of scaling. */
 export type PicturesAtHand = ReadonlyMap<string, { widthPx: number; heightPx: number }>;
 
 /** A plate as Typst source: the picture with its marks, its number, caption and what the marks show. */
-export function typstPlate(plate: Plate, atHand: PicturesAtHand): string {
+export function typstPlate(plate: Plate, atHand: PicturesAtHand, paper: Paper): string {
   const picture = atHand.get(plate.photoId);
-  const layout = plateLayout(picture ?? plate);
+  const layout = plateLayout(picture ?? plate, paper);
   const marks = typstArray(
     plate.marks.map(
       (mark) =>
