@@ -4,6 +4,7 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { YearsField } from '../fields/YearsField.tsx';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
+import { FeatureChoices } from '../pieces/FeatureChoices.tsx';
 import type { UsedPiece } from '../record/usePiece.ts';
 
 /** What the piece is called and said to be, and whether it is in the hand or only in photographs. */
@@ -40,16 +41,14 @@ export function ClaimFields({
         save={(mode) => describe(['mode'], mode)}
         readOnly={readOnly}
       />
-      {form?.features.map((feature) => (
-        <ChoiceField
-          key={feature.id}
-          label={feature.name}
-          choices={feature.options}
-          value={piece.features[feature.id]}
-          save={(option) => describe(['features', feature.id], option)}
+      {form === undefined ? null : (
+        <FeatureChoices
+          form={form}
+          features={piece.features}
+          choose={(feature, option) => describe(['features', feature], option)}
           readOnly={readOnly}
         />
-      ))}
+      )}
       <div className="pair">
         <YearsField
           label="Said to be of"

@@ -9,7 +9,8 @@ import { useDesk } from '../record/DeskRoom.tsx';
 import { freshId, readIdentity } from '../record/identity.ts';
 import { today } from '../shell/dayWords.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
-import { FormPicture, tellingView } from './FormPicture.tsx';
+import { FeatureChoices } from './FeatureChoices.tsx';
+import { FormPicture } from './FormPicture.tsx';
 import { chosenFeatures, freshPiece } from './freshPiece.ts';
 import './pieces.css';
 
@@ -77,24 +78,14 @@ export function NewPiecePage() {
           setFeatures({});
         }}
       />
-      {form?.features.map((feature) => (
-        <ChoiceField
-          key={feature.id}
-          label={feature.name}
-          choices={feature.options.map((option) => ({
-            ...option,
-            picture: (
-              <FormPicture
-                form={form}
-                features={{ ...chosenFeatures(form, features), [feature.id]: option.id }}
-                view={tellingView(feature.id)}
-              />
-            ),
-          }))}
-          value={features[feature.id] ?? feature.options[0]?.id}
-          save={(option) => setFeatures({ ...features, [feature.id]: option })}
+      {form === undefined ? null : (
+        <FeatureChoices
+          form={form}
+          features={features}
+          choose={(feature, option) => setFeatures({ ...features, [feature]: option })}
+          pictures
         />
-      ))}
+      )}
       <TextField
         label="Name of the piece"
         note="As it will head the opinion. It can wait."
