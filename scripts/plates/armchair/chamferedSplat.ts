@@ -12,8 +12,14 @@ function tracks(x: number, y: number): number {
   const at = (x + 5 * noise(0, y * 0.008, 0, 3) + 0.03 * y) / bandMm;
   const band = Math.floor(at);
   const across = (at - band) * 2 - 1;
-  const deep = 1.25 + 0.4 * noise(band, y * 0.01, 0, 4);
+  const deep = 1.9 + 0.5 * noise(band, y * 0.01, 0, 4);
   return -deep * (0.5 + 0.5 * Math.cos(Math.PI * across)) + 0.05 * noise(x * 0.5, y * 0.03, 0, 6);
+}
+
+/** Short flats of a spokeshave along the bevel, and the slight tear of its iron. */
+function facets(x: number, y: number): number {
+  const at = y * 0.07 + noise(x * 0.02, y * 0.02, 0, 2);
+  return 0.22 * Math.abs(at - Math.round(at)) ** 1.5 * 4 + 0.03 * noise(x * 0.3, y * 0.9, 0, 7);
 }
 
 /** The back of the splat: its edges bevelled away by hand, its face in the hollows of the jack plane. */
@@ -46,9 +52,7 @@ export function chamferedSplat(): Scene {
     heart: [20, -80],
     gloss: 0.25,
     tone: [0.92, 0.82, 0.74],
-    relief: (x, y) =>
-      0.16 * Math.abs(((y * 0.09 + noise(x * 0.02, y * 0.02, 0, 2)) % 1) - 0.5) +
-      0.04 * noise(x * 0.3, y * 0.9, 0, 7),
+    relief: facets,
   });
   const bevel = (i: number) => 9 + 2.8 * noise(i * 0.21, 0, 0, 9) + 0.9 * noise(i * 0.7, 0, 0, 10);
   return near(
@@ -57,7 +61,7 @@ export function chamferedSplat(): Scene {
     [-16, 8, 0],
     {
       fieldDeg: 27,
-      lamp: [-0.86, 0.42, 0.3],
+      lamp: [-0.9, 0.34, 0.24],
       lampStrength: 2.3,
       roomStrength: 0.36,
     },

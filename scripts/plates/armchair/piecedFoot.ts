@@ -41,13 +41,13 @@ const wornFoot: Point[] = [
 
 /** The rear feet from outside and behind: the left one pieced an inch and a half up, its fellow worn to a slope. */
 export function piecedFoot(): Scene {
-  const piece = cherry({ along: 'y', board: 87, heart: [-80, 60], tone: [0.98, 0.74, 0.66], gloss: 0.4 });
+  const piece = cherry({ along: 'y', board: 87, heart: [-80, 60], tone: [0.86, 0.68, 0.62], gloss: 0.4 });
   const foot: Face[] = [
     ...extrude(above, fromRight(0), 36, old),
     ...extrude(pieced, fromRight(0.3), 35.8, piece),
   ];
   const fellow = shift(extrude(wornFoot, fromRight(0), 36, old), [150, 0, 10]);
-  return lit([...turn(sweep(700, 700), 'y', 180), ...foot, ...fellow], [-250, 88, -190], [44, 46, -16], {
+  return lit([...turn(sweep(700, 700), 'y', -120), ...foot, ...fellow], [-250, 88, -190], [44, 46, -16], {
     fieldDeg: 27,
     lamp: [-0.8, 0.6, -0.62],
     nearnessMm: 12,

@@ -9,7 +9,7 @@ import { shadowMap } from './shadowMap.ts';
 export function drawScene(scene: Scene, across: number, high: number): Uint8Array {
   const camera = cameraOf(scene, across * 2, high * 2);
   const seen = seeFaces(scene.faces, camera, across * 2, high * 2);
-  const open = openness(scene, seen, camera, 4);
+  const open = openness(scene, seen, camera, 6);
   const shade = shaderOf(scene, seen, camera, open, shadowMap(scene.faces, scene.lamp));
   const bytes = new Uint8Array(across * high * 3);
   const print = printer();

@@ -43,7 +43,7 @@ export function shadowMap(faces: readonly Face[], toLamp: Vec): LampReach {
       }
     });
   }
-  const slack = step * 2.2;
+  const slack = step * 2.6;
   const [wx, wy, wz] = w;
   const [ux, uy, uz] = u;
   const [vx, vy, vz] = v;
@@ -61,7 +61,7 @@ export function shadowMap(faces: readonly Face[], toLamp: Vec): LampReach {
         if ((height[(row + j) * size + column + i] as number) <= mine) open++;
     return open / (2 * spread + 1) ** 2;
   };
-  return { at, offMm: 0.15 + step * 1.7 };
+  return { at, offMm: 0.15 + step * 2.2 };
 }
 
 /** Where the map begins, and how many millimetres one of its cells covers. */

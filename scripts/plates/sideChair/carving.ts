@@ -1,5 +1,6 @@
 import { near } from '../chairs/studio.ts';
 import type { Scene } from '../render/scene.ts';
+import { baked } from '../solids/baked.ts';
 import { extrude, fromFront } from '../solids/extrude.ts';
 import { type Point, smoothLine } from '../solids/shapes.ts';
 import { noise } from '../woods/noise.ts';
@@ -35,9 +36,9 @@ function leaf(x: number, y: number): number {
   return boss > 0 ? Math.max(high, 5.4 * boss ** 0.6) : high;
 }
 
-function carved(x: number, y: number, z: number): number {
+function carved(leafAt: typeof leaf, x: number, y: number, z: number): number {
   const scratches = 0.012 * noise(x * 0.05 + y * 0.02, y * 3.2 - x * 0.6, z, 5);
-  return z > 20 ? leaf(x, y) + scratches : 0;
+  return z > 20 ? leafAt(x, y) + scratches : 0;
 }
 
 const top: Point[] = smoothLine(
@@ -67,16 +68,17 @@ const under: Point[] = smoothLine(
 
 /** The middle of the crest rail: a leaf whose hollows and ridges were sanded round. */
 export function carving(): Scene {
+  const leafAt = baked(leaf, [-80, -50], [80, 60], 0.2);
   const face = mahogany({
     along: 'x',
     board: 52,
     heart: [-90, -60],
     gloss: 0.45,
-    relief: carved,
+    relief: (x, y, z) => carved(leafAt, x, y, z),
     reliefStepMm: 0.5,
     over([x, y, z], out) {
       if (z < 20) return;
-      const high = leaf(x, y);
+      const high = leafAt(x, y);
       const by = 0.72 + 0.085 * Math.min(4.2, high);
       for (let k = 0; k < 3; k++) out[k] = (out[k] as number) * by;
     },

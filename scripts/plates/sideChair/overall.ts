@@ -5,8 +5,8 @@ import { sideChair } from './plan.ts';
 
 /** The whole chair, seen a little from its left and from above. */
 export function overall(): Scene {
-  return lit([...sweep(1500, 1500), ...chair(sideChair)], [-1050, 1010, 2650], [20, 468, -190], {
-    fieldDeg: 19.5,
+  return lit([...sweep(1500, 1500), ...chair(sideChair)], [-1050, 1010, 2650], [10, 452, -190], {
+    fieldDeg: 21.2,
     nearnessMm: 60,
   });
 }

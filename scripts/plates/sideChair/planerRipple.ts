@@ -9,7 +9,7 @@ function ripple(x: number, y: number, z: number): number {
   if (z < -0.4) return 0;
   const at = x / 2.117;
   const wave = 0.062 * Math.cos(2 * Math.PI * at) * (0.85 + 0.2 * noise(x * 0.02, y * 0.05, 0, 4));
-  const nick = 0.09 * Math.exp(-(((y + 9) / 0.35) ** 2)) + 0.06 * Math.exp(-(((y - 13) / 0.3) ** 2));
+  const nick = 0.2 * Math.exp(-(((y + 9) / 0.5) ** 2)) + 0.12 * Math.exp(-(((y - 13) / 0.4) ** 2));
   return wave + nick;
 }
 
@@ -33,6 +33,6 @@ export function planerRipple(): Scene {
     ],
     [-90, 78, 190],
     [10, -4, 0],
-    { fieldDeg: 24, lamp: [-0.93, 0.2, 0.24], lampStrength: 2.5, roomStrength: 0.34 },
+    { fieldDeg: 24, lamp: [-0.88, 0.4, 0.25], lampStrength: 2.5, roomStrength: 0.34 },
   );
 }

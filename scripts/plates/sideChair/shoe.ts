@@ -26,8 +26,8 @@ export function shoe(): Scene {
   const board = wood('birch', {
     along: 'x',
     board: 14,
-    heart: [-150, 55],
-    tone: [0.62, 0.4, 0.3],
+    heart: [-70, 30],
+    tone: [0.42, 0.28, 0.26],
     gloss: 0.3,
   });
   return near(
@@ -37,8 +37,8 @@ export function shoe(): Scene {
       ...box([-50, 20, -10], [88, 260, 1], mahogany({ along: 'y', board: 51, heart: [10, -60] })),
       ...box([-226, -160, -20], [-190, 300, 16], mahogany({ along: 'y', board: 22 })),
     ],
-    [-250, 130, 330],
-    [-42, -2, 0],
+    [-300, 118, 270],
+    [-40, 14, 0],
     { fieldDeg: 26, lamp: [-0.75, 0.62, 0.42] },
   );
 }

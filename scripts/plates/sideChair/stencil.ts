@@ -1,5 +1,6 @@
 import { near } from '../chairs/studio.ts';
 import type { Scene } from '../render/scene.ts';
+import { baked } from '../solids/baked.ts';
 import { box } from '../solids/extrude.ts';
 import { nearLine } from '../solids/nearLine.ts';
 import { arc, type Point } from '../solids/shapes.ts';
@@ -11,48 +12,49 @@ const strokeMm = 3.1;
 /** The strokes of a cut stencil, with the bridges that hold its islands: "412". */
 const strokes: Point[][] = [
   [
-    [-37, 17],
-    [-47, -4],
+    [-36, 17],
+    [-48, -5],
   ],
   [
-    [-47, -7],
-    [-37, -7],
+    [-50, -9],
+    [-38, -9],
   ],
   [
-    [-33, -7],
-    [-26, -7],
+    [-31, 18],
+    [-31, -19],
   ],
   [
-    [-32, 18],
-    [-32, -3],
+    [-26, -9],
+    [-21, -9],
   ],
   [
-    [-32, -11],
-    [-32, -19],
+    [-8, 8],
+    [-4.5, 13],
   ],
   [
-    [-6, 11],
-    [0, 17],
-    [0, 2],
-  ],
-  [
-    [0, -2],
+    [0, 18],
     [0, -19],
   ],
-  [...arc([35, 8], 10, 165, 60, 12)],
-  [...arc([35, 8], 10, 30, -40, 10), [33, -10]],
+  arc([35, 8], 10, 165, 60, 12),
+  [...arc([35, 8], 10, 35, -40, 10), [35, -8]],
   [
-    [29, -14.5],
-    [26, -18.5],
+    [33, -10.5],
+    [28, -15],
   ],
   [
-    [30, -18.5],
-    [47, -18.5],
+    [25, -19],
+    [47, -19],
   ],
 ];
 
 /** The inside of the back rail: birch, stained with a brush, a number stencilled in purple. */
 export function stencil(): Scene {
+  const distance = baked(
+    (x, y) => Math.min(...strokes.map((line) => nearLine(line, x, y))),
+    [-75, -42],
+    [75, 42],
+    0.2,
+  );
   const board = wood('birch', {
     along: 'x',
     board: 32,
@@ -61,11 +63,11 @@ export function stencil(): Scene {
     over([x, y, z], out) {
       const lap = noise(x * 0.006, y * 0.11, 2, 12) + 0.6 * noise(x * 0.004, y * 0.5, 5, 13);
       const stain = 0.75 + 0.2 * (lap > 0.1 ? 1 : lap > -0.1 ? 0.5 + lap * 5 : 0) + 0.08 * lap;
-      out[0] = (out[0] as number) * (1 - 0.42 * stain);
-      out[1] = (out[1] as number) * (1 - 0.68 * stain);
+      out[0] = (out[0] as number) * (1 - 0.55 * stain);
+      out[1] = (out[1] as number) * (1 - 0.74 * stain);
       out[2] = (out[2] as number) * (1 - 0.74 * stain);
       if (z < -1) return;
-      const far = Math.min(...strokes.map((line) => nearLine(line, x, y - 2)));
+      const far = distance(x, y - 2);
       const rough = 0.35 * noise(x * 1.4, y * 1.4, 0, 14);
       const body = Math.max(0, Math.min(1, (strokeMm - far + rough) * 1.6));
       const mist =
