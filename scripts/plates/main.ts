@@ -11,6 +11,7 @@ type Share = { outDir: string; plates: number[] };
 
 /**
  * Draws the plates of the worked examples: pictures of pieces that do not exist, the same bytes every time.
+ * A bundle of this file draws in several threads; straight from TypeScript a thread cannot start, so one draws all.
  *
  * @param outDir  the folder of the built examples; each example's plates go into its own folder there
  * @param only    draws only the files whose path holds this
@@ -19,7 +20,8 @@ export async function drawPlates(outDir: string, only = ''): Promise<void> {
   const wanted = plateList.flatMap(({ example, file }, i) =>
     `${example}/${file}`.includes(only) ? [i] : [],
   );
-  const threads = Math.max(1, Math.min(4, availableParallelism(), wanted.length));
+  const bundled = !fileURLToPath(import.meta.url).endsWith('.ts');
+  const threads = bundled ? Math.max(1, Math.min(4, availableParallelism(), wanted.length)) : 1;
   const shares = Array.from({ length: threads }, (_, t) => wanted.filter((_, i) => i % threads === t));
   const [mine = [], ...others] = shares;
   await Promise.all([
