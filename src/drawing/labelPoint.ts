@@ -50,6 +50,7 @@ export function covers({ polygons, box: [left, top, width, height] }: Area, poin
 
 /** How far the nearest edge is; once that is no more than `enough`, whatever was found. */
 function roomAt(polygons: readonly Point[][], [x, y]: Point, enough: number): number {
+  const enough2 = enough * enough;
   let least = Number.POSITIVE_INFINITY;
   for (const polygon of polygons) {
     let [fromX, fromY] = polygon.at(-1) as Point;
@@ -60,9 +61,9 @@ function roomAt(polygons: readonly Point[][], [x, y]: Point, enough: number): nu
       const t = Math.min(1, Math.max(0, along));
       const far2 = (fromX + t * dx - x) ** 2 + (fromY + t * dy - y) ** 2;
       if (far2 < least) least = far2;
+      if (least <= enough2) return Math.sqrt(least);
       [fromX, fromY] = [toX, toY];
     }
-    if (least <= enough * enough) return Math.sqrt(least);
   }
   return Math.sqrt(least);
 }
