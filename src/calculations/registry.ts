@@ -1,12 +1,24 @@
+import { datingSpanCalculation } from './dating.ts';
 import type { Calculation } from './define.ts';
 import { evidenceWeigh } from './evidence.ts';
 import { inferenceInformation, inferencePosterior } from './inference.ts';
+import { setsSize } from './sets.ts';
+import { woodCoefficientFromShrinkage, woodMoisture, woodShrinkageAt } from './wood.ts';
+import { woodMovementCalculation } from './woodMovement.ts';
+import { woodRoundness } from './woodRoundness.ts';
 
 /** Every calculation the program knows, by id: the one door for screens, terminal, HTTP and reports. */
 export const calculations: readonly Calculation[] = [
+  listed(datingSpanCalculation),
   listed(evidenceWeigh),
   listed(inferenceInformation),
   listed(inferencePosterior),
+  listed(setsSize),
+  listed(woodCoefficientFromShrinkage),
+  listed(woodMoisture),
+  listed(woodMovementCalculation),
+  listed(woodRoundness),
+  listed(woodShrinkageAt),
 ].sort((a, b) => (a.id < b.id ? -1 : 1));
 
 /** The calculation with this id, undefined where there is none. */

@@ -12,25 +12,32 @@ import { massBetween, type YearCurve } from './yearCurve.ts';
  * @source ours: the usual definition of a highest-density interval, with the cutting back for level tops
  */
 export function highestDensity(curve: YearCurve, share: number): [number, number] {
-  let [low, high] = [0, highest(curve)];
+  const ends = curve.masses.map((_, cell): Ends => {
+    const [start, end] = [curve.edges[cell] as number, curve.edges[cell + 1] as number];
+    return [curve.height(cell, start), curve.height(cell, end)];
+  });
+  let [low, high] = [0, ends.reduce((most, each) => Math.max(most, ...each), 0)];
   for (let step = 0; step < 100 && high - low > 1e-14 * high; step++) {
     const level = (low + high) / 2;
-    if (above(curve, level).mass >= share) low = level;
+    if (above(curve, ends, level).mass >= share) low = level;
     else high = level;
   }
-  const { from, to, mass } = above(curve, low);
+  const { from, to, mass } = above(curve, ends, low);
   return cutBack(curve, [from, to], mass - share, low);
 }
+
+/** Heights at the two ends of a cell. */
+type Ends = readonly [number, number];
 
 type Above = { from: number; to: number; mass: number };
 
 /** The years at which the density is at or above a level, and what they hold. */
-function above(curve: YearCurve, level: number): Above {
+function above(curve: YearCurve, ends: readonly Ends[], level: number): Above {
   const found: Above = { from: Number.POSITIVE_INFINITY, to: Number.NEGATIVE_INFINITY, mass: 0 };
   curve.masses.forEach((whole, cell) => {
-    const [start, end] = [curve.edges[cell] as number, curve.edges[cell + 1] as number];
-    const [first, last] = [curve.height(cell, start), curve.height(cell, end)];
+    const [first, last] = ends[cell] as Ends;
     if (first < level && last < level) return;
+    const [start, end] = [curve.edges[cell] as number, curve.edges[cell + 1] as number];
     const from = first >= level ? start : crossing(curve, cell, level, start, end);
     const to = last >= level ? end : crossing(curve, cell, level, end, start);
     found.mass += from === start && to === end ? whole : massBetween(curve, cell, from, to);
@@ -49,18 +56,6 @@ function crossing(curve: YearCurve, cell: number, level: number, below: number, 
     else upon = middle;
   }
   return upon;
-}
-
-function highest(curve: YearCurve): number {
-  return curve.masses.reduce(
-    (most, _, cell) =>
-      Math.max(
-        most,
-        curve.height(cell, curve.edges[cell] as number),
-        curve.height(cell, curve.edges[cell + 1] as number),
-      ),
-    0,
-  );
 }
 
 /** Takes what is too much off the level stretches at the ends of a span. */

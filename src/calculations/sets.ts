@@ -1,0 +1,90 @@
+import { z } from 'zod';
+import { type SizePrior, setSize } from '../sets/setSize.ts';
+import { defineCalculation, type Fault } from './define.ts';
+
+const number = z.int().min(1).max(10_000);
+const size = z.int().min(1).max(100_000);
+
+const input = z.strictObject({
+  /** The numbers found, each once. */
+  numbersSeen: z.array(number).min(1).max(1000),
+  /** What is thought of the size before: every size alike up to `max`, or single sizes with their weights. */
+  prior: z
+    .union([
+      z.strictObject({ max: size }),
+      z.strictObject({
+        sizes: z
+          .array(z.strictObject({ n: size, p: z.number().min(0) }))
+          .min(1)
+          .max(1000),
+      }),
+    ])
+    .optional(),
+});
+type Input = z.infer<typeof input>;
+
+/** `sets.size`: see its own fields. */
+export const setsSize = defineCalculation({
+  id: 'sets.size',
+  answers: 'How many pieces did the set have, by the numbers on those that are left?',
+  method:
+    'The pieces were numbered from 1 to N, and which are left has nothing to do with their numbers. unbiased is m + m/k − 1, with the largest ' +
+    'of k numbers m. The posterior weighs each N from m up by 1/C(N, k) and the prior; with no prior every size counts alike without end, which ' +
+    'needs two numbers, and the list stops where 99 in 100 is told (or at 2000 sizes; listed says how much is). median is the smallest size that half of the probability does not ' +
+    'pass; p90 runs from one twentieth to nineteen twentieths. Sets sold off from one end, or numbered across several rooms, break the assumption.',
+  source:
+    'The serial-number problem: Goodman (1952) for the unbiased estimate, from memory; the posterior is Bayes’ rule in closed form.',
+  needsKnowledge: false,
+  input,
+  output: z.strictObject({
+    unbiased: z.number(),
+    posterior: z.array(z.tuple([z.number().int(), z.number()])),
+    listed: z.number(),
+    median: z.number().int(),
+    p90: z.tuple([z.number().int(), z.number().int()]),
+    /** null where it has no end: two numbers and no prior. */
+    mean: z.number().nullable(),
+  }),
+  example: { numbersSeen: [3, 7, 11], prior: { max: 24 } },
+  run: (asked) => {
+    const faults = [...doubled(asked.numbersSeen), ...priorFaults(asked)];
+    if (faults.length > 0) return { ok: false, faults };
+    return { ok: true, output: setSize(asked.numbersSeen, priorOf(asked)) };
+  },
+});
+
+function priorOf({ prior }: Input): SizePrior {
+  if (prior === undefined || 'max' in prior) return prior;
+  return { sizes: prior.sizes.map(({ n, p }) => [n, p] as const) };
+}
+
+function doubled(numbers: readonly number[]): Fault[] {
+  const again = numbers.find((each, index) => numbers.indexOf(each) < index);
+  if (again === undefined) return [];
+  const message = `${again} is there twice: no two pieces of one set bear one number, so take one out, or weigh the two sets apart.`;
+  return [{ code: 'sets.number-twice', path: `numbersSeen[${numbers.lastIndexOf(again)}]`, message }];
+}
+
+function priorFaults({ numbersSeen, prior }: Input): Fault[] {
+  const most = Math.max(...numbersSeen);
+  if (prior === undefined) {
+    if (numbersSeen.length > 1) return [];
+    const message =
+      'One number alone sets no upper end: give the largest size you think possible, as prior: { max }.';
+    return [{ code: 'sets.prior-needed', path: 'prior', message }];
+  }
+  const path = 'max' in prior ? 'prior.max' : 'prior.sizes';
+  const largest =
+    'max' in prior ? prior.max : Math.max(...prior.sizes.filter(({ p }) => p > 0).map(({ n }) => n), 0);
+  if ('sizes' in prior && new Set(prior.sizes.map(({ n }) => n)).size < prior.sizes.length)
+    return [
+      {
+        code: 'sets.size-twice',
+        path,
+        message: 'A size is listed twice: give each size once, with its whole weight.',
+      },
+    ];
+  if (largest >= most) return [];
+  const message = `The number ${most} was seen, but the prior allows no more than ${largest} pieces: give a size of at least ${most}.`;
+  return [{ code: 'sets.prior-too-small', path, message }];
+}
