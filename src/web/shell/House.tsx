@@ -7,13 +7,10 @@ import './house.css';
 export function House() {
   const main = useRef<HTMLElement>(null);
   const { pathname } = useLocation();
-  const first = useRef(true);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the focus moves when the address does
+  const shown = useRef(pathname);
   useEffect(() => {
-    if (first.current) {
-      first.current = false;
-      return;
-    }
+    if (shown.current === pathname) return;
+    shown.current = pathname;
     window.scrollTo(0, 0);
     main.current?.focus({ preventScroll: true });
   }, [pathname]);
