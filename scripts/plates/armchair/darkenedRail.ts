@@ -25,7 +25,7 @@ function underCover([x, y, z]: Vec, out: Out): void {
   for (let k = 0; k < 3; k++) out[k] = (out[k] as number) * pale * dirt * spots * (k === 2 ? 1.05 : 1);
 }
 
-/** The left front corner of the seat from inside and above, the seat lifted out. */
+/** Laid out for the right and printed mirrored: the left front corner of the seat from inside and above, the seat lifted out. */
 export function darkenedRail(): Scene {
   const top = cherry({
     along: 'x',

@@ -23,7 +23,7 @@ function grime([x, y, z]: Vec, out: Out): void {
   for (let k = 0; k < 3; k++) out[k] = (out[k] as number) * by;
 }
 
-/** The top of the left front leg from above, the seat out: the rail ends in an open dovetail. */
+/** The top of a front leg from above, the seat out: the rail ends in an open dovetail. */
 export function openDovetail(): Scene {
   const leg: Point[] = [
     [0, -46],

@@ -36,7 +36,7 @@ function peg(y: number, z: number, seed: number): Face[] {
   return shift(turn([...hole, ...pin], 'z', -90), [0, y, z]);
 }
 
-/** The right rear post from outside, where the side rail comes in: two pegs stand above the surface. */
+/** Laid out for the left and printed mirrored: the right rear post from outside, where the side rail comes in: two pegs stand above the surface. */
 export function pegs(): Scene {
   const post = cherry({ along: 'y', board: 22, heart: [-70, 40], tone: [0.82, 0.74, 0.7] });
   const rail = cherry({ along: 'z', board: 34, heart: [-90, -60], tone: [0.88, 0.8, 0.75] });

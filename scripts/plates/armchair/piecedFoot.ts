@@ -39,7 +39,7 @@ const wornFoot: Point[] = [
   [-5, 330],
 ];
 
-/** The rear feet from outside and behind: the left one pieced an inch and a half up, its fellow worn to a slope. */
+/** Laid out for the right and printed mirrored: the rear feet from outside and behind: the left one pieced an inch and a half up, its fellow worn to a slope. */
 export function piecedFoot(): Scene {
   const piece = cherry({ along: 'y', board: 87, heart: [-80, 60], tone: [0.86, 0.68, 0.62], gloss: 0.4 });
   const foot: Face[] = [

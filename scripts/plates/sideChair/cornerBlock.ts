@@ -81,7 +81,18 @@ export function cornerBlock(): Scene {
         0,
       ),
       ...head(13, -8, 70),
-      ...head(70, -8, 13),
+      ...shift(
+        lathe(
+          [
+            [4.4, -1],
+            [4.4, 0.04],
+            [2.4, 0.05],
+            [0, 0.05],
+          ],
+          dark,
+        ),
+        [70, -8, 13],
+      ),
       ...box([46, -34.5, 46], [58, -34, 58], dark),
       ...shift(turn(turn(gimletScrew(), 'z', 90), 'y', 35), [112, -25.5, 112]),
       ...box(

@@ -8,7 +8,7 @@ import { mahogany } from './plan.ts';
 
 const dowel = wood('birch', { along: 'y', tone: [1.1, 1.05, 0.95], gloss: 0.1 });
 
-/** The left rear leg from outside: the stretcher in the middle of it, its shoulder open on two round pins. */
+/** Laid out for the right and printed mirrored: the left rear leg from outside: the stretcher in the middle of it, its shoulder open on two round pins. */
 export function stretcher(): Scene {
   const pins = [-8, 8].flatMap((y) =>
     turn(
