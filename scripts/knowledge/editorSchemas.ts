@@ -1,14 +1,6 @@
 import { z } from 'zod';
-import {
-  alteration,
-  form,
-  making,
-  shop,
-  signFile,
-  wood,
-  woodMovement,
-  work,
-} from '../../src/knowledge/schema.ts';
+import { alteration, form, making, shop, signFile, work } from '../../src/knowledge/schema.ts';
+import { wood, woodMovement } from '../../src/knowledge/woodSchema.ts';
 
 /** JSON Schemas of the knowledge files, one a kind of file, for editors that complete and check as one types. */
 export function editorSchemas(): Record<string, unknown> {

@@ -19,7 +19,7 @@ export function summarize(judged: readonly Judged[]): Summary {
   const definite = judged.filter((each) => each.truth !== undefined);
   const forecasts = definite.map((each) => ({
     probabilities: classes.map((id) => each.probabilities[id]),
-    truth: classes.indexOf(each.truth),
+    truth: each.truth === undefined ? -1 : classes.indexOf(each.truth),
   }));
   const isPeriod = (each: Judged) => each.truth !== 'later-copy' && each.truth !== 'made-to-deceive';
   const logs = (period: boolean) =>

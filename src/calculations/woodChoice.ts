@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Wood, WoodMovement } from '../knowledge/schema.ts';
+import type { Wood, WoodMovement } from '../knowledge/woodSchema.ts';
 import type { CalculationContext, CalculationResult, Fault } from './define.ts';
 
 const ringAngleDeg = z.number().min(0).max(90);

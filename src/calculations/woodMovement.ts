@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { WoodMovement } from '../knowledge/schema.ts';
+import type { WoodMovement } from '../knowledge/woodSchema.ts';
 import { type AcrossGrain, acrossGrain } from '../wood/acrossGrain.ts';
 import { coefficientFromShrinkage, shrinkageFromCoefficient } from '../wood/coefficient.ts';
 import { changeByCoefficient, changeByShrinkage, changeBySimpleShrinkage } from '../wood/movement.ts';

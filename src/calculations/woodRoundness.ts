@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { figureNumbers } from '../knowledge/figuresOf.ts';
-import type { Wood, WoodMovement } from '../knowledge/schema.ts';
+import type { Wood, WoodMovement } from '../knowledge/woodSchema.ts';
 import { acrossGrain } from '../wood/acrossGrain.ts';
 import { coefficientFromShrinkage } from '../wood/coefficient.ts';
 import { expectedOutOfRound, outOfRoundRatio, type RoundPart, type Spread } from '../wood/roundness.ts';

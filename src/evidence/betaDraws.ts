@@ -1,4 +1,4 @@
-import type { Figure } from '../knowledge/schema.ts';
+import type { Figure } from '../knowledge/figureSchema.ts';
 import { type Draw, figureRange } from './figures.ts';
 
 /** A source of numbers in [0, 1), handed in so that a weighing can be repeated. */

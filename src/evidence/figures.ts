@@ -1,4 +1,4 @@
-import type { Figure } from '../knowledge/schema.ts';
+import type { Figure } from '../knowledge/figureSchema.ts';
 
 /** A figure read as shares: best, and the lowest and highest believable. */
 export type FigureRange = { best: number; low: number; high: number };

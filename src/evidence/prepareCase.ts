@@ -1,4 +1,5 @@
-import type { Alteration, Figure, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
+import type { Figure } from '../knowledge/figureSchema.ts';
+import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
 import { findingKey, type Sureness } from '../piece/finding.ts';
 import type { CaseToWeigh } from './weighing.ts';
 import { binOf, type YearAxis, yearAxis } from './yearAxis.ts';

@@ -1,4 +1,4 @@
-import type { Figure } from '../knowledge/schema.ts';
+import type { Figure } from '../knowledge/figureSchema.ts';
 import type { ReadingId } from '../piece/readings.ts';
 import { massesFor } from './evaluation.ts';
 import { bestDraw, drawWith, figureRange } from './figures.ts';

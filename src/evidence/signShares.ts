@@ -1,4 +1,5 @@
-import type { Figure, Making as MakingFile, Sign } from '../knowledge/schema.ts';
+import type { Figure } from '../knowledge/figureSchema.ts';
+import type { Making as MakingFile, Sign } from '../knowledge/schema.ts';
 import type { Draw } from './figures.ts';
 import { groupLikelihood, type Report } from './groupLikelihood.ts';
 import type { Look } from './prepareCase.ts';

@@ -1,5 +1,5 @@
+import type { Figure } from './figureSchema.ts';
 import type { YamlPath } from './parseYaml.ts';
-import type { Figure } from './schema.ts';
 
 /** A figure of an entry, with the path it stands at. */
 export type PlacedFigure = { path: YamlPath; figure: Figure };

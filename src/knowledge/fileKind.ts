@@ -1,4 +1,5 @@
-import { alteration, form, making, shop, sign, wood, woodMovement, work } from './schema.ts';
+import { alteration, form, making, shop, sign, work } from './schema.ts';
+import { wood, woodMovement } from './woodSchema.ts';
 
 /** The kinds of entry, each with the schema it must fit. */
 export const entrySchemas = { sign, alteration, form, shop, making, wood, woodMovement, work };

@@ -1,4 +1,4 @@
-import type { Wood, WoodMovement } from '../knowledge/schema.ts';
+import type { Wood, WoodMovement } from '../knowledge/woodSchema.ts';
 import { coefficientFromShrinkage, shrinkageFromCoefficient } from './coefficient.ts';
 
 /** How a wood moves in one direction across its grain. */
@@ -46,7 +46,9 @@ export function acrossGrain(wood: Wood, ringAngleRad: number, movement: WoodMove
     shrinkagePercent: at((each) => each.shrinkagePercent),
     fibreSaturationPercent: saturation,
     workedOut: used.map((each) => each?.workedOut).find((each) => each !== undefined),
-    tablesApartShare: Math.abs(coefficient - fromShrinkage) / (coefficient + fromShrinkage),
+    // Each direction by itself, so that what is too much one way does not hide what is too little the other.
+    tablesApartShare:
+      at((each) => Math.abs(each.coefficient - each.fromShrinkage)) / (coefficient + fromShrinkage),
   };
 }
 

@@ -1,5 +1,6 @@
+import type { Figure } from '../../knowledge/figureSchema.ts';
 import { figureNumbers } from '../../knowledge/figuresOf.ts';
-import type { Figure, Knowledge, Sign } from '../../knowledge/schema.ts';
+import type { Knowledge, Sign } from '../../knowledge/schema.ts';
 import { citeShort } from '../citeWork.ts';
 import type { Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
