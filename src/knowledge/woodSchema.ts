@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { id } from './entryWords.ts';
+import { id, sentence } from './entryWords.ts';
 import { basis, figureOrText } from './figureSchema.ts';
 
 /** How far a figure of the movement of wood was read: see the head of woods.yaml. */
