@@ -21,15 +21,15 @@ export function askOpinion(
   };
 }
 
-/** The originals that can be printed; of a HEIC the JPEG that it is shown as. A photo whose bytes are gone is left out. */
+/** The pictures as they are shown, large enough to print; the original where none can be made. A photo that is gone is left out. */
 async function platesOf(piece: Piece, photos: PhotoFolder): Promise<PlateOf[]> {
   const found = await Promise.all(
     Object.values(piece.photos).map(async ({ id, sha256, asPlate }) => {
-      const original = asPlate ? await photos.original(sha256) : undefined;
-      if (original === undefined) return [];
-      if (original.mediaType !== 'image/heic') return [{ id, ...original }];
+      if (!asPlate) return [];
       const path = await photos.shown(sha256, 'view');
-      return path === undefined ? [] : [{ id, path, mediaType: 'image/jpeg' }];
+      if (path !== undefined) return [{ id, path, mediaType: 'image/jpeg' }];
+      const original = await photos.original(sha256);
+      return original === undefined ? [] : [{ id, ...original }];
     }),
   );
   return found.flat();

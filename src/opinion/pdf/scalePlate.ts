@@ -1,4 +1,5 @@
-import sharp from 'sharp';
+import { readFile } from 'node:fs/promises';
+import sharp, { type Metadata } from 'sharp';
 
 /** The picture of a plate: its bytes, or where they are. */
 export type PlateFile = { id: string; mediaType: string } & ({ bytes: Uint8Array } | { path: string });
@@ -6,8 +7,9 @@ export type PlateFile = { id: string; mediaType: string } & ({ bytes: Uint8Array
 /** A plate ready to print: upright, as wide and high as it is. */
 export type ScaledPlate = { jpeg: Buffer; widthPx: number; heightPx: number };
 
-/** Long side of a printed plate in pixels: 162 mm at about 280 to the inch. */
+/** Long side of a printed plate in pixels: 162 mm at about 280 to the inch; and how long one may be to be taken as it is. */
 const longSidePx = 1800;
+const longEnoughPx = 2048;
 const mostPixels = 150_000_000;
 
 /**
@@ -33,14 +35,21 @@ export async function scalePlates(
 }
 
 /**
- * A plate's picture at print size as JPEG, upright, with nothing left of what the camera wrote.
+ * A plate's picture at print size as JPEG, upright, with nothing left of what the camera wrote. A JPEG that is all that
+ * already, as the record's own derived pictures are, is taken as it is.
  *
  * @returns undefined where the file is not there or is no picture
  */
 export async function scalePlate(file: PlateFile): Promise<ScaledPlate | undefined> {
   const source = 'bytes' in file ? Buffer.from(file.bytes) : file.path;
   try {
-    const { data, info } = await sharp(source, { limitInputPixels: mostPixels, failOn: 'none' })
+    const picture = sharp(source, { limitInputPixels: mostPixels, failOn: 'none' });
+    const told = await picture.metadata();
+    if (isPrintable(told)) {
+      const jpeg = typeof source === 'string' ? await readFile(source) : source;
+      return { jpeg, widthPx: told.width, heightPx: told.height };
+    }
+    const { data, info } = await picture
       .rotate()
       .resize(longSidePx, longSidePx, { fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#ffffff' })
@@ -51,4 +60,22 @@ export async function scalePlate(file: PlateFile): Promise<ScaledPlate | undefin
   } catch {
     return undefined;
   }
+}
+
+/** Small enough, upright, in the colours of a screen, and with nothing written into it. */
+function isPrintable({
+  format,
+  width,
+  height,
+  orientation,
+  space,
+  exif,
+  xmp,
+  iptc,
+  comments,
+}: Metadata): boolean {
+  const plain = format === 'jpeg' && space === 'srgb' && (orientation ?? 1) === 1;
+  const silent =
+    exif === undefined && xmp === undefined && iptc === undefined && (comments ?? []).length === 0;
+  return plain && silent && Math.max(width, height) <= longEnoughPx;
 }

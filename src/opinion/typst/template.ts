@@ -99,12 +99,12 @@ export const template = `
   block(above: 1em, below: 1.1em, list(..items))
 }
 
-#let facts(rows) = grid(
+#let facts(rows) = block(breakable: rows.len() > 7, sticky: rows.len() < 4, grid(
   columns: (34mm, 1fr),
   row-gutter: 0.72em,
   column-gutter: 5mm,
   ..rows.map(((name, words)) => (pad(top: 1.4pt, label(name)), words.map(each => block(above: 0.55em, below: 0.55em, each)).join())).flatten(),
-)
+))
 
 #let notice(tone, name, words) = block(
   width: 100%,
