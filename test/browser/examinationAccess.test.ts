@@ -76,6 +76,7 @@ const corners: [string, (page: Page) => Promise<void>][] = [
 describe.each(cases)('the examination on a $screen in the $scheme', ({ scheme, screen }) => {
   it('has nothing that axe finds wrong, and nothing runs over the edge', async () => {
     const context = await browser.newContext({ viewport: screens[screen], colorScheme: scheme });
+    context.setDefaultTimeout(90_000);
     const page = await context.newPage();
     const id = await copyExample(server, 'example-armchair');
     await page.goto(`${server.address}piece/${id}/examination`);
@@ -90,12 +91,13 @@ describe.each(cases)('the examination on a $screen in the $scheme', ({ scheme, s
     }
     expect(wrong).toEqual([]);
     await context.close();
-  }, 120_000);
+  }, 300_000);
 });
 
 describe('targets for a finger', () => {
   it('are 44 pixels or more each way for every answer and every part', async () => {
     const context = await browser.newContext({ viewport: screens.phone, hasTouch: true });
+    context.setDefaultTimeout(90_000);
     const page = await context.newPage();
     const id = await copyExample(server, 'example-armchair');
     await page.goto(`${server.address}piece/${id}/examination#splat`);
@@ -108,5 +110,5 @@ describe('targets for a finger', () => {
     );
     expect(small).toEqual([]);
     await context.close();
-  }, 60_000);
+  }, 120_000);
 });

@@ -53,7 +53,7 @@ describe('photos in the examination', () => {
     expect(kept.plateOrder).toHaveLength(before + 2);
     await page.getByRole('button', { name: /Try again/ }).waitFor();
     await page.close();
-  }, 60_000);
+  }, 120_000);
 
   it('ties a photo to a finding in a third touch', async () => {
     const page = await browser.newPage();
@@ -68,7 +68,7 @@ describe('photos in the examination', () => {
     const [photo] = kept.findings[key]?.photos ?? [];
     expect(kept.photos[photo ?? '']).toMatchObject({ name: 'splat.png', part: 'splat' });
     await page.close();
-  }, 60_000);
+  }, 120_000);
 
   it('draws marks by keyboard and by pointer, ties one to a finding, and undo takes the last act back', async () => {
     const page = await browser.newPage();
@@ -151,5 +151,5 @@ describe('measures in the examination', () => {
     );
     expect(doubtful.measures[measure?.id ?? '']?.mm).toBeCloseTo(50.8, 9);
     await page.close();
-  }, 60_000);
+  }, 120_000);
 });

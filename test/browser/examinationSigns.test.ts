@@ -39,7 +39,7 @@ describe('answering signs', () => {
       'true',
     );
     await page.close();
-  }, 60_000);
+  }, 120_000);
 
   it('withdraws on the same touch again, and undo brings it back', async () => {
     const page = await browser.newPage();
@@ -54,7 +54,7 @@ describe('answering signs', () => {
     const back = await pieceOf(server, id, (piece) => piece.findings[key] !== undefined);
     expect(back.findings[key]?.state).toBe('absent');
     await page.close();
-  }, 60_000);
+  }, 120_000);
 
   it('works from the keyboard alone', async () => {
     const page = await browser.newPage();
@@ -82,7 +82,7 @@ describe('answering signs', () => {
       'crest-rail',
     );
     await page.close();
-  }, 60_000);
+  }, 120_000);
 
   it('opens a part by touching it on the drawing, and finds signs by words', async () => {
     const page = await browser.newPage();
@@ -98,7 +98,7 @@ describe('answering signs', () => {
     await page.getByLabel('Find a sign by words').fill('zzqq');
     expect(await page.locator('.exam-panel').innerText()).toContain('No sign here speaks of “zzqq”');
     await page.close();
-  }, 60_000);
+  }, 120_000);
 
   it('says what to look at next, and leaves out what there is no leave for', async () => {
     const page = await browser.newPage();

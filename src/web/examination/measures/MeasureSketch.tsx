@@ -17,16 +17,10 @@ export function MeasureSketch({ form, room, measure }: { form: Form; room: ExamR
   const at = viewMovedMost(now, larger);
   const view = now.views[at?.view ?? 0];
   if (view === undefined) return null;
-  const [x, y, width, height] = view.box;
-  const margin = Math.max(width, height) * 0.06;
+  const box = around(view.box, larger.views[at?.view ?? 0]?.box ?? view.box);
   return (
     <figure className="exam-sketch-figure">
-      <svg
-        className="exam-drawing"
-        viewBox={`${x - margin} ${y - margin} ${width + 2 * margin} ${height + 2 * margin}`}
-        role="img"
-        aria-labelledby={`${id}-title`}
-      >
+      <svg className="exam-drawing" viewBox={box.join(' ')} role="img" aria-labelledby={`${id}-title`}>
         <title id={`${id}-title`}>{`${view.name}: where the ${measure.name} is taken`}</title>
         {view.shapes.map((shape, index) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: shapes have a fixed order
@@ -45,4 +39,12 @@ export function MeasureSketch({ form, room, measure }: { form: Form; room: ExamR
       </figcaption>
     </figure>
   );
+}
+
+type Box = readonly [number, number, number, number];
+
+/** The box that holds both. */
+function around([ax, ay, aw, ah]: Box, [bx, by, bw, bh]: Box): Box {
+  const [x, y] = [Math.min(ax, bx), Math.min(ay, by)];
+  return [x, y, Math.max(ax + aw, bx + bw) - x, Math.max(ay + ah, by + bh) - y];
 }
