@@ -39,7 +39,19 @@ describe('values from outside', () => {
     if (wanted.lower5 !== undefined) expect(found.p90[0]).toBe(wanted.lower5);
     if (wanted.upper95 !== undefined) expect(found.p90[1]).toBe(wanted.upper95);
     const byN = new Map(found.posterior);
-    for (const [n, p] of expected.posterior as [number, number][]) near(byN.get(n), p, `P(${n})`);
+    for (const [n, p] of (expected.posterior ?? []) as [number, number][]) near(byN.get(n), p, `P(${n})`);
+  });
+
+  test('the estimate with an unknown first number is right on average, wherever the run lies', () => {
+    for (const { N, k } of reference.everySampleFirstUnknown.cases) {
+      const estimates = samples(N, k).map(
+        (seen) =>
+          size({ numbersSeen: seen.map((each) => each + 100), first: 'unknown', prior: { max: 50 } })
+            .unbiased,
+      );
+      const average = estimates.reduce((sum, each) => sum + each, 0) / estimates.length;
+      expect(Math.abs(average - N)).toBeLessThan(reference.everySampleFirstUnknown.tolerance);
+    }
   });
 
   test('the estimate is right on average: every sample of 3 from 10', () => {
@@ -67,6 +79,9 @@ describe('bad input gives one plain sentence that says what to do', () => {
     [{ numbersSeen: [4.5] }, 'numbersSeen[0]', 'a whole number'],
     [{ numbersSeen: [4, 7, 4] }, 'numbersSeen[2]', 'weigh the two sets apart'],
     [{ numbersSeen: [8] }, 'prior', 'give the largest size you think possible'],
+    [{ numbersSeen: [112, 119], first: 'unknown' }, 'prior', 'Fewer than three'],
+    [{ numbersSeen: [112], first: 'unknown', prior: { max: 24 } }, 'numbersSeen', 'give two or more'],
+    [{ numbersSeen: [112, 140], first: 'unknown', prior: { max: 24 } }, 'prior.max', 'at least 29'],
     [{ numbersSeen: [3, 12], prior: { max: 8 } }, 'prior.max', 'give a size of at least 12'],
     [{ numbersSeen: [3, 12], prior: { sizes: [{ n: 6, p: 1 }, { n: 12, p: 0 }] } }, 'prior.sizes', 'at least 12'], // biome-ignore format: a row
     [{ numbersSeen: [3, 12], prior: { sizes: [{ n: 12, p: 1 }, { n: 12, p: 2 }] } }, 'prior.sizes', 'each size once'], // biome-ignore format: a row

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type SizePrior, setSize } from '../sets/setSize.ts';
+import { leastNumbers, type SizePrior, setSize } from '../sets/setSize.ts';
 import { defineCalculation, type Fault } from './define.ts';
 
 const number = z.int().min(1).max(10_000);
@@ -20,6 +20,8 @@ const input = z.strictObject({
       }),
     ])
     .optional(),
+  /** Whether the numbering began with 1; unknown for inventory numbers of a house. */
+  first: z.enum(['one', 'unknown']).default('one'),
 });
 type Input = z.infer<typeof input>;
 
@@ -31,7 +33,8 @@ export const setsSize = defineCalculation({
     'The pieces were numbered from 1 to N, and which are left has nothing to do with their numbers. unbiased is m + m/k − 1, with the largest ' +
     'of k numbers m. The posterior weighs each N from m up by 1/C(N, k) and the prior; with no prior every size counts alike without end, which ' +
     'needs two numbers, and the list stops where 99 in 100 is told (or at 2000 sizes; listed says how much is). median is the smallest size that half of the probability does not ' +
-    'pass; p90 runs from one twentieth to nineteen twentieths. Sets sold off from one end, or numbered across several rooms, break the assumption.',
+    'pass; p90 runs from one twentieth to nineteen twentieths. With first unknown the run may lie anywhere over the numbers seen: unbiased is (largest − smallest)(k + 1)/(k − 1) − 1, each size from ' +
+    'r = largest − smallest + 1 up weighs (N − r + 1)/C(N, k), and without a prior three numbers are needed. Sets sold off from one end, or numbered across several rooms, break the assumption.',
   source:
     'The serial-number problem: Goodman (1952) for the unbiased estimate, from memory; the posterior is Bayes’ rule in closed form.',
   needsKnowledge: false,
@@ -42,14 +45,14 @@ export const setsSize = defineCalculation({
     listed: z.number(),
     median: z.number().int(),
     p90: z.tuple([z.number().int(), z.number().int()]),
-    /** null where it has no end: two numbers and no prior. */
+    /** null where it has no end, and without a prior where the first number is unknown. */
     mean: z.number().nullable(),
   }),
   example: { numbersSeen: [3, 7, 11], prior: { max: 24 } },
   run: (asked) => {
     const faults = [...doubled(asked.numbersSeen), ...priorFaults(asked)];
     if (faults.length > 0) return { ok: false, faults };
-    return { ok: true, output: setSize(asked.numbersSeen, priorOf(asked)) };
+    return { ok: true, output: setSize(asked.numbersSeen, priorOf(asked), asked.first) };
   },
 });
 
@@ -65,26 +68,33 @@ function doubled(numbers: readonly number[]): Fault[] {
   return [{ code: 'sets.number-twice', path: `numbersSeen[${numbers.lastIndexOf(again)}]`, message }];
 }
 
-function priorFaults({ numbersSeen, prior }: Input): Fault[] {
-  const most = Math.max(...numbersSeen);
-  if (prior === undefined) {
-    if (numbersSeen.length > 1) return [];
-    const message =
-      'One number alone sets no upper end: give the largest size you think possible, as prior: { max }.';
-    return [{ code: 'sets.prior-needed', path: 'prior', message }];
-  }
+function priorFaults(asked: Input): Fault[] {
+  const { numbersSeen, prior, first } = asked;
+  const [largest, smallest] = [Math.max(...numbersSeen), Math.min(...numbersSeen)];
+  const least = first === 'one' ? largest : largest - smallest + 1;
+  const needed = leastNumbers(priorOf(asked), first);
+  if (numbersSeen.length < needed) return [tooFew(needed, prior !== undefined)];
+  if (prior === undefined) return [];
   const path = 'max' in prior ? 'prior.max' : 'prior.sizes';
-  const largest =
-    'max' in prior ? prior.max : Math.max(...prior.sizes.filter(({ p }) => p > 0).map(({ n }) => n), 0);
-  if ('sizes' in prior && new Set(prior.sizes.map(({ n }) => n)).size < prior.sizes.length)
-    return [
-      {
-        code: 'sets.size-twice',
-        path,
-        message: 'A size is listed twice: give each size once, with its whole weight.',
-      },
-    ];
-  if (largest >= most) return [];
-  const message = `The number ${most} was seen, but the prior allows no more than ${largest} pieces: give a size of at least ${most}.`;
+  if ('sizes' in prior && new Set(prior.sizes.map(({ n }) => n)).size < prior.sizes.length) {
+    const message = 'A size is listed twice: give each size once, with its whole weight.';
+    return [{ code: 'sets.size-twice', path, message }];
+  }
+  const most =
+    'max' in prior ? prior.max : Math.max(0, ...prior.sizes.filter(({ p }) => p > 0).map(({ n }) => n));
+  if (most >= least) return [];
+  const seen =
+    first === 'one' ? `The number ${largest} was seen` : `The numbers ${smallest} to ${largest} were seen`;
+  const message = `${seen}, but the prior allows no more than ${most} pieces: give a size of at least ${least}.`;
   return [{ code: 'sets.prior-too-small', path, message }];
+}
+
+function tooFew(needed: number, hasPrior: boolean): Fault {
+  if (hasPrior) {
+    const message = 'One number says nothing where the first is unknown: give two or more.';
+    return { code: 'sets.too-few', path: 'numbersSeen', message };
+  }
+  const few = needed === 2 ? 'One number alone sets' : 'Fewer than three numbers set';
+  const message = `${few} no upper end: give the largest size you think possible, as prior: { max }.`;
+  return { code: 'sets.prior-needed', path: 'prior', message };
 }

@@ -59,6 +59,35 @@ describe('the size of a set', () => {
     );
   });
 
+  test('with an unknown first number every place of the run over the numbers counts', () => {
+    fc.assert(
+      fc.property(numbers, fc.integer({ min: 0, max: 40 }), (seen, more) => {
+        const range = Math.max(...seen) - Math.min(...seen);
+        const { posterior } = setSize(seen, { max: range + 1 + more }, 'unknown');
+        // Counted out: each size and each first number that lets the run hold the numbers, one over its draws each.
+        const counted = posterior.map(([n]) => {
+          let places = 0;
+          for (let first = -200; first <= 200; first++)
+            if (first <= Math.min(...seen) && first + n - 1 >= Math.max(...seen)) places++;
+          return places / Number(choose(n, seen.length));
+        });
+        const total = counted.reduce((sum, each) => sum + each, 0);
+        posterior.forEach(([, p], index) => {
+          expect(Math.abs(p - (counted[index] as number) / total)).toBeLessThan(1e-11);
+        });
+      }),
+      { seed },
+    );
+  });
+
+  test('its endless form is where ever larger priors lead', () => {
+    const endless = setSize([112, 119, 131, 140], undefined, 'unknown');
+    const large = setSize([112, 119, 131, 140], { max: 100_000 }, 'unknown');
+    expect(endless.median).toBe(large.median);
+    expect(endless.p90).toEqual(large.p90);
+    expect(endless.posterior[0]?.[1]).toBeCloseTo(large.posterior[0]?.[1] as number, 7);
+  });
+
   test('a very large prior comes to the endless one', () => {
     const endless = setSize([3, 7, 11, 4]);
     const large = setSize([3, 7, 11, 4], { max: 50_000 });

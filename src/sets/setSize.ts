@@ -1,6 +1,6 @@
 /** What the numbers seen say of how many members a numbered set has. */
 export type SetSize = {
-  /** The estimate that is right on average: m + m/k − 1. May be broken. */
+  /** The estimate that is right on average. May be broken. */
   unbiased: number;
   /** [size, probability], sizes rising. Without a largest size it is cut where 99 in 100 is told. */
   posterior: [number, number][];
@@ -9,6 +9,7 @@ export type SetSize = {
   median: number;
   /** The sizes at one twentieth and nineteen twentieths. */
   p90: [number, number];
+  /** null where it has no end, and without a largest size where the first number is unknown. */
   mean: number | null;
 };
 
@@ -21,30 +22,46 @@ const mostListed = 2000;
 /**
  * How large a set is, from the numbers seen on some of its members.
  *
- * Method: the members are numbered 1 to N, and which of them survive has nothing to do with their numbers. Then k
- * numbers with the largest m have the probability 1/C(N, k) for every N from m up; a prior times that is the posterior.
- * Without a prior every N counts alike, without end, which needs k ≥ 2: P(N ≤ n) = 1 − C(m − 1, k − 1)/C(n, k − 1).
- * The median is the smallest n with P(N ≤ n) ≥ ½. Sets bought or split in dozens and half-dozens are likelier than
- * others: give sizes where that is known.
+ * Method: the members are numbered on from 1, and which of them survive has nothing to do with their numbers. Then k
+ * numbers with the largest m have the probability 1/C(N, k) for every size N from m up; a prior times that is the
+ * posterior. Without a prior every N counts alike, without end, which needs k ≥ 2: its sum is m/(k − 1) on the scale of
+ * its first term. The median is the smallest n with P(N ≤ n) ≥ ½. Where the first number is unknown, as in the inventory
+ * of a house, the run may lie anywhere over the numbers seen: with r = largest − smallest + 1 every N from r up has
+ * (N − r + 1)/C(N, k), whose endless sum needs k ≥ 3 and is r(r − 1)/((k − 1)(k − 2)). The estimates are m + m/k − 1 and
+ * (largest − smallest)(k + 1)/(k − 1) − 1.
  *
  * @param numbersSeen  number[k], whole, above 0, no two alike
- * @throws RangeError  if there are no numbers, if they repeat, if one number stands without a prior, or the prior has no
- *                     size as large as the largest number
- * @accuracy agrees with whole-number fractions to 1e-12
- * @source the German tank problem: Goodman 1952 for the estimate (from memory); posterior by Bayes’ rule, closed form
+ * @param first        whether the numbering begins with 1
+ * @throws RangeError  if there are too few numbers, if they repeat, or the prior has no size large enough
+ * @accuracy agrees with whole-number fractions to 1e-9 and better
+ * @source the serial-number problem: Goodman 1952 for the estimates (from memory); posteriors by Bayes’ rule, closed form
  */
-export function setSize(numbersSeen: readonly number[], prior?: SizePrior): SetSize {
+export function setSize(
+  numbersSeen: readonly number[],
+  prior?: SizePrior,
+  first: 'one' | 'unknown' = 'one',
+): SetSize {
   const k = numbersSeen.length;
-  const m = Math.max(...numbersSeen);
   if (k < 1 || new Set(numbersSeen).size < k)
     throw new RangeError(`setSize needs numbers, none of them twice, got ${numbersSeen.join(', ')}`);
-  const unbiased = m + m / k - 1;
-  if (prior === undefined) return { unbiased, ...endless(m, k) };
-  const weights = 'max' in prior ? evenly(m, prior.max) : prior.sizes.filter(([n, p]) => n >= m && p > 0);
-  const likelihood = likelihoodBySize(m, k);
+  if (k < leastNumbers(prior, first))
+    throw new RangeError(`setSize needs ${leastNumbers(prior, first)} numbers here, got ${k}`);
+  const largest = Math.max(...numbersSeen);
+  const range = largest - Math.min(...numbersSeen);
+  const least = first === 'one' ? largest : range + 1;
+  const unbiased = first === 'one' ? largest + largest / k - 1 : (range * (k + 1)) / (k - 1) - 1;
+  const falling = likelihoodBySize(least, k);
+  const likelihood = first === 'one' ? falling : (n: number) => falling(n) * (n - least + 1);
+  if (prior === undefined) {
+    const total = first === 'one' ? least / (k - 1) : (least * (least - 1)) / ((k - 1) * (k - 2));
+    const mean = first === 'one' && k > 2 ? ((least - 1) * (k - 1)) / (k - 2) : null;
+    return { unbiased, ...endless(least, (n) => likelihood(n) / total), mean };
+  }
+  const weights =
+    'max' in prior ? evenly(least, prior.max) : prior.sizes.filter(([n, p]) => n >= least && p > 0);
   const masses = [...weights].sort((a, b) => a[0] - b[0]).map(([n, p]) => [n, p * likelihood(n)] as const);
   const total = masses.reduce((sum, [, mass]) => sum + mass, 0);
-  if (!(total > 0)) throw new RangeError(`setSize needs a prior with a size of ${m} or more`);
+  if (!(total > 0)) throw new RangeError(`setSize needs a prior with a size of ${least} or more`);
   const posterior = masses.map(([n, mass]): [number, number] => [n, mass / total]);
   return {
     unbiased,
@@ -56,43 +73,46 @@ export function setSize(numbersSeen: readonly number[], prior?: SizePrior): SetS
   };
 }
 
-function evenly(m: number, max: number): [number, number][] {
-  return Array.from({ length: Math.max(0, max - m + 1) }, (_, index) => [m + index, 1]);
+/** How many numbers it takes to say anything. */
+export function leastNumbers(prior: SizePrior, first: 'one' | 'unknown'): 1 | 2 | 3 {
+  if (first === 'one') return prior === undefined ? 2 : 1;
+  return prior === undefined ? 3 : 2;
 }
 
-/** 1/C(n, k) on the scale of its value at m, for n rising from call to call or not. */
-function likelihoodBySize(m: number, k: number): (n: number) => number {
+function evenly(least: number, max: number): [number, number][] {
+  return Array.from({ length: Math.max(0, max - least + 1) }, (_, index) => [least + index, 1]);
+}
+
+/** 1/C(n, k) on the scale of its value at the least size, for n rising from call to call or not. */
+function likelihoodBySize(least: number, k: number): (n: number) => number {
   const known = [1];
   return (n) => {
-    for (let size = m + known.length; size <= n; size++)
+    for (let size = least + known.length; size <= n; size++)
       known.push(((known[known.length - 1] as number) * (size - k)) / size);
-    return known[n - m] as number;
+    return known[n - least] as number;
   };
 }
 
-/** The posterior with every size counting alike, without end. */
-function endless(m: number, k: number): Omit<SetSize, 'unbiased'> {
-  if (k < 2) throw new RangeError('setSize needs two numbers, or a prior');
+/** The posterior with every size counting alike, without end: listed to 99 in 100, or as far as a list is of use. */
+function endless(
+  least: number,
+  probability: (n: number) => number,
+): Pick<SetSize, 'posterior' | 'listed' | 'median' | 'p90'> {
   const posterior: [number, number][] = [];
-  // P(N > n), by its own recurrence, so that far tails lose nothing.
-  let beyond = 1;
-  let probability = (k - 1) / m;
-  // At n = m: (k−1)/k · C(m−1, k−1)/C(m, k) = (k−1)/m; P(N > m) = C(m−1, k−1)/C(m, k−1) = (m−k+1)/m.
   const quantiles = new Map<number, number>();
-  for (let n = m; ; n++) {
-    if (n > m) probability *= (n - k) / n;
-    beyond *= (n - k + 1) / n;
-    if (posterior.length < mostListed) posterior.push([n, probability]);
+  let held = 0;
+  for (let n = least; !quantiles.has(0.95) || (!quantiles.has(0.99) && posterior.length < mostListed); n++) {
+    const p = probability(n);
+    held += p;
+    if (posterior.length < mostListed) posterior.push([n, p]);
     for (const share of [0.05, 0.5, 0.95, 0.99])
-      if (!quantiles.has(share) && 1 - beyond >= share - 1e-12) quantiles.set(share, n);
-    if (quantiles.has(0.99) || (quantiles.has(0.95) && posterior.length >= mostListed)) break;
+      if (!quantiles.has(share) && held >= share - slack) quantiles.set(share, n);
   }
   return {
     posterior,
     listed: posterior.reduce((sum, [, p]) => sum + p, 0),
     median: quantiles.get(0.5) as number,
     p90: [quantiles.get(0.05) as number, quantiles.get(0.95) as number],
-    mean: k > 2 ? ((m - 1) * (k - 1)) / (k - 2) : null,
   };
 }
 
@@ -101,7 +121,10 @@ function quantile(posterior: readonly (readonly [number, number])[], share: numb
   let held = 0;
   for (const [n, p] of posterior) {
     held += p;
-    if (held >= share - 1e-12) return n;
+    if (held >= share - slack) return n;
   }
   return (posterior[posterior.length - 1] as readonly [number, number])[0];
 }
+
+/** Rounding must not push a quantile on by one. */
+const slack = 1e-10;
