@@ -157,6 +157,6 @@ function noYear({ conflicts }: Extract<DatingSpan, { possible: false }>): Fault[
   return conflicts.map(({ notBefore, from, notAfter, to }) => ({
     code: 'dating.no-year',
     path: 'signs',
-    message: `“${notBefore}” can’t be before ${from} and “${notAfter}” not after ${to}: one of them is on another part or another date is meant, so weigh them apart.`,
+    message: `“${notBefore}” rules out every year before ${from}, and “${notAfter}” every year after ${to}: look whether one of them is on a later part or tells of another thing, and weigh them apart.`,
   }));
 }
