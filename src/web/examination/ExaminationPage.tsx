@@ -17,8 +17,12 @@ import { PartsRoom } from './PartsRoom.tsx';
 import { PhotosRoom } from './photos/PhotosRoom.tsx';
 import { usePhotoUploads } from './photos/usePhotoUploads.ts';
 import { placeFromHash, placeToHash } from './placeInHash.ts';
-import './examination.css';
+import './touches.css';
+import './drawing.css';
+import './nextLook.css';
+import './panel.css';
 import './photos.css';
+import './examination.css';
 
 /** The examination of a piece: the piece itself is the menu. */
 export function ExaminationPage() {

@@ -37,7 +37,6 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
     onGo(look);
   };
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: Escape folds the plan; its buttons do the rest
     <section
       className="exam-next"
       aria-label="Look next"

@@ -69,7 +69,6 @@ export function PartPanel({ room, chosen, sign, standing, filter, onFilter, onSh
     names[to]?.focus();
   };
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: arrow keys move between the buttons inside, Escape closes
     <section className="exam-panel" ref={panel} aria-labelledby={`${id}-name`} onKeyDown={byKey}>
       <header className="exam-panel-head">
         <div>

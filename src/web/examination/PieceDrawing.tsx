@@ -44,7 +44,6 @@ export function PieceDrawing({
       {view.shapes.map((shape, index) => {
         const state = standing[shape.part];
         return (
-          // biome-ignore lint/a11y/useKeyWithClickEvents: every part has its button in the list beside the drawing
           // biome-ignore lint/a11y/noStaticElementInteractions: the same
           <g
             // biome-ignore lint/suspicious/noArrayIndexKey: a part can have several shapes, always in this order

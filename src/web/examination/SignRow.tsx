@@ -42,7 +42,6 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
     event.preventDefault();
   };
   return (
-    // biome-ignore lint/a11y/noNoninteractiveElementInteractions: the keys serve the buttons inside; the line itself is no control
     <li className="exam-sign" data-state={finding?.state} id={`sign-${offered.key}`} onKeyDown={byKey}>
       <button
         type="button"

@@ -1,5 +1,5 @@
-import { type Figure } from '../../knowledge/figureSchema.ts';
-import { type Cause, type Knowledge, type Sign } from '../../knowledge/schema.ts';
+import type { Figure } from '../../knowledge/figureSchema.ts';
+import type { Cause, Knowledge, Sign } from '../../knowledge/schema.ts';
 
 /** One line of a sign's figures, as it is shown one touch below the words. */
 export type FigureLine = { state: string; best: string; range: string; who: string };

@@ -8,7 +8,7 @@ import { findingWords, speaksAltogether } from './speaksFor.ts';
 
 /** The leading reading in a sentence, what it rests on, how firm it is, and the other readings. */
 export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
-  const { weighing, knowledge, parts } = room;
+  const { weighing } = room;
   const leading = weighing.readings.find((each) => each.id === weighing.leading);
   const looked = weighing.weights.length > 0;
   const { forIt, againstIt } = mainReasons(weighing);

@@ -17,7 +17,8 @@ import { Sensitivity, StartingOdds } from './StartingOdds.tsx';
 import { WeighingProgress } from './WeighingProgress.tsx';
 import { Weights } from './Weights.tsx';
 import { YearCurves } from './YearCurves.tsx';
-import '../examination/examination.css';
+import '../examination/drawing.css';
+import '../examination/panel.css';
 import './readings.css';
 
 /** What the findings say: words first, numbers one touch below. */

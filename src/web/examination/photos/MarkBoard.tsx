@@ -167,9 +167,7 @@ export function MarkBoard({ photo, readOnly, chosen, onChoose, onAdd, onChange }
           </button>
         </div>
       )}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a picture larger than its frame is scrolled by keyboard */}
       <section className="exam-board-frame" tabIndex={zoom > 1 ? 0 : undefined} aria-label="The photo">
-        {/* biome-ignore lint/a11y/noNoninteractiveElementInteractions: a drawing surface; what its keys do is said in words */}
         <svg
           ref={svg}
           className="exam-board-picture"
