@@ -44,7 +44,7 @@ export function composeOpinion(input: OpinionInput): OpinionDocument {
     madeOn: input.madeOn,
     keywords: [material.form?.name ?? '', piece.opinion.place].filter((each) => each !== ''),
     head: headBlocks(material),
-    sections: sectionsOf(material),
+    sections: lettered(sectionsOf(material)),
   };
 }
 
@@ -69,21 +69,34 @@ function sectionsOf(material: OpinionMaterial): Section[] {
   ].filter((section) => section !== undefined);
 }
 
+/** The appendices named by letter in the order they stand. */
+function lettered(sections: readonly Section[]): Section[] {
+  const appendices = sections.filter((section) => section.appendix === true);
+  return sections.map((section) => {
+    const place = appendices.indexOf(section);
+    return place < 0
+      ? section
+      : { ...section, title: `Appendix ${String.fromCharCode(65 + place)}: ${section.title.toLowerCase()}` };
+  });
+}
+
 function titleOf({ piece, form }: OpinionMaterial): string {
   return piece.title.trim() || (form === undefined ? 'A piece of furniture' : capital(form.name));
 }
 
 /** Form, years and place by the examiner's conclusion; else by what it is said to be. */
-function lineOf({ piece, form }: OpinionMaterial): string {
+function lineOf(material: OpinionMaterial): string {
+  const { piece, form } = material;
   const { opinion, claim } = piece;
   const name = form === undefined ? '' : capital(form.name);
   const years = opinion.years ?? claim.period;
   const said = opinion.years === undefined && claim.period !== undefined ? 'said to be of ' : '';
-  return [
+  const line = [
     opinion.reading === undefined ? name : `${name}: ${readingWords[opinion.reading].inSentence}`,
     years === undefined ? '' : `${said}${formatYears(years)}`,
     opinion.place.trim(),
   ]
     .filter((each) => each !== '')
     .join(', ');
+  return line === titleOf(material) ? '' : line;
 }

@@ -47,10 +47,16 @@ export type Block =
   | { kind: 'pictures'; pictures: readonly DrawnPicture[] }
   | { kind: 'key'; title: string; entries: readonly { svg: string; words: string }[] }
   | { kind: 'plate'; plate: Plate }
-  | { kind: 'signature'; name: string; day: string; draft: boolean };
+  | { kind: 'signature'; statements: readonly Words[]; name: string; day: string; draft: boolean };
 
-/** One section of the opinion. `apart` begins a page. */
-export type Section = { id: string; title: string; blocks: readonly Block[]; apart?: boolean };
+/** One section of the opinion. `apart` begins a page; an `appendix` gets its letter from its place. */
+export type Section = {
+  id: string;
+  title: string;
+  blocks: readonly Block[];
+  apart?: boolean;
+  appendix?: boolean;
+};
 
 /** The whole opinion as data; PDF and other forms are set from it and add nothing of their own. */
 export type OpinionDocument = {

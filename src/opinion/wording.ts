@@ -1,6 +1,7 @@
 import type { Standing } from '../drawing/hatching.ts';
 import type { Purpose } from '../piece/engagement.ts';
 import type { FindingState, Sureness } from '../piece/finding.ts';
+import type { Piece } from '../piece/piece.ts';
 
 /** How each standing is hatched, in words. */
 export const hatchWords: Record<Standing, string> = {
@@ -80,6 +81,11 @@ export function paragraphs(text: string): string[] {
 export function stopped(text: string): string {
   const trimmed = text.trim();
   return trimmed === '' || /[.?!…:”"’)]$/u.test(trimmed) ? trimmed : `${trimmed}.`;
+}
+
+/** Whether anything says that the piece was looked at: a day or a finding. */
+export function isExamined({ engagement, findings }: Pick<Piece, 'engagement' | 'findings'>): boolean {
+  return engagement.examinedOn !== undefined || Object.keys(findings).length > 0;
 }
 
 /** `1 finding`, `2 findings`. */

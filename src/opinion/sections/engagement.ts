@@ -44,7 +44,9 @@ export function engagementSection({ piece }: OpinionMaterial): Section {
     id: 'engagement',
     title: 'The engagement',
     blocks: [
-      { kind: 'facts', rows: asked.filter(({ words }) => words.length > 0) },
+      ...(blank.length === asked.length
+        ? []
+        : [{ kind: 'facts', rows: asked.filter(({ words }) => words.length > 0) } as const]),
       ...(blank.length === 0
         ? []
         : [{ kind: 'paragraph', as: 'note', words: `Not stated: ${listed(blank)}.` } as const]),

@@ -14,7 +14,8 @@ export function figuresSection(material: OpinionMaterial): Section | undefined {
   if (signs.length === 0) return undefined;
   return {
     id: 'figures',
-    title: 'Appendix A: the figures',
+    title: 'The figures',
+    appendix: true,
     apart: true,
     blocks: [
       {

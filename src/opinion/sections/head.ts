@@ -1,6 +1,6 @@
 import type { Block, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { dayWords, purposeWords } from '../wording.ts';
+import { dayWords, isExamined, purposeWords } from '../wording.ts';
 
 /** What stands under the title: whose, for whom, seen when and how; and what must be known before reading on. */
 export function headBlocks(material: OpinionMaterial): Block[] {
@@ -12,7 +12,11 @@ function factsOf({ piece, madeOn }: OpinionMaterial) {
   const seen = [
     engagement.examinedOn === undefined ? '' : dayWords(engagement.examinedOn),
     engagement.examinedAt.trim(),
-    piece.mode === 'in-hand' ? 'in the hand' : 'in photographs only',
+    isExamined(piece)
+      ? piece.mode === 'in-hand'
+        ? 'in the hand'
+        : 'in photographs only'
+      : 'not yet recorded',
   ];
   const rows: { name: string; words: Words[] }[] = [
     { name: 'For', words: [engagement.client.trim()] },

@@ -1,6 +1,6 @@
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { counted, listed, paragraphs } from '../wording.ts';
+import { counted, isExamined, listed, paragraphs } from '../wording.ts';
 
 const needsWords: Record<string, string> = {
   nothing: 'as it stands',
@@ -37,10 +37,12 @@ function notSeen({ piece, parts, signName, partName }: OpinionMaterial): string[
   const unseen = parts
     .filter((part) => !seen.has(part.id) && piece.parts[part.id]?.missing !== true)
     .map((part) => part.name);
+  const inHand = `The piece was examined in the hand.${inPhoto === 0 ? '' : ` ${counted(inPhoto, 'finding')} ${inPhoto === 1 ? 'was' : 'were'} made in photographs only.`}`;
+  const fromPhotos =
+    'The piece was examined in photographs only: signs that a photograph can’t show were not available, and others are hints at best.';
+  if (!isExamined(piece)) return ['No examination has been recorded.'];
   return [
-    piece.mode === 'in-hand'
-      ? `The piece was examined in the hand.${inPhoto === 0 ? '' : ` ${counted(inPhoto, 'finding')} ${inPhoto === 1 ? 'was' : 'were'} made in photographs only.`}`
-      : 'The piece was examined in photographs only: signs that a photograph can’t show were not available, and others are hints at best.',
+    piece.mode === 'in-hand' ? inHand : fromPhotos,
     ...(untold.length === 0
       ? []
       : [

@@ -24,7 +24,8 @@ export function madeWithSection({ piece, weighing, knowledge, madeOn, version }:
   ];
   return {
     id: 'made-with',
-    title: 'Appendix C: made with',
+    title: 'Made with',
+    appendix: true,
     blocks: [
       { kind: 'facts', rows },
       {

@@ -10,19 +10,13 @@ export function signatureSection({ piece }: OpinionMaterial): Section {
     title: 'Signature',
     blocks: [
       {
-        kind: 'paragraph',
-        words:
+        kind: 'signature',
+        statements: [
           'The conclusion and its reasons are the examiner’s own. The program weighed the recorded findings by the figures listed in the appendix; it decided nothing. The opinion holds for the day named and for what was seen then: new evidence may change it.',
-      },
-      {
-        kind: 'paragraph',
-        words:
           engagement.interest.trim() === ''
             ? 'The examiner has stated nothing about an interest in the piece or the parties.'
             : `Interest of the examiner in the piece or the parties, as stated: ${engagement.interest.trim()}`,
-      },
-      {
-        kind: 'signature',
+        ],
         name: draft ? engagement.examiner.trim() : opinion.signedBy.trim(),
         day: draft ? '' : (opinion.signedOn ?? ''),
         draft,

@@ -12,7 +12,8 @@ export function sourcesSection(material: OpinionMaterial): Section {
   const unread = works.filter((work) => work.read !== 'whole').length;
   return {
     id: 'sources',
-    title: 'Appendix B: sources',
+    title: 'Sources',
+    appendix: true,
     blocks:
       works.length === 0
         ? [{ kind: 'paragraph', as: 'note', words: 'No works are cited.' }]

@@ -233,7 +233,9 @@ export const template = `
   })
 }
 
-#let signature(name, day, draft: false) = block(above: 2em, below: 1em, breakable: false, width: 100%, {
+#let signature(statements, name, day, draft: false) = block(below: 1em, breakable: false, width: 100%, {
+  for each in statements { par(each) }
+  v(1.2em)
   set text(font: sans, size: 9.2pt)
   if draft {
     par(text(fill: walnut, weight: 600, "Not signed: a draft."))

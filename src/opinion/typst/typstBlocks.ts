@@ -63,7 +63,7 @@ export function typstBlock(block: Block, shelf: PictureShelf, plates: PicturesAt
     case 'plate':
       return typstPlate(block.plate, plates, paper);
     case 'signature':
-      return `#signature(${typstString(block.name)}, ${typstString(block.day)}, draft: ${block.draft})`;
+      return `#signature(${typstArray(block.statements.map(typstWords))}, ${typstString(block.name)}, ${typstString(block.day)}, draft: ${block.draft})`;
   }
 }
 
