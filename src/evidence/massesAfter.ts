@@ -49,13 +49,19 @@ export function unitOfLook(layout: Layout, look: Pick<Look, 'part' | 'sign'>): n
     : layout.units.findIndex((unit) => unit.parts.some((part) => part.id === look.part));
 }
 
-/** The masses after a change of looks anywhere: by the changed unit alone where that suffices, else anew. */
+/**
+ * The masses after a change of looks anywhere: by the changed part or unit alone where that suffices, else anew.
+ *
+ * @param alike  looks whose differences are told apart at once, for a run of such calls
+ */
 export function massesAfter(
   evaluation: Evaluation,
   look: Pick<Look, 'part' | 'sign'>,
   looks: readonly Look[],
+  alike: readonly Look[] = [],
 ): Masses {
-  if (!look.sign.hangsOn.startsWith('alteration/')) return massesAtPart(evaluation, look.part, looks);
+  if (!look.sign.hangsOn.startsWith('alteration/'))
+    return massesAtPart(evaluation, look.part, looks, undefined, alike);
   const unit = unitOfLook(evaluation.model.layout, look);
   if (unit >= 0) return massesWith(evaluation, unit, looks);
   return massesFor(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks);

@@ -49,7 +49,7 @@ export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeig
       look,
       evaluation.looks.filter((each) => each !== look),
     );
-    const byItself = massesAfter(bare, look, [look]);
+    const byItself = massesAfter(bare, look, [look], evaluation.looks);
     const alone = decibans(periodOdds(byItself) / oddsBare);
     const withinWhole = decibans(oddsWhole / periodOdds(without));
     return {
