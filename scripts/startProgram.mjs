@@ -32,11 +32,13 @@ export async function startProgram(args) {
   const { startServer } = await import(pathToFileURL(join(root, 'dist', 'server.js')).href);
   const started = await startServer({ dataDir: chosen.data, port: chosen.port, distDir: join(root, 'dist') });
   if (!started.ok) return stop(started.message);
+  const begin = new URL(started.firstPage, started.address).href;
   console.log(`Underside is open at ${started.address}`);
+  if (started.firstPage !== '/') console.log(`A worked example to begin with: ${begin}`);
   console.log(`The record is kept in ${chosen.data}. Close with Ctrl+C.`);
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'])
     process.once(signal, () => started.close().then(() => process.exit(0)));
-  if (chosen.open) openInBrowser(started.address);
+  if (chosen.open) openInBrowser(begin);
 }
 
 function readOptions(args) {

@@ -22,7 +22,7 @@ export type StartOptions = { dataDir: string; port: number; distDir: string };
 
 /** A running program, or the one sentence that says why not. */
 export type Started =
-  | { ok: true; address: string; close: () => Promise<void> }
+  | { ok: true; address: string; firstPage: string; close: () => Promise<void> }
   | { ok: false; message: string };
 
 /** Opens the record and answers on this machine. Whatever stands in the way, nothing is changed by it. */
@@ -83,11 +83,19 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   return {
     ok: true,
     address: listening.value.address,
+    firstPage: firstPage(store.pieces(), [...examples.pieces.keys()]),
     close: async () => {
       await listening.value.close();
       await close();
     },
   };
+}
+
+/** Where a person begins: at a worked example while there is no piece of their own, then at their pieces. */
+function firstPage(pieces: readonly string[], examples: readonly string[]): string {
+  const own = pieces.some((id) => !examples.includes(id));
+  const [example] = examples;
+  return own || example === undefined ? '/' : `/piece/${example}/examination`;
 }
 
 /** The version of the program, as its package says. */
