@@ -41,7 +41,7 @@ test('sound knowledge: counts, what no published work is cited by, files for edi
     '--schema',
     join(folder, 'schemas'),
   );
-  expect(out).toContain('1 form, 2 signs in 1 family, 1 alteration, 1 shop or region, 1 work');
+  expect(out).toContain('1 form, 2 signs in 1 family, 1 alteration, 1 shop or region, 2 works');
   expect(out).toMatch(/Figures: 2 from a published work/);
   expect(out).toContain('Spans of years: 1 from a published work, 0 by');
   expect(out).toContain('  sign: leg-square\n');
