@@ -1,3 +1,5 @@
+import { turnedByShop } from '../../evidence/turnedByShop.ts';
+import type { Weighing } from '../../evidence/weighing.ts';
 import { findingKey } from '../../piece/finding.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
@@ -46,6 +48,7 @@ export function jarsSection(material: OpinionMaterial): Section | undefined {
                 ),
               } satisfies Block,
             ]),
+        ...turned(weighing, jar),
         settled(resolutions[keys[index] ?? '']),
       ]),
       ...(earlier.length === 0
@@ -63,6 +66,13 @@ export function jarsSection(material: OpinionMaterial): Section | undefined {
           ]),
     ],
   };
+}
+
+/** For a habit that a shop's file explains: what it would weigh without the file, and what it weighs with it. */
+function turned(weighing: Weighing, jar: Weighing['contradictions'][number]): Block[] {
+  const weight = weighing.weights.find((each) => each.sign === jar.sign && each.part === jar.part);
+  const words = weight === undefined ? undefined : turnedByShop(weight);
+  return words === undefined ? [] : [{ kind: 'paragraph', words }];
 }
 
 function settled(text: string | undefined): Block {

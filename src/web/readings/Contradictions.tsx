@@ -1,10 +1,10 @@
 import { Link } from '@tanstack/react-router';
+import { turnedByShop } from '../../evidence/turnedByShop.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { placeToHash } from '../examination/placeInHash.ts';
 import { outOf } from './probabilityWords.ts';
 import type { ReadRoom } from './readRoom.ts';
-import { sayDecibans, speaksFor } from './speaksFor.ts';
 
 type Contradiction = Weighing['contradictions'][number];
 
@@ -81,7 +81,5 @@ function turnedWords(room: ReadRoom, { sign, part, explanations }: Contradiction
   if (weight === undefined || first === undefined) return '';
   const then = `Then ${outOf(first.share)} would show it. `;
   if (first.kind !== 'shop') return `${then}It no longer stands against the rest of the piece.`;
-  const alone = speaksFor(weight.alone, 'a period piece', 'a later one');
-  const now = speaksFor(weight.withinWhole, 'a period piece', 'a later one');
-  return `${then}By itself it ${alone} (${sayDecibans(weight.alone)}); with all else it now ${now} (${sayDecibans(weight.withinWhole)}), and for that shop.`;
+  return `${then}${turnedByShop(weight) ?? ''}`;
 }
