@@ -88,7 +88,7 @@ export const weighing = z.strictObject({
       alone: z.number(),
       /** The same, as taking it out of the whole would change it. */
       withinWhole: z.number(),
-      /** For a habit that a shop file holds: the same, if no shop file were known. */
+      /** For a habit of a shop that may well have made the piece: the same, if no shop file were known. */
       withoutShopFiles: z.number().optional(),
       words: z.string(),
       /** Decibans for the leading reading against the rest, as taking it out would change it. */

@@ -1,10 +1,11 @@
+import type { Shop } from '../knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';
 import { bareEvaluation, type Evaluation } from './evaluation.ts';
 import type { Factor } from './factor.ts';
 import { massesAfter, unitOfLook, wholeWith } from './massesAfter.ts';
 import type { Look } from './prepareCase.ts';
 import { type Masses, massesOf, shares } from './readingMasses.ts';
-import { periodMass, shopMasses } from './shopMasses.ts';
+import { periodMass, shopMasses, shopProbabilities } from './shopMasses.ts';
 import { decibans, weightWords } from './verbalScale.ts';
 
 /** What one finding does: alone, and when taken out of the whole. Masses without it are kept for what follows. */
@@ -43,6 +44,7 @@ export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeig
   const bare = bareEvaluation(evaluation);
   const oddsBare = periodOdds(bare.masses);
   const oddsWhole = periodOdds(evaluation.masses);
+  const shops = likelyShops(evaluation);
   return evaluation.looks.map((look) => {
     const without = massesAfter(
       evaluation,
@@ -58,7 +60,7 @@ export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeig
       before: bare.masses,
       alone,
       withinWhole,
-      ...withoutShops(evaluation, look),
+      ...withoutShops(evaluation, look, shops),
       forLeading: decibans(oddsOf(evaluation.masses, leading) / oddsOf(without, leading)),
       words: weightWords(withinWhole, 'a period piece', 'a later one'),
       without,
@@ -67,10 +69,20 @@ export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeig
   });
 }
 
+/** The shops that may well have made the piece: for the others it makes no odds what their files hold. */
+function likelyShops({ model, whole, masses }: Evaluation): Shop[] {
+  const probabilities = shopProbabilities(model, whole, masses.total);
+  return model.layout.prepared.shops.filter((_, index) => (probabilities[index] ?? 0) > 0.1);
+}
+
 /** The weight of a habit with all period work counted as of no listed shop: what it would be without the files. */
-function withoutShops(evaluation: Evaluation, look: Look): { withoutShopFiles?: number } {
+function withoutShops(
+  evaluation: Evaluation,
+  look: Look,
+  shops: readonly Shop[],
+): { withoutShopFiles?: number } {
   const { layout } = evaluation.model;
-  const held = layout.prepared.shops.some((shop) => shop.habits.some((habit) => habit.sign === look.sign.id));
+  const held = shops.some((shop) => shop.habits.some((habit) => habit.sign === look.sign.id));
   if (look.sign.hangsOn !== 'making' || !held) return {};
   const without = wholeWith(
     evaluation,
