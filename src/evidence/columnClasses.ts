@@ -5,9 +5,9 @@ import { worlds } from './worlds.ts';
 
 /**
  * Columns alike in everything a unit's looks depend on, put in one class: what is summed for one of them holds for all.
- * `of[column]` is the class; `columns[class]` stands for it.
+ * `of[column]` is the class; `columns[class]` stands for it and is the column of index `firstColumns[class]`.
  */
-export type Classes = { key: string; of: Int32Array; columns: Column[] };
+export type Classes = { key: string; of: Int32Array; columns: Column[]; firstColumns: number[] };
 
 /** The classes of the columns for a unit and the looks at it; kept in the layout, which is theirs. */
 export function columnClasses(layout: Layout, unit: Unit, looks: readonly Look[]): Classes {
@@ -32,7 +32,8 @@ export function columnClasses(layout: Layout, unit: Unit, looks: readonly Look[]
   );
   const names = new Map<string, number>();
   const columns: Column[] = [];
-  const of = Int32Array.from(layout.columns, (column) => {
+  const firstColumns: number[] = [];
+  const of = Int32Array.from(layout.columns, (column, index) => {
     const world = worlds[column.world];
     const shop = column.shop > 0 && heard[column.shop - 1] === true ? column.shop : 0;
     const name = `${world?.making} ${tooling && world?.tooling} ${ageing && world?.ageing} ${use && world?.use} ${shop} ${column.habits & bits}`;
@@ -40,9 +41,10 @@ export function columnClasses(layout: Layout, unit: Unit, looks: readonly Look[]
     if (before !== undefined) return before;
     names.set(name, columns.length);
     columns.push(column);
+    firstColumns.push(index);
     return columns.length - 1;
   });
-  const classes = { key, of, columns };
+  const classes = { key, of, columns, firstColumns };
   layout.classes.set(key, classes);
   return classes;
 }

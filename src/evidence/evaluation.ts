@@ -11,7 +11,8 @@ import { unitLines } from './unitLines.ts';
  * What all the rest of the model says to one part: the whole is then a sum over the part's own ways alone, so that a
  * look at it can be added or taken away, or its origin asked for, at the cost of the part itself.
  *
- * `unchanged` meets the part's factor where no timed alteration changed it, laid out as unit lines are. Each entry of
+ * `unchanged` meets the part’s factor where no timed alteration changed it, laid out as unit lines are, by the classes that
+ * the part’s own looks tell apart. Each entry of
  * `changes` meets the years of a change by one alteration together with one set of other parts: `slots` by bin of the
  * making, `line` by year of the change. True values are these times e^log.
  */

@@ -18,8 +18,12 @@ export function messageTo(evaluation: Evaluation, partId: string, looks: readonl
   const unitIndex = layout.units.findIndex((unit) => unit.parts.some((part) => part.id === partId));
   const unit = layout.units[unitIndex] as Unit;
   // Looks taken out leave classes finer than need be, which does no harm and keeps one message in use.
-  const classes = columnClasses(layout, unit, [...evaluation.looks, ...looks]);
-  const key = `${partId} ${classes.key}`;
+  const all = [...evaluation.looks, ...looks];
+  const classes = columnClasses(layout, unit, all);
+  // The rest is summed apart for all that the unit's looks tell apart; the part then needs only what its own do.
+  const part = unit.parts.filter((each) => each.id === partId);
+  const own = columnClasses(layout, { parts: part, alterations: [] }, all);
+  const key = `${partId} ${classes.key} / ${own.key}`;
   const known = evaluation.messages.get(key);
   if (known !== undefined) return known;
   const message = makeMessage(
@@ -27,6 +31,7 @@ export function messageTo(evaluation: Evaluation, partId: string, looks: readonl
     unitIndex,
     unit.parts.findIndex((part) => part.id === partId),
     classes,
+    own,
   );
   evaluation.messages.set(key, message);
   return message;
@@ -37,6 +42,7 @@ function makeMessage(
   unitIndex: number,
   partIndex: number,
   classes: Classes,
+  own: Classes,
 ): PartMessage {
   const { model, looks } = evaluation;
   const { layout } = model;
@@ -45,7 +51,7 @@ function makeMessage(
   const others: Unit = { parts: unit.parts.filter((_, p) => p !== partIndex), alterations: unit.alterations };
   const summing = readySum(model, others, classes, looks);
   const rest = restSumsOf(evaluation, unitIndex, classes);
-  const unchanged = new Float64Array(rest.values.length);
+  const unchanged = new Float64Array(lineAt(layout, own, layout.configs.length, 0, 0));
   const bySet = new Map<number, { alteration: number; changed: number; slots: Float64Array[] }>();
   for (let m = 0; m < layout.configs.length; m++) {
     classes.columns.forEach((column, i) => {
@@ -89,8 +95,8 @@ function makeMessage(
               left *= 1 - share;
             });
             for (const k of open) {
-              const to = lineAt(layout, classes, m, i, k);
-              addAt(unchanged, to, bins, product, left, means, rest.values);
+              const to = lineAt(layout, own, m, own.of[classes.firstColumns[i] as number] as number, k);
+              addAt(unchanged, to, bins, product, left, means, rest.values, lineAt(layout, classes, m, i, k));
             }
           });
         }
@@ -105,7 +111,7 @@ function makeMessage(
   return {
     unitIndex,
     partIndex,
-    classes,
+    classes: own,
     unchanged,
     changes,
     log: rest.log + summing.parts.reduce((sum, part) => sum + part.log, 0),
@@ -168,10 +174,11 @@ function addAt(
   scale: number,
   means: readonly (Float64Array | undefined)[],
   rest: Float64Array,
+  restAt: number,
 ): void {
   for (let b = 0; b < bins.count; b++) {
     values[at + b] =
-      (values[at + b] as number) + valueAt(bins, b, product, scale, means) * (rest[at + b] as number);
+      (values[at + b] as number) + valueAt(bins, b, product, scale, means) * (rest[restAt + b] as number);
   }
 }
 
