@@ -34,10 +34,22 @@ describe('what the leading reading rests on', () => {
     ]);
   });
 
+  it('names first what the whole hangs on, even where it speaks the other way by itself', () => {
+    const { forIt, againstIt } = mainReasons({
+      leading: 'period-repaired',
+      weights: [weight('peg', 8, 0.4), weight('dovetail', -2, 11), weight('stretcher', 5, 6)],
+    });
+    expect(forIt.map((each) => each.sign)).toEqual(['dovetail', 'stretcher', 'peg']);
+    expect(againstIt).toEqual([]);
+  });
+
   it('says when all else turns a finding to the other side', () => {
     expect(speaksAltogether(weight('dovetail', -13, 6))).toBe(
       'by itself speaks moderately for a later one, but with all else it speaks weakly for a period piece',
     );
     expect(speaksAltogether(weight('dovetail', -13, -0.2))).toBe('speaks moderately for a later one');
+    expect(speaksAltogether(weight('chalk', 0.8, 4.5))).toBe(
+      'speaks weakly for a period piece, with all else taken in',
+    );
   });
 });

@@ -18,15 +18,15 @@ export function speaksFor(decibans: number, side: string, otherSide: string): st
 }
 
 /**
- * What a finding speaks for by itself; and where all else turns it to the other side, that as well:
- * `by itself speaks moderately for a later one, but with all else weakly for a period piece`.
+ * What a finding speaks for by itself; and where all else turns it to the other side, or first lets it speak, that as well:
+ * `by itself speaks moderately for a later one, but with all else it speaks weakly for a period piece`.
  */
 export function speaksAltogether(weight: Pick<Weight, 'alone' | 'withinWhole'>): string {
   const alone = speaksFor(weight.alone, ...sides);
-  const turned =
-    Math.abs(weight.alone) >= 1 && Math.abs(weight.withinWhole) >= 1 && weight.alone * weight.withinWhole < 0;
-  if (!turned) return alone;
-  return `by itself ${alone}, but with all else it ${speaksFor(weight.withinWhole, ...sides)}`;
+  if (Math.abs(weight.withinWhole) < 1) return alone;
+  const within = speaksFor(weight.withinWhole, ...sides);
+  if (Math.abs(weight.alone) < 1) return `${within}, with all else taken in`;
+  return weight.alone * weight.withinWhole > 0 ? alone : `by itself ${alone}, but with all else it ${within}`;
 }
 
 /** The two sides every weight is told for. */
