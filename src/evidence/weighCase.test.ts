@@ -112,6 +112,19 @@ describe('what the model is there for', () => {
     expect(output.firmness.why).toContain('photograph');
   });
 
+  it('calls nothing firm that is more probably wrong than right, however often it leads', () => {
+    const output = weigh({
+      findings: [{ sign: 'worn', part: 'leg-left', state: 'present' }],
+      quick: false,
+      draws: 100,
+      seed: 2,
+    });
+    const leads = output.readings[0];
+    expect(output.firm).toBe((output.firmness.shareOfDraws ?? 0) >= 0.95 && (leads?.low ?? 0) >= 0.5);
+    expect(leads?.probability).toBeLessThan(0.5);
+    expect(output.firm).toBe(false);
+  });
+
   it('repeats itself for a seed', () => {
     const once = weigh({ findings: mixed, quick: false, draws: 30, seed: 9 });
     expect(weigh({ findings: mixed, quick: false, draws: 30, seed: 9 })).toEqual(once);

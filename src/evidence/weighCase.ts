@@ -1,6 +1,6 @@
 import type { Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
-import { readingIds } from '../piece/readings.ts';
+import { type ReadingId, readingIds } from '../piece/readings.ts';
 import { bindingLooks } from './bindingLooks.ts';
 import { unexplained } from './conflict.ts';
 import { contradictions } from './contradictions.ts';
@@ -13,7 +13,7 @@ import { nextLooks } from './nextLooks.ts';
 import { massByBin, partPosterior } from './partPosterior.ts';
 import { type CaseFault, type PreparedCase, prepareCase } from './prepareCase.ts';
 import { leadingOf, shares } from './readingMasses.ts';
-import { redraws } from './redraws.ts';
+import { type Redraws, redraws } from './redraws.ts';
 import { sensitivity } from './sensitivity.ts';
 import { shopProbabilities } from './shopMasses.ts';
 import { standingOf } from './standing.ts';
@@ -75,7 +75,7 @@ export function weighCase(
         }))
         .sort((a, b) => probability[b.id] - probability[a.id]),
       leading,
-      ...firmness(prepared, drawn, clash.unexplained),
+      ...firmness(prepared, drawn, leading, clash.unexplained),
       unexplained: clash,
       years: {
         ...yearSummary(prepared.axis, massByBin(evaluation.model, evaluation.whole), prepared.yearNow),
@@ -126,7 +126,8 @@ export function shown(probability: number): number {
 
 function firmness(
   prepared: PreparedCase,
-  drawn: { shareLeading: number; draws: number },
+  drawn: Redraws,
+  leading: ReadingId,
   clashes: boolean,
 ): Pick<Weighing, 'firm' | 'firmness'> {
   const shareOfDraws = drawn.draws === 0 ? null : drawn.shareLeading;
@@ -141,10 +142,14 @@ function firmness(
     return answer(false, 'Nothing has been looked at yet: only the starting odds speak.');
   if (clashes) return answer(false, `${led}, but none of the readings explains the findings well.`);
   if (prepared.photoOnly) return answer(false, `${led}, but photographs alone cannot make a reading firm.`);
-  return answer(
-    shareOfDraws >= 0.95,
-    shareOfDraws >= 0.95 ? `${led}.` : `${led}; it would take 95 to call it firm.`,
-  );
+  if (shareOfDraws < 0.95) return answer(false, `${led}; it would take 95 to call it firm.`);
+  // To lead is not to be believed: a reading can be first among many and still be more probably wrong than right.
+  if (drawn.intervals[leading][0] < 0.5)
+    return answer(
+      false,
+      `${led}, but over the range of the figures it is not more probable than all the others together.`,
+    );
+  return answer(true, `${led}, and is more probable than all the others together.`);
 }
 
 function weighParts(evaluation: Evaluation): Weighing['parts'] {

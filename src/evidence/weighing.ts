@@ -62,7 +62,10 @@ const years = z.strictObject({
 export const weighing = z.strictObject({
   readings: z.array(z.strictObject({ id: readingId, probability: share, low: share, high: share })),
   leading: readingId,
-  /** True only if the leading reading leads in 95 of 100 redraws, the piece was in the hand, and something explains the findings. */
+  /**
+   * True only if the leading reading leads in 95 of 100 redraws and is more probable than all others together over their
+   * middle 90 %, the piece was in the hand, and something explains the findings.
+   */
   firm: z.boolean(),
   firmness: z.strictObject({ shareOfDraws: share.nullable(), draws: z.number().int(), why: z.string() }),
   unexplained: z.strictObject({ unexplained: z.boolean(), reason: z.string() }),
