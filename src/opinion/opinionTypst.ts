@@ -1,10 +1,10 @@
+import { dayWords } from '../units/days.ts';
 import type { OpinionDocument } from './opinionDocument.ts';
 import type { Paper } from './typst/plateLayout.ts';
 import { template } from './typst/template.ts';
 import { type NamedPicture, pictureShelf, typstBlock, typstSection } from './typst/typstBlocks.ts';
 import type { PicturesAtHand } from './typst/typstPlate.ts';
 import { typstArray, typstString } from './typst/typstText.ts';
-import { dayWords } from './wording.ts';
 
 /**
  * An opinion as Typst source, with the drawings it takes in.

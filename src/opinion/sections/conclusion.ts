@@ -1,8 +1,9 @@
+import { outOf, probabilityBand } from '../../evidence/probabilityWords.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { outOf, paragraphs, probabilityBand, stopped } from '../wording.ts';
+import { paragraphs, stopped } from '../wording.ts';
 
 /** The examiner's own conclusion and reasons; and beside it, never in its place, what the findings say. */
 export function conclusionSection(material: OpinionMaterial): Section {

@@ -1,7 +1,8 @@
+import { dayWords } from '../../units/days.ts';
 import { formatYears } from '../../units/years.ts';
 import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { dayWords, listed, paragraphs, purposeWords } from '../wording.ts';
+import { listed, paragraphs, purposeWords } from '../wording.ts';
 
 /** The job as it was taken on: asked by whom, for what, believed to be what, relied on by whom; and what was not stated. */
 export function engagementSection({ piece }: OpinionMaterial): Section {

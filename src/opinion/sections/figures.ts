@@ -1,10 +1,11 @@
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import { figureNumbers } from '../../knowledge/figuresOf.ts';
 import type { Knowledge, Sign } from '../../knowledge/schema.ts';
+import { stateNames } from '../../knowledge/stateNames.ts';
 import { citeShort } from '../citeWork.ts';
 import type { Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, shopName, stateNames, stopped } from '../wording.ts';
+import { capital, shopName, stopped } from '../wording.ts';
 
 /** Every figure behind the findings of this piece, with its range and on whose word it stands. */
 export function figuresSection(material: OpinionMaterial): Section | undefined {

@@ -1,6 +1,7 @@
+import { dayWords } from '../../units/days.ts';
 import type { Block, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { dayWords, isExamined, purposeWords } from '../wording.ts';
+import { isExamined, purposeWords } from '../wording.ts';
 
 /** What stands under the title: whose, for whom, seen when and how; and what must be known before reading on. */
 export function headBlocks(material: OpinionMaterial): Block[] {

@@ -1,9 +1,10 @@
+import { outOf } from '../../evidence/probabilityWords.ts';
 import { turnedByShop } from '../../evidence/turnedByShop.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
 import { findingKey } from '../../piece/finding.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { outOf, paragraphs } from '../wording.ts';
+import { paragraphs } from '../wording.ts';
 
 /** The findings that the leading reading does not explain by itself, what would explain each, and how the examiner settled it. */
 export function jarsSection(material: OpinionMaterial): Section | undefined {

@@ -1,6 +1,6 @@
+import { dayWords } from '../../units/days.ts';
 import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { dayWords } from '../wording.ts';
 
 /** What is needed to make the same document again: versions, the seed of the redraws, the record's own id. */
 export function madeWithSection({ piece, weighing, knowledge, madeOn, version }: OpinionMaterial): Section {

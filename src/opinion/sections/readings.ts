@@ -1,16 +1,9 @@
+import { outOf, probabilityBand, probabilityBands } from '../../evidence/probabilityWords.ts';
+import { stateNames } from '../../knowledge/stateNames.ts';
 import { readingWords } from '../../piece/readings.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import {
-  capital,
-  counted,
-  listed,
-  outOf,
-  probabilityBand,
-  probabilityBands,
-  shopName,
-  stateNames,
-} from '../wording.ts';
+import { capital, counted, listed, shopName } from '../wording.ts';
 
 /** How probable each history is from the odds the examiner started with, and how that moves with other odds. */
 export function readingsSection(material: OpinionMaterial): Section | undefined {

@@ -1,30 +1,9 @@
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import type { Cause, Knowledge, Sign } from '../../knowledge/schema.ts';
+import { stateNames } from '../../knowledge/stateNames.ts';
 
 /** One line of a sign's figures, as it is shown one touch below the words. */
 export type FigureLine = { state: string; best: string; range: string; who: string };
-
-const stateNames: Record<string, string> = {
-  period: 'Work of the period',
-  'bench-copy': 'Later copy by hand',
-  'machine-copy': 'Later copy by machine',
-  'to-deceive': 'Made to deceive',
-  later: 'Later repair',
-  'of-the-making': 'Of the making',
-  repair: 'Honest later repair',
-  improve: 'Later, to improve',
-  'other-old': 'From another old piece',
-  hand: 'Worked by hand',
-  'early-machine': 'Early machine work',
-  'modern-machine': 'Modern machine work',
-  natural: 'Come with time and use',
-  none: 'Fresh, unused',
-  imitated: 'Imitated',
-  happened: 'If it happened',
-  not: 'If it did not',
-  'in-use': 'When it was in use',
-  'out-of-use': 'Outside those years',
-};
 
 /** The lines of a sign's figures: of 100 such parts, how many would show it, from what to what, and who says so. */
 export function figureLines(sign: Sign, sources: Knowledge['sources']): FigureLine[] {

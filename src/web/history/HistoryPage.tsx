@@ -1,8 +1,9 @@
 import { useId, useMemo, useState } from 'react';
 import type { Piece } from '../../piece/piece.ts';
+import { dayWords } from '../../units/days.ts';
 import type { UsedPiece } from '../record/usePiece.ts';
 import { usePiece } from '../record/usePiece.ts';
-import { clockWords, dayWords } from '../shell/dayWords.ts';
+import { clockWords } from '../shell/dayWords.ts';
 import { pieceTitle } from '../shell/pieceTitle.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';

@@ -1,7 +1,7 @@
 import type { Json } from '../../piece/event.ts';
 import { readingId, readingWords } from '../../piece/readings.ts';
+import { dayWords } from '../../units/days.ts';
 import { purposeChoices } from '../engagement/purposes.ts';
-import { dayWords } from '../shell/dayWords.ts';
 
 /** What stood at a place of the document, as a person reads it; undefined for nothing. */
 export function valueWords(path: readonly string[], value: Json | undefined): string | undefined {

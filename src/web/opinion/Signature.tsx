@@ -1,8 +1,9 @@
 import { Link } from '@tanstack/react-router';
 import { useId, useState } from 'react';
+import { dayWords } from '../../units/days.ts';
 import { useHistory } from '../history/useHistory.ts';
 import { readIdentity } from '../record/identity.ts';
-import { dayWords, today } from '../shell/dayWords.ts';
+import { today } from '../shell/dayWords.ts';
 import { actsAfterSigning } from './actsAfterSigning.ts';
 import { lacksForSigning, type OpinionRoom } from './opinionRoom.ts';
 

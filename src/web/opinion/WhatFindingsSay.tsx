@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router';
+import { probabilityBand } from '../../evidence/probabilityWords.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
-import { probabilityBand } from '../readings/probabilityWords.ts';
 import type { OpinionRoom } from './opinionRoom.ts';
 
 /** The program's reading, to stand beside the conclusion: never in its place. */

@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router';
+import { dayWords } from '../../units/days.ts';
 import { formatYears } from '../../units/years.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
-import { dayWords } from '../shell/dayWords.ts';
 import { pieceTitle } from '../shell/pieceTitle.ts';
 import type { ListedPiece } from './listedPiece.ts';
 

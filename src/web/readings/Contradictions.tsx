@@ -1,9 +1,9 @@
 import { Link } from '@tanstack/react-router';
+import { outOf } from '../../evidence/probabilityWords.ts';
 import { turnedByShop } from '../../evidence/turnedByShop.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { placeToHash } from '../examination/placeInHash.ts';
-import { outOf } from './probabilityWords.ts';
 import type { ReadRoom } from './readRoom.ts';
 
 type Contradiction = Weighing['contradictions'][number];

@@ -1,8 +1,8 @@
+import { outOf, outOfRange, probabilityBand, probabilityBands } from '../../evidence/probabilityWords.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { partName } from '../examination/examRoom.ts';
 import { mainReasons } from './mainReasons.ts';
-import { outOf, outOfRange, probabilityBand, probabilityBands } from './probabilityWords.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
 import { findingWords, speaksAltogether } from './speaksFor.ts';
 

@@ -1,13 +1,13 @@
 import { Link } from '@tanstack/react-router';
 import { drawForm } from '../../drawing/drawForm.ts';
 import { standings, standingWords } from '../../drawing/hatching.ts';
+import { outOf } from '../../evidence/probabilityWords.ts';
 import { capital } from '../examination/examRoom.ts';
 import { HatchKey } from '../examination/HatchKey.tsx';
 import { measuresMm } from '../examination/measures/viewMovedMost.ts';
 import { PieceDrawing } from '../examination/PieceDrawing.tsx';
 import { placeToHash } from '../examination/placeInHash.ts';
 import { standingByPart } from '../examination/standings.ts';
-import { outOf } from './probabilityWords.ts';
 import type { ReadRoom } from './readRoom.ts';
 
 const originNames: Record<string, string> = {

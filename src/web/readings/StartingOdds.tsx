@@ -1,6 +1,6 @@
+import { outOf, outOfRange } from '../../evidence/probabilityWords.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { outOf, outOfRange } from './probabilityWords.ts';
 import type { ReadRoom } from './readRoom.ts';
 
 /** The examiner's starting odds, and how the answer moves with them. */

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { type Figure } from '../../knowledge/figureSchema.ts';
-import { type Knowledge, type Sign } from '../../knowledge/schema.ts';
+import type { Figure } from '../../knowledge/figureSchema.ts';
+import type { Knowledge, Sign } from '../../knowledge/schema.ts';
 import { citeShort } from '../examination/figureWords.ts';
 
 /** A figure as it stands in a table. */

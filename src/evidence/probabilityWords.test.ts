@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { outOf, outOfRange, probabilityBand } from './probabilityWords.ts';
+import { outOf, outOfRange, probabilityBand } from '../evidence/probabilityWords.ts';
 
 describe('saying how probable', () => {
   it('never says more than 999 or less than 1 in 1000 (property)', () => {

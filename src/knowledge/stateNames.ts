@@ -1,0 +1,22 @@
+/** The states a sign’s figures are given for, in words. */
+export const stateNames: Record<string, string> = {
+  period: 'Work of the period',
+  'bench-copy': 'Later copy by hand',
+  'machine-copy': 'Later copy by machine',
+  'to-deceive': 'Made to deceive',
+  later: 'Later repair',
+  'of-the-making': 'Of the making',
+  repair: 'Honest later repair',
+  improve: 'Later, to improve',
+  'other-old': 'From another old piece',
+  hand: 'Worked by hand',
+  'early-machine': 'Early machine work',
+  'modern-machine': 'Modern machine work',
+  natural: 'Come with time and use',
+  none: 'Fresh, unused',
+  imitated: 'Imitated',
+  happened: 'If it happened',
+  not: 'If it did not',
+  'in-use': 'When it was in use',
+  'out-of-use': 'Outside those years',
+};
