@@ -31,7 +31,7 @@ export function MeasuresRoom({ room }: { room: ExamRoom }) {
             onFocus={() => setAt(measure.id)}
           />
         ))}
-        <h3>Your own measures</h3>
+        <h2>Your own measures</h2>
         {own.map((measure) => (
           <MeasureField
             key={measure.id}
