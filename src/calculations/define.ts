@@ -1,11 +1,14 @@
 import type { z } from 'zod';
 import type { Knowledge } from '../knowledge/schema.ts';
+import type { Picture } from '../photo/picture.ts';
 
 /** What a calculation may lean on besides its input. */
 export type CalculationContext = {
   knowledge: Knowledge;
   /** The current year, handed in so that nothing reads a clock. */
   yearNow: number;
+  /** The pictures that the input names, read beforehand by whoever asks: see `picturesOf`. */
+  pictures?: ReadonlyMap<string, Picture>;
   /** Called with the share done (0–1) on long work; return false to stop. */
   onProgress?: (share: number) => boolean;
 };
@@ -29,6 +32,11 @@ export type Calculation<Input = unknown, Output = unknown> = {
   output: z.ZodType<Output>;
   /** False where it leans on nothing but its input; left out means it needs the knowledge files. */
   needsKnowledge?: boolean;
+  /**
+   * The pictures an input names: a file on the terminal, the SHA-256 of a photo of the record over HTTP. Whoever asks reads
+   * them and hands them in, since a calculation opens no files. Left out where it looks at none.
+   */
+  pictures?: (input: Input) => readonly string[];
   /** A working input, run as a test and printed by the terminal. */
   example: unknown;
   run: (input: Input, context: CalculationContext) => CalculationResult<Output>;

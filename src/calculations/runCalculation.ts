@@ -22,6 +22,18 @@ export function runCalculation(
   return calculation.run(read.data, context);
 }
 
+/**
+ * The pictures that have to be read before a calculation can run.
+ *
+ * @returns the names as they stand in the input; none where it looks at no picture or the input does not fit
+ */
+export function picturesOf(id: string, input: unknown): readonly string[] {
+  const calculation = findCalculation(id);
+  if (calculation?.pictures === undefined) return [];
+  const read = calculation.input.safeParse(input);
+  return read.success ? calculation.pictures(read.data) : [];
+}
+
 function unknownCalculation(id: string) {
   const known = calculations.map((each) => each.id).join(', ');
   return {

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { Calculation, CalculationContext, Fault } from '../calculations/define.ts';
 import { calculations, findCalculation } from '../calculations/registry.ts';
-import { runCalculation } from '../calculations/runCalculation.ts';
+import { picturesOf, runCalculation } from '../calculations/runCalculation.ts';
+import type { Picture } from '../photo/picture.ts';
 import type { Terminal } from './terminal.ts';
 
 /** `calc`: lists the calculations, shows one's schemas or example, or runs it. Returns the exit code. */
@@ -50,10 +51,29 @@ async function run(calculation: Calculation, file: string, terminal: Terminal): 
   }
   const context = await contextFor(calculation, terminal);
   if (!context) return 2;
-  const result = runCalculation(calculation.id, input, context);
+  const pictures = await readPictures(picturesOf(calculation.id, input), terminal);
+  if (!pictures) return 2;
+  const result = runCalculation(calculation.id, input, Object.assign(context, { pictures }));
   if (result.ok) return print(terminal, result.output);
   for (const fault of result.faults) terminal.err(faultLine(fault));
   return 2;
+}
+
+/** Every picture the input names; undefined where one can't be read, which has been said. */
+async function readPictures(
+  names: readonly string[],
+  terminal: Terminal,
+): Promise<Map<string, Picture> | undefined> {
+  const pictures = new Map<string, Picture>();
+  for (const name of names) {
+    const read = await terminal.readPicture(name);
+    if (!read.ok) {
+      for (const { message } of read.faults) terminal.err(message);
+      return undefined;
+    }
+    pictures.set(name, read.value);
+  }
+  return pictures;
 }
 
 async function contextFor(

@@ -1,5 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { text } from 'node:stream/consumers';
+import { photoLimits } from '../record/photos.ts';
+import { readPixels } from '../record/readPixels.ts';
 import { runCalc } from './calcCommand.ts';
 import { helpText } from './help.ts';
 import { loadKnowledge } from './loadKnowledge.ts';
@@ -43,6 +45,8 @@ function terminalOf(starter: Starter): Terminal {
       await starter.refreshKnowledge?.();
       return loadKnowledge();
     },
+    readPicture: (file) =>
+      readPixels(file, { ...photoLimits, heicWorker: new URL('./heicWorker.js', import.meta.url) }),
     yearNow: () => new Date().getFullYear(),
   };
 }

@@ -1,4 +1,6 @@
 import type { Knowledge } from '../knowledge/schema.ts';
+import type { Picture } from '../photo/picture.ts';
+import type { Outcome } from '../record/fault.ts';
 
 /** What a command needs of the world; tests hand in their own. */
 export type Terminal = {
@@ -9,5 +11,7 @@ export type Terminal = {
   /** The text of a file, of standard input for `-`. @throws the system's error if it can't be read */
   readInput(file: string): Promise<string>;
   loadKnowledge(): Promise<{ ok: true; knowledge: Knowledge } | { ok: false; lines: string[] }>;
+  /** The pixels of a picture file, by its name as it stands in an input. */
+  readPicture(file: string): Promise<Outcome<Picture>>;
   yearNow(): number;
 };

@@ -41,7 +41,7 @@ export function createApp(parts: ServerParts): Hono {
   );
   app.route('/api/pieces', pieceRoutes(store, photos));
   app.route('/api/photos', photoRoutes(photos));
-  app.route('/api/calc', calculationRoutes(calculate, yearNow));
+  app.route('/api/calc', calculationRoutes(calculate, yearNow, photos));
   app.route('/api', opinionRoutes(store, jobs, setOpinion));
   app.all('/api/*', (context) =>
     faultAnswer(context, 404, 'server.no-such-route', 'There is nothing at this address.'),

@@ -2,6 +2,10 @@ import { readFileSync } from 'node:fs';
 import { parentPort, workerData } from 'node:worker_threads';
 import { runCalculation } from '../calculations/runCalculation.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
+import type { Picture } from '../photo/picture.ts';
+import type { Outcome } from '../record/fault.ts';
+import { photoLimits } from '../record/photos.ts';
+import { readPixels } from '../record/readPixels.ts';
 import type { CalculationQuestion } from './calculationRoutes.ts';
 import type { WorkerQuestion } from './workerDesk.ts';
 
@@ -9,11 +13,28 @@ import type { WorkerQuestion } from './workerDesk.ts';
 const { knowledgeFile } = workerData as { knowledgeFile: string };
 const knowledge = JSON.parse(readFileSync(knowledgeFile, 'utf8')) as Knowledge;
 
-parentPort?.on('message', ({ ask, question }: WorkerQuestion<CalculationQuestion>) => {
+parentPort?.on('message', async ({ ask, question }: WorkerQuestion<CalculationQuestion>) => {
   try {
-    const answer = runCalculation(question.id, question.input, { knowledge, yearNow: question.yearNow });
+    const { id, input, yearNow, picturePaths = {} } = question;
+    const pictures = await readPictures(picturePaths);
+    const answer = pictures.ok
+      ? runCalculation(id, input, { knowledge, yearNow, pictures: pictures.value })
+      : pictures;
     parentPort?.postMessage({ ask, answer });
   } catch (error) {
     parentPort?.postMessage({ ask, failed: (error as Error).message });
   }
 });
+
+async function readPictures(paths: Record<string, string>): Promise<Outcome<Map<string, Picture>>> {
+  const pictures = new Map<string, Picture>();
+  for (const [name, path] of Object.entries(paths)) {
+    const read = await readPixels(path, {
+      ...photoLimits,
+      heicWorker: new URL('./heicWorker.js', import.meta.url),
+    });
+    if (!read.ok) return read;
+    pictures.set(name, read.value);
+  }
+  return { ok: true, value: pictures };
+}

@@ -18,6 +18,8 @@ const pureRooms = [
   'wood',
   'sets',
   'dating',
+  'photo',
+  'wear',
   'calculations',
 ];
 
@@ -32,6 +34,8 @@ export const rooms: Readonly<Record<string, Room>> = {
   wood: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
   sets: { takes: trade, pure: { packages: [] } },
   dating: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
+  photo: { takes: trade, pure: { packages: ['ml-matrix', 'fft.js'] } },
+  wear: { takes: [...trade, 'knowledge', 'drawing'], pure: { packages: [] } },
   calculations: { takes: pureRooms.filter((room) => room !== 'calculations'), pure: { packages: ['zod'] } },
   opinion: { takes: pureRooms, pure: false },
   record: { takes: [...pureRooms, 'opinion'], pure: false },
