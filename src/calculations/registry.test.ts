@@ -5,17 +5,26 @@ import { z } from 'zod';
 import { calculationsDoc, calculationsDocFile } from '../../scripts/calculationsDoc.ts';
 import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
-import type { CalculationContext } from './define.ts';
+import type { Picture } from '../photo/picture.ts';
+import { readPixels } from '../record/readPixels.ts';
+import type { Calculation, CalculationContext } from './define.ts';
 import { calculations, findCalculation } from './registry.ts';
-import { runCalculation } from './runCalculation.ts';
+import { picturesOf, runCalculation } from './runCalculation.ts';
 
 const root = new URL('../../', import.meta.url);
 const { knowledge } = compileKnowledge(await readKnowledgeFolder(fileURLToPath(new URL('knowledge', root))));
 
-function contextFor(needsKnowledge: boolean): CalculationContext {
-  if (!needsKnowledge) return { yearNow: 2026 } as CalculationContext;
+/** The pictures that examples name are in the program's own folder. */
+async function contextFor({ id, example, needsKnowledge }: Calculation): Promise<CalculationContext> {
+  const pictures = new Map<string, Picture>();
+  for (const name of picturesOf(id, example)) {
+    const read = await readPixels(fileURLToPath(new URL(name, root)), {});
+    if (!read.ok) throw new Error(JSON.stringify(read.faults));
+    pictures.set(name, read.value);
+  }
+  if (needsKnowledge === false) return { yearNow: 2026, pictures } as unknown as CalculationContext;
   if (!knowledge) throw new Error('the knowledge files have faults: npm run knowledge');
-  return { yearNow: 2026, knowledge };
+  return { yearNow: 2026, knowledge, pictures };
 }
 
 describe('the registry', () => {
@@ -40,12 +49,8 @@ describe('the registry', () => {
 
   test.each(calculations)(
     'the example of $id runs, and what comes out has the fields it promises',
-    (calculation) => {
-      const result = runCalculation(
-        calculation.id,
-        calculation.example,
-        contextFor(calculation.needsKnowledge !== false),
-      );
+    async (calculation) => {
+      const result = runCalculation(calculation.id, calculation.example, await contextFor(calculation));
       if (!result.ok) throw new Error(JSON.stringify(result.faults));
       expect(calculation.output.parse(result.output)).toEqual(result.output);
       expect(JSON.parse(JSON.stringify(result.output))).toEqual(result.output);

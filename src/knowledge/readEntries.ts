@@ -2,6 +2,7 @@ import type { Entry } from './entry.ts';
 import { entrySchemas, type FileKind, fileKind } from './fileKind.ts';
 import type { KnowledgeFault } from './knowledgeFault.ts';
 import { parseYaml, type YamlPath } from './parseYaml.ts';
+import { expandGroups } from './partKind.ts';
 
 /** One knowledge file: its path from the knowledge folder, and its text. `mine` for a file of the user's own. */
 export type KnowledgeFile = { path: string; text: string; mine?: boolean };
@@ -38,7 +39,7 @@ export function readEntries(files: readonly KnowledgeFile[]): {
       families.push({ id: family, name, file: file.path });
     }
   }
-  return { entries, families, faults };
+  return { entries: expandGroups(entries), families, faults };
 }
 
 function entriesIn(
@@ -118,7 +119,7 @@ function misplaced(file: string): KnowledgeFault {
     line: 1,
     entry: '',
     what: 'The file stands where no knowledge is looked for.',
-    mend: 'Move it to forms/, signs/, alterations/ or shops/, or name it making.yaml, woods.yaml, wood-movement.yaml, sources.yaml or sources-….yaml.',
+    mend: 'Move it to forms/, signs/, alterations/ or shops/, or name it making.yaml, part-kinds.yaml, woods.yaml, wood-movement.yaml, sources.yaml or sources-….yaml.',
     example: 'signs/saw-marks.yaml',
   };
 }

@@ -49,7 +49,7 @@ function inLists(pointers: readonly Pointer[]): { path: YamlPath; to: Pointed; i
 
 const rightPointers = {
   work: 'sources: [kelly, white2005]      # ids in sources.yaml',
-  'part kind': 'on: [front-rail, side-rail]      # kinds of part in forms/, or whole',
+  'part kind': 'on: [front-rail, side-rail]      # kinds or groups of part-kinds.yaml, or whole',
   part: "part: front-leg-left             # an id among this form's parts",
   sign: 'sign: rail-open-dovetail         # an id in signs/',
   form: 'forms: [side-chair, armchair]    # ids in forms/',
@@ -67,9 +67,10 @@ function whatIsKnown({ entries }: CheckedKnowledge): Record<Pointed, Set<string>
   const inForms = (each: (form: (typeof forms)[number]['value']) => string[]) =>
     forms.flatMap((form) => each(form.value).map((id) => `${form.id} ${id}`));
   const making = soundEntries(entries, 'making')[0]?.value;
+  const listed = ids('partKind');
   return {
     work: new Set(ids('work')),
-    'part kind': new Set(['whole', ...entries.flatMap(kindsIn)]),
+    'part kind': new Set(['whole', ...(listed.length > 0 ? listed : entries.flatMap(kindsIn))]),
     part: new Set(inForms((form) => form.parts.map((part) => part.id))),
     sign: new Set(ids('sign')),
     form: new Set(ids('form')),
@@ -127,6 +128,9 @@ function formPointers(entry: Entry): Pointer[] {
     );
   return [
     ...alterations.map((id, index): Pointer => ({ path: ['alterations', index], to: 'alteration', id })),
+    ...parts.map(
+      (part, index): Pointer => ({ path: ['parts', index, 'kind'], to: 'part kind', id: part.kind }),
+    ),
     ...parts.flatMap((part, index) => features(part.when, ['parts', index])),
     ...measures.flatMap((measure, index) => features(measure.when, ['measures', index])),
     ...drawing.flatMap((shape, index): Pointer[] => [
