@@ -21,7 +21,9 @@ export function namedPicture(
 ): CalculationResult<Picture> {
   const picture = pictures?.get(file);
   if (picture === undefined) return { ok: false, faults: [notThere(file)] };
-  const faults = regions.flatMap(({ path, region, leastPx = 1 }) => regionFaults(path, region, leastPx, picture));
+  const faults = regions.flatMap(({ path, region, leastPx = 1 }) =>
+    regionFaults(path, region, leastPx, picture),
+  );
   return faults.length > 0 ? { ok: false, faults } : { ok: true, output: picture };
 }
 

@@ -14,11 +14,13 @@ import { picturesOf, runCalculation } from './runCalculation.ts';
 const root = new URL('../../', import.meta.url);
 const { knowledge } = compileKnowledge(await readKnowledgeFolder(fileURLToPath(new URL('knowledge', root))));
 
+const limits = { mostPixels: 1e7, mostHeicPixels: 1e7, heicWorker: new URL('none', root) };
+
 /** The pictures that examples name are in the program's own folder. */
 async function contextFor({ id, example, needsKnowledge }: Calculation): Promise<CalculationContext> {
   const pictures = new Map<string, Picture>();
   for (const name of picturesOf(id, example)) {
-    const read = await readPixels(fileURLToPath(new URL(name, root)), {});
+    const read = await readPixels(fileURLToPath(new URL(name, root)), limits);
     if (!read.ok) throw new Error(JSON.stringify(read.faults));
     pictures.set(name, read.value);
   }

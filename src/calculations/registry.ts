@@ -2,6 +2,8 @@ import { datingSpanCalculation } from './dating.ts';
 import type { Calculation } from './define.ts';
 import { evidenceWeigh } from './evidence.ts';
 import { inferenceInformation, inferencePosterior } from './inference.ts';
+import { photoColourDifference } from './photoColour.ts';
+import { photoColourBalance } from './photoColourBalance.ts';
 import { setsSize } from './sets.ts';
 import { woodCoefficientFromShrinkage, woodMoisture, woodShrinkageAt } from './wood.ts';
 import { woodMovementCalculation } from './woodMovement.ts';
@@ -13,6 +15,8 @@ export const calculations: readonly Calculation[] = [
   listed(evidenceWeigh),
   listed(inferenceInformation),
   listed(inferencePosterior),
+  listed(photoColourBalance),
+  listed(photoColourDifference),
   listed(setsSize),
   listed(woodCoefficientFromShrinkage),
   listed(woodMoisture),

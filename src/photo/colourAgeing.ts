@@ -16,7 +16,7 @@ export const mostRatio = 5;
  * How far a darkening of bare pale wood speaks for natural ageing, and against none.
  *
  * Method: the lightness lost is normal under each, about 8 ± 5 where the wood has aged and 0 ± 3 where both places had the
- * same life; the measuring adds its own. Nothing is made of less darkening than none, and the ratio stays within 1/5 to 5.
+ * same life; the measuring adds its own. It is held within −2 to 16 and the ratio within 1/5 to 5, since the figures are judged.
  * Stain darkens as age does, so that an imitated surface is as likely as an aged one: colour can't tell these apart.
  *
  * @param darkerByL  L of the protected place − L of the exposed one
@@ -24,13 +24,15 @@ export const mostRatio = 5;
  *         fade in light, nor under finish
  */
 export function ageingLikelihoods(darkerByL: number, sigmaL: number): AgeingLikelihoods {
+  const held = Math.min(16, Math.max(-2, darkerByL));
   const density = ({ mean, sd }: { mean: number; sd: number }) => {
     const spread = Math.hypot(sd, sigmaL);
-    return Math.exp(-0.5 * ((darkerByL - mean) / spread) ** 2) / spread;
+    return Math.exp(-0.5 * ((held - mean) / spread) ** 2) / spread;
   };
-  // Beyond twice the mean more darkening says no less than that much does, and lightening no less than evenness does.
-  const held = Math.min(mostRatio, Math.max(1 / mostRatio, density(darkening.aged) / density(darkening.alike)));
-  const ratio = darkerByL > 2 * darkening.aged.mean ? mostRatio : darkerByL < 0 ? Math.min(held, 1) : held;
+  const ratio = Math.min(
+    mostRatio,
+    Math.max(1 / mostRatio, density(darkening.aged) / density(darkening.alike)),
+  );
   const natural = ratio / Math.max(1, ratio);
   return { natural, none: 1 / Math.max(1, ratio), imitated: natural };
 }

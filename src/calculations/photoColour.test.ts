@@ -1,0 +1,117 @@
+import { describe, expect, test } from 'vitest';
+import { drawerSide, drawerSideColours } from '../../scripts/drawnPictures.ts';
+import reference from '../../test/reference/colour.json' with { type: 'json' };
+import { colourDifference } from '../photo/colourDifference.ts';
+import { labOfRgb, rgbOfHex } from '../photo/colourSpace.ts';
+import type { CalculationContext } from './define.ts';
+import { photoColourBalance } from './photoColourBalance.ts';
+import { runCalculation } from './runCalculation.ts';
+
+// Values and their sources: test/reference/colour.json.
+
+const example = photoColourBalance.example as {
+  file: string;
+  patches: unknown[];
+  samples: unknown[];
+};
+const context = {
+  yearNow: 2026,
+  pictures: new Map([[example.file, drawerSide()]]),
+} as unknown as CalculationContext;
+
+// biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
+function output(id: string, input: object): any {
+  const result = runCalculation(id, input, context);
+  if (!result.ok) throw new Error(JSON.stringify(result.faults));
+  return result.output;
+}
+
+describe('values from outside', () => {
+  const lab = ([L, a, b]: number[]) => ({ L, a, b });
+  test.each(reference.differences)('$id', (pair) => {
+    const found = output('photo.colour-difference', { a: lab(pair.a), b: lab(pair.b) });
+    expect(Math.abs(found.deltaE2000 - pair.deltaE2000)).toBeLessThan(pair.tolerance);
+    if ('deltaE76' in pair) expect(Math.abs(found.deltaE76 - (pair.deltaE76 as number))).toBeLessThan(1e-8);
+  });
+
+  test('a colour of the screen is the Lab it stands for, under either white', () => {
+    for (const { srgb8, lab_d65, lab_d50 } of reference.screenColours) {
+      const a = `#${srgb8.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
+      const { deltaE2000 } = output('photo.colour-difference', { a, b: lab(lab_d65) });
+      expect(deltaE2000).toBeLessThan(1e-3);
+      expect(output('photo.colour-difference', { a, b: lab(lab_d50), white: 'D50' }).deltaE2000).toBeLessThan(
+        1e-3,
+      );
+    }
+  });
+});
+
+describe('photo.colour-balance', () => {
+  test('finds the colours that were drawn, though the light was yellow and stray', () => {
+    const { samples, residuals, comparison } = output('photo.colour-balance', example);
+    expect(Math.max(...residuals)).toBeLessThan(0.6);
+    for (const { id, lab } of samples) {
+      const drawn = labOfRgb(rgbOfHex(drawerSideColours[id as 'outside' | 'inside']));
+      expect(colourDifference(lab, drawn)).toBeLessThan(0.6);
+    }
+    const drawn = colourDifference(
+      labOfRgb(rgbOfHex(drawerSideColours.outside)),
+      labOfRgb(rgbOfHex(drawerSideColours.inside)),
+    );
+    expect(Math.abs(comparison.deltaE2000 - drawn)).toBeLessThan(0.3 + 3 * comparison.sigma);
+    expect(comparison.likelihoods.natural / comparison.likelihoods.none).toBeGreaterThan(3);
+    expect(comparison.basis).toBe('judgement');
+  });
+
+  test('without the card the colours are off by far more', () => {
+    const { samples, notes } = output('photo.colour-balance', { ...example, patches: [] });
+    const drawn = labOfRgb(rgbOfHex(drawerSideColours.outside));
+    expect(colourDifference(samples[0].lab, drawn)).toBeGreaterThan(3);
+    expect(notes.join(' ')).toContain('camera’s colours');
+  });
+
+  test('other surfaces are described only', () => {
+    const { comparison } = output('photo.colour-balance', { ...example, surface: 'other' });
+    expect(comparison.likelihoods).toBeNull();
+    expect(comparison.basis).toBe('described only');
+  });
+});
+
+describe('bad input gives one plain sentence that says what to do', () => {
+  const region = { x: 0, y: 0, widthPx: 40, heightPx: 40 };
+  test.each<[string, object, string, string]>([
+    ['photo.colour-difference', { a: '#12345', b: '#123456' }, 'a', 'written as #9a7b4f'],
+    [
+      'photo.colour-difference',
+      { a: '#123456', b: '#123456', sigmaA: { L: -1, a: 0, b: 0 } },
+      'sigmaA',
+      'below 0',
+    ],
+    ['photo.colour-balance', { ...example, file: 'none.png' }, 'file', 'name a file'],
+    [
+      'photo.colour-balance',
+      { ...example, samples: [{ id: 'a', region: { ...region, x: 300 } }], compare: undefined },
+      'samples[0].region',
+      'draw it within',
+    ],
+    [
+      'photo.colour-balance',
+      { ...example, samples: [{ id: 'a', region: { ...region, widthPx: 3 } }], compare: undefined },
+      'samples[0].region',
+      'at least 6',
+    ],
+    [
+      'photo.colour-balance',
+      { ...example, compare: { exposed: 'outside', protected: 'top' } },
+      'compare.protected',
+      'name one of outside, inside',
+    ],
+  ])('%s %o', (id, input, path, words) => {
+    // biome-ignore format: a table
+    const result = runCalculation(id, input, context);
+    if (result.ok) throw new Error('no fault');
+    expect(result.faults).toHaveLength(1);
+    expect(result.faults[0]?.path).toBe(path);
+    expect(result.faults[0]?.message).toContain(words);
+  });
+});
