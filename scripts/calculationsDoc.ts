@@ -66,7 +66,7 @@ function section(calculation: Calculation): string[] {
 
 /** What the example gives, where that hangs on nothing but the example. */
 function exampleAnswer(calculation: Calculation): string[] {
-  if (calculation.needsKnowledge !== false) return [];
+  if (calculation.needsKnowledge !== false || calculation.pictures !== undefined) return [];
   const result = runCalculation(calculation.id, calculation.example, {} as CalculationContext);
   if (!result.ok)
     throw new Error(`the example of ${calculation.id} does not run: ${result.faults[0]?.message}`);
