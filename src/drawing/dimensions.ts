@@ -12,7 +12,7 @@ export type DrawnDimension = {
   to: [number, number];
 };
 
-type View = 'front' | 'side' | 'underside';
+type View = Form['drawing'][number]['view'];
 
 /** Which measures are marked where, nearest to the picture first. */
 const marked: Record<View, { measure: string; direction: DrawnDimension['direction'] }[]> = {
@@ -22,6 +22,8 @@ const marked: Record<View, { measure: string; direction: DrawnDimension['directi
     { measure: 'width', direction: 'level' },
   ],
   side: [{ measure: 'depth', direction: 'level' }],
+  back: [],
+  inside: [],
   underside: [],
 };
 

@@ -9,7 +9,7 @@ import { readPath } from './path.ts';
 import { pathData } from './pathData.ts';
 import { shapeRuns } from './shapeRuns.ts';
 
-export type ViewId = 'front' | 'side' | 'underside';
+export type ViewId = Form['drawing'][number]['view'];
 
 /** A piece in lines: each view a row of part outlines, those behind first. */
 export type Drawing = {
@@ -30,12 +30,14 @@ export type Drawing = {
  * What does a piece of this form and these sizes look like from the front, the side and below?
  *
  * Method: every shape of the form's drawing whose part this piece has, its points worked out from the measures. From the
- * front and below, x is 0 in the middle and the left of someone sitting in the piece lies to the right; in the side view the
- * piece is seen from that left side. From below it is seen as if tipped onto its back, its front on top. All in mm, y down.
+ * front, the back and below, x is 0 in the middle; in seating the left of someone sitting in the piece lies to the right of its
+ * front view, elsewhere left is the viewer's. The side view is named after the side whose parts it shows. The inside is seen from
+ * in front with drawers out and doors open; from below the piece is seen as if tipped onto its back, its front on top. All in
+ * mm, y down.
  *
  * @param features    the option chosen of each feature; the first where none is
- * @param measuresMm  by the measure's id; typical sizes where one is missing
- * @returns the views that have a shape, in the order front, side, underside; a shape that can't be drawn is left out and
+ * @param measuresMm  by the measure's id; usual sizes where one is missing
+ * @returns the views that have a shape, in the order front, side, back, inside, underside; a shape that can't be drawn is left out and
  *   told in `faults`
  */
 export function drawForm(
@@ -43,13 +45,13 @@ export function drawForm(
   features: Record<string, string>,
   measuresMm: Record<string, number>,
 ): Drawing {
-  const { lengths, faults } = lengthsOf(form, measuresMm);
+  const { lengths, faults } = lengthsOf(form, measuresMm, features);
   const chosen = featuresOf(form, features);
   const there = new Set(partsOf(form, features).map((part) => part.id));
   const drawn: Shape[] = [];
   for (const shape of form.drawing) {
     if (!isMet(shape.when, chosen)) continue;
-    const read = shapesOf(shape, lengths);
+    const read = shapesOf(shape, lengths, form.shapes);
     if (Array.isArray(read)) drawn.push(...read.filter(({ part }) => there.has(part)));
     else faults.push(read);
   }
@@ -60,24 +62,37 @@ export function drawForm(
   return { views, faults };
 }
 
-const viewIds: readonly ViewId[] = ['front', 'side', 'underside'];
+const viewIds: readonly ViewId[] = ['front', 'side', 'back', 'inside', 'underside'];
 
 const viewNames: Readonly<Record<ViewId, string>> = {
   front: 'Front',
-  side: 'Left side',
+  side: 'Side',
+  inside: 'Inside, drawers out and doors open',
+  back: 'Back',
   underside: 'Underside, front on top',
 };
 
+/** A side view is named after the side whose parts it shows. */
+function sideName(shapes: readonly Shape[]): string {
+  const shows = (side: string) => shapes.some(({ part }) => part.endsWith(`-${side}`));
+  if (shows('left') === shows('right')) return viewNames.side;
+  return shows('left') ? 'Left side' : 'Right side';
+}
+
 type Shape = { part: string; view: ViewId; runs: Run[] };
 
-function shapesOf({ part, view, path, mirror }: Form['drawing'][number], lengths: Lengths) {
+function shapesOf(
+  { part, view, path, mirror }: Form['drawing'][number],
+  lengths: Lengths,
+  shapes: Form['shapes'],
+) {
   const at = `${part}, ${view}`;
   if (mirror && view === 'side') {
     const message = 'A side view shows one side only: leave out mirror here.';
     return { code: 'drawing.mirror-in-side-view', at, message } satisfies DrawingFault;
   }
   const other = otherOfPair(part);
-  const read = readPath(path, lengths, mirror && other === part);
+  const read = readPath(path, lengths, mirror && other === part, shapes);
   if (!read.ok) return { code: 'drawing.path-unreadable', at, message: read.message } satisfies DrawingFault;
   const down = read.runs.map((run) => moved(run, ([x, y]) => [x, -y]));
   if (!mirror) return [{ part, view, runs: shapeRuns(down, 'none') }];
@@ -106,7 +121,7 @@ function assembleView(view: ViewId, shapes: readonly Shape[]): Drawing['views'][
   const margin = Math.max(extent[2], extent[3]) * 0.015;
   return {
     view,
-    name: viewNames[view],
+    name: view === 'side' ? sideName(shapes) : viewNames[view],
     extent,
     box: [extent[0] - margin, extent[1] - margin, extent[2] + 2 * margin, extent[3] + 2 * margin],
     shapes: shapes.map(({ part, runs }, i) => ({

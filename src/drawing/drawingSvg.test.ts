@@ -3,9 +3,9 @@ import { dimensionsOf } from './dimensions.ts';
 import { drawForm } from './drawForm.ts';
 import { drawingSvg } from './drawingSvg.ts';
 import { type Standing, standings, standingWords } from './hatching.ts';
-import { chairForms } from './testing/chairForms.ts';
+import { allForms } from './testing/allForms.ts';
 
-const [chair] = await chairForms();
+const [chair] = await allForms();
 if (chair === undefined) throw new Error('There is no form to draw.');
 const [front] = drawForm(chair, {}, {}).views;
 if (front === undefined) throw new Error('The form has no front view.');

@@ -1,5 +1,6 @@
 import type { Form } from '../knowledge/schema.ts';
 import { evaluate, type Lengths } from './expression.ts';
+import { usualSizes } from './usualSizes.ts';
 
 /** Something of a form's drawing that can't be drawn: where it stands, and in words what to mend. */
 export type DrawingFault = { code: `drawing.${string}`; at: string; message: string };
@@ -7,18 +8,20 @@ export type DrawingFault = { code: `drawing.${string}`; at: string; message: str
 /**
  * All names the drawing of a form may speak of: its measures, and the lengths worked out from them, in order.
  *
- * @param measuresMm  by the measure's id; one that is not there, or is no size, counts as typical of the form
+ * @param measuresMm  by the measure's id; one that is not there, or is no size, counts as usual of the form
+ * @param features    option id by feature id: some sizes are usual with certain features only
  */
 export function lengthsOf(
   form: Form,
   measuresMm: Readonly<Record<string, number>>,
+  features: Readonly<Record<string, string>>,
 ): { lengths: Lengths; faults: DrawingFault[] } {
   const lengths: Record<string, number> = {};
   const faults: DrawingFault[] = [];
-  for (const { id, typicalMm } of form.measures) {
+  for (const [id, usual] of Object.entries(usualSizes(form, features))) {
     const given = Object.hasOwn(measuresMm, id) ? measuresMm[id] : undefined;
     const isSize = given !== undefined && Number.isFinite(given) && given > 0;
-    lengths[nameInExpressions(id)] = isSize ? given : typicalMm;
+    lengths[nameInExpressions(id)] = isSize ? given : usual;
   }
   for (const [name, text] of Object.entries(form.lengths)) {
     const at = `length ${name}`;

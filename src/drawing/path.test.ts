@@ -27,6 +27,28 @@ describe('readPath', () => {
     }
   });
 
+  it('draws a named shape wherever it is called, and within another', () => {
+    const shapes = {
+      knob: { of: ['x', 'y'], path: 'O x y 10 10' },
+      pair: { of: ['apart'], path: '@knob -apart/2 high @knob apart/2 high' },
+    };
+    const read = readPath('M 0 0 L 1 1 @pair half', lengths, false, shapes);
+    expect(read.ok && extentOf(read.runs.slice(1))).toEqual([-60, 30, 120, 20]);
+  });
+
+  it('refuses a shape that is not named, one given too little, and one that calls itself', () => {
+    const shapes = { knob: { of: ['x', 'y'], path: 'O x y 10 10' }, ring: { of: [], path: '@ring' } };
+    for (const [text, said] of [
+      ['@nob 1 2', 'No shape named "nob"'],
+      ['@knob 1', '"@knob" takes x, y.'],
+      ['@ring', 'No shape named "ring"'],
+      ['@toString', 'No shape named "toString"'],
+    ] as const) {
+      const read = readPath(text, lengths, false, shapes);
+      expect(read.ok ? '' : read.message, text).toContain(said);
+    }
+  });
+
   it('lays a smooth line through every point given', () => {
     const [run] = runs('M 0 0 ~ 30 40 60 35 100 0 Z');
     expect(run?.curves.slice(0, 3).map(([, , end]) => end)).toEqual([
@@ -42,7 +64,20 @@ describe('readPath', () => {
     expect(run?.curves[0]?.[0][1]).toBeCloseTo(50, 9);
   });
 
+  it('completes a turning at its axis, with a line across at its arris only', () => {
+    // A cup above a fillet: the corner at y = 10 is an arris, the smooth swelling above it is none.
+    const standing = runs('M 12 0 L 12 10 ~ 20 20 16 30 8 40 T 5');
+    expect(standing.map(({ incised }) => incised)).toEqual([false, true]);
+    expect(extentOf(standing.slice(1))).toEqual([-2, 10, 14, 0]);
+    const [left, , width] = extentOf(standing);
+    expect(left + width / 2).toBeCloseTo(5, 9);
+    const lying = runs('M 0 12 L 10 12 ~ 20 20 30 16 40 8 S 5');
+    expect(extentOf(lying.slice(1))).toEqual([10, -2, 0, 14]);
+  });
+
   it.each([
+    ['T 4', /before "M x y"/],
+    ['I 0 0 L 3 4 T 0', /half of it first/],
     ['', /empty/],
     ['L 3 4', /before "M x y"/],
     ['M 3', /x and y/],

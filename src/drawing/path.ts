@@ -1,6 +1,10 @@
 import { evaluate, type Lengths } from './expression.ts';
 import { type Curve, endOf, lineTo, type Point, type Run } from './outline.ts';
 import { smoothLine } from './smoothLine.ts';
+import { turned } from './turned.ts';
+
+/** Shapes that a form draws more than once, by name: each is a path over names of its own, given where it is called. */
+export type NamedShapes = Readonly<Record<string, { of: readonly string[]; path: string }>>;
 
 /** The runs a path string draws, or what is wrong with it. */
 export type PathResult = { ok: true; runs: Run[] } | { ok: false; message: string };
@@ -10,28 +14,63 @@ export type PathResult = { ok: true; runs: Run[] } | { ok: false; message: strin
  *
  * `M x y` begins an outline, `I x y` an incised line; `L x y …` straight, `~ x y …` smooth through the points,
  * `C x y x y x y …` a curve by its control points, `Z` closes. `R x y width height [round]` is a rectangle from its lower
- * left corner, `O x y rx ry` an ellipse. Millimetres; x to the right, y up from the floor (underside: from the back
- * of the seat to its front).
+ * left corner, `O x y rx ry` an ellipse. `T x` completes the half profile of a turning at its upright axis, `S y` at a
+ * lying one. Millimetres; x to the right, y up from the floor (underside: from the back
+ * of the seat to its front). `@name a b …` draws a named shape, its own names standing for a, b …; it may call the shapes
+ * named above it.
  *
  * @param mirror  true where the outline meets a mirror at x = 0: smooth lines cross it square
  */
-export function readPath(text: string, lengths: Lengths, mirror = false): PathResult {
+export function readPath(
+  text: string,
+  lengths: Lengths,
+  mirror = false,
+  shapes: NamedShapes = {},
+): PathResult {
   const runs: Run[] = [];
   for (const { letter, sums } of commandsOf(text)) {
-    const need = needs[letter];
-    if (need === undefined) return fault(text, `"${letter}" draws nothing; use M, I, L, ~, C, Z, R or O.`);
     const numbers: number[] = [];
     for (const each of sums) {
       const result = evaluate(each, lengths);
       if (!result.ok) return fault(text, result.message);
       numbers.push(result.value);
     }
+    if (letter.startsWith('@')) {
+      const called = callShape(letter.slice(1), numbers, lengths, mirror, shapes);
+      if (!called.ok) return fault(text, called.message);
+      runs.push(...called.runs);
+      continue;
+    }
+    const need = needs[letter];
+    if (need === undefined)
+      return fault(
+        text,
+        `"${letter}" draws nothing; use M, I, L, ~, C, Z, T, S, R, O or @ and a shape's name.`,
+      );
     if (!need.fits(numbers.length)) return fault(text, `"${letter}" takes ${need.takes}.`);
     const trouble = draw(runs, letter, numbers, mirror);
     if (trouble !== undefined) return fault(text, trouble);
   }
   if (runs.length === 0) return { ok: false, message: 'A path is empty: begin it with M x y.' };
   return { ok: true, runs };
+}
+
+function callShape(
+  name: string,
+  numbers: readonly number[],
+  lengths: Lengths,
+  mirror: boolean,
+  shapes: NamedShapes,
+): PathResult {
+  const known = Object.keys(shapes);
+  const shape = Object.hasOwn(shapes, name) ? shapes[name] : undefined;
+  if (shape === undefined)
+    return { ok: false, message: `No shape named "${name}" stands above: name it under \`shapes\`.` };
+  if (numbers.length !== shape.of.length)
+    return { ok: false, message: `"@${name}" takes ${shape.of.join(', ') || 'nothing'}.` };
+  const own = Object.fromEntries(shape.of.map((each, index) => [each, numbers[index] ?? 0]));
+  const above = Object.fromEntries(Object.entries(shapes).slice(0, known.indexOf(name)));
+  return readPath(shape.path, { ...lengths, ...own }, mirror, above);
 }
 
 const needs: Record<string, { takes: string; fits: (count: number) => boolean }> = {
@@ -41,6 +80,8 @@ const needs: Record<string, { takes: string; fits: (count: number) => boolean }>
   '~': { takes: 'x and y of each point', fits: (count) => count > 0 && count % 2 === 0 },
   C: { takes: 'six sums for each curve', fits: (count) => count > 0 && count % 6 === 0 },
   Z: { takes: 'nothing', fits: (count) => count === 0 },
+  T: { takes: 'the x of its axis', fits: (count) => count === 1 },
+  S: { takes: 'the y of its axis', fits: (count) => count === 1 },
   R: { takes: 'x, y, width, height and perhaps a rounding', fits: (count) => count === 4 || count === 5 },
   O: { takes: 'x, y and two radii', fits: (count) => count === 4 },
 };
@@ -57,7 +98,8 @@ function commandsOf(text: string): { letter: string; sums: string[] }[] {
   const commands: { letter: string; sums: string[] }[] = [];
   for (const token of text.split(/\s+/).filter((each) => each !== '')) {
     const last = commands.at(-1);
-    if (/^([A-Z]|~)$/.test(token) || last === undefined) commands.push({ letter: token, sums: [] });
+    if (/^([A-Z]|~|@[a-z][A-Za-z0-9]*)$/.test(token) || last === undefined)
+      commands.push({ letter: token, sums: [] });
     else last.sums.push(token);
   }
   return commands;
@@ -79,6 +121,12 @@ function draw(runs: Run[], letter: string, numbers: readonly number[], mirror: b
   if (letter === 'Z') {
     const closing = samePlace(endOf(run), run.start) ? [] : [lineTo(endOf(run), run.start)];
     runs[runs.length - 1] = { ...run, curves: [...run.curves, ...closing], closed: true };
+    return undefined;
+  }
+  if (letter === 'T' || letter === 'S') {
+    if (run.incised || run.curves.length === 0)
+      return `"${letter}" completes an outline: draw half of it first.`;
+    runs.splice(-1, 1, ...turned(run, letter === 'T' ? { x: numbers[0] ?? 0 } : { y: numbers[0] ?? 0 }));
     return undefined;
   }
   runs[runs.length - 1] = { ...run, curves: [...run.curves, ...curvesOf(run, letter, numbers, mirror)] };

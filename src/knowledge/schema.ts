@@ -88,7 +88,7 @@ export type FormPart = z.infer<typeof formPart>;
 /** One shape of a form's drawing: a part's outline in one view, its points in expressions over the measures. */
 export const drawnShape = z.strictObject({
   part: id,
-  view: z.enum(['front', 'side', 'underside']),
+  view: z.enum(['front', 'side', 'back', 'inside', 'underside']),
   /** SVG-like path of commands with expressions: see docs/knowledge.md. */
   path: z.string(),
   when: z.record(z.string(), z.array(z.string())).default({}),
@@ -122,11 +122,19 @@ export const form = z.strictObject({
       typicalMm: z.number().positive(),
       lowMm: z.number().positive(),
       highMm: z.number().positive(),
+      /** Where another size than `typicalMm` is usual with certain features: the first that is met holds. */
+      usual: z
+        .array(z.strictObject({ when: z.record(z.string(), z.array(z.string())), mm: z.number().positive() }))
+        .default([]),
       when: z.record(z.string(), z.array(z.string())).default({}),
     }),
   ),
   /** Lengths worked out from the measures, used in the drawing, in order. */
   lengths: z.record(z.string(), z.string()).default({}),
+  /** Shapes drawn more than once, by name: a path over names given where it is called with `@name`. */
+  shapes: z
+    .record(z.string(), z.strictObject({ of: z.array(z.string()).default([]), path: z.string() }))
+    .default({}),
   drawing: z.array(drawnShape),
   cautions: z.array(sentence).default([]),
   basis: basis.optional(),

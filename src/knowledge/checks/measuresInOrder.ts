@@ -7,11 +7,12 @@ export const measuresInOrder: Check = {
   protects: 'A measure that is taken at the piece is held against a range that makes sense.',
   find: ({ entries }) =>
     soundEntries(entries, 'form').flatMap((entry) =>
-      entry.value.measures.flatMap(({ id, lowMm, typicalMm, highMm }, index) => {
-        if (lowMm <= typicalMm && typicalMm <= highMm) return [];
+      entry.value.measures.flatMap(({ id, lowMm, typicalMm, highMm, usual }, index) => {
+        const odd = [typicalMm, ...usual.map(({ mm }) => mm)].find((mm) => mm < lowMm || highMm < mm);
+        if (odd === undefined && lowMm <= highMm) return [];
         return [
           faultIn('measures-in-order', entry, ['measures', index], {
-            what: `The measure ${id} has its usual size of ${typicalMm} mm outside ${lowMm}–${highMm} mm.`,
+            what: `The measure ${id} has its usual size of ${odd ?? typicalMm} mm outside ${lowMm}–${highMm} mm.`,
             mend: 'Put the lowest, the usual and the highest in order, in millimetres.',
             example: 'lowMm: 380\n    typicalMm: 430\n    highMm: 480',
           }),

@@ -4,13 +4,12 @@ import type { Form } from '../../knowledge/schema.ts';
 type FormPictureProps = {
   form: Form;
   features: Record<string, string>;
-  view?: 'front' | 'side' | 'underside';
+  view?: 'front' | 'side' | 'back' | 'underside';
 };
 
 /** A small line drawing of a form with its usual sizes. The words beside it name it, so a reader need not hear it. */
 export function FormPicture({ form, features, view = 'front' }: FormPictureProps) {
-  const usual = Object.fromEntries(form.measures.map((measure) => [measure.id, measure.typicalMm]));
-  const drawn = drawForm(form, features, usual).views.find((one) => one.view === view);
+  const drawn = drawForm(form, features, {}).views.find((one) => one.view === view);
   if (drawn === undefined) return null;
   const [x, y, width, height] = drawn.box;
   const room = Math.max(width, height) * 0.02;

@@ -1,11 +1,15 @@
 import type { Drawing } from '../../../drawing/drawForm.ts';
+import { usualSizes } from '../../../drawing/usualSizes.ts';
 import type { Form } from '../../../knowledge/schema.ts';
 import type { Piece } from '../../../piece/piece.ts';
 
-/** The sizes a drawing is built from: those taken of this piece, else what is typical of its form. */
-export function measuresMm(form: Form, piece: Pick<Piece, 'measures'>): Record<string, number> {
+/** The sizes a drawing is built from: those taken of this piece, else what is usual of its form and features. */
+export function measuresMm(form: Form, piece: Pick<Piece, 'features' | 'measures'>): Record<string, number> {
   return Object.fromEntries(
-    form.measures.map(({ id, typicalMm }) => [id, piece.measures[id]?.mm ?? typicalMm]),
+    Object.entries(usualSizes(form, piece.features)).map(([id, usual]) => [
+      id,
+      piece.measures[id]?.mm ?? usual,
+    ]),
   );
 }
 

@@ -3,7 +3,7 @@ import { readKnowledgeFolder } from '../../knowledge/readKnowledge.ts';
 import type { Form } from '../../knowledge/schema.ts';
 
 /** The forms of the knowledge files, as they stand. */
-export async function chairForms(): Promise<Form[]> {
+export async function allForms(): Promise<Form[]> {
   const files = await readKnowledgeFolder(new URL('../../../knowledge', import.meta.url).pathname);
   const needed = files.filter(({ path }) => /(^|\/)(forms\/|making\.yaml$)/.test(path));
   const { knowledge, faults } = compileKnowledge(needed);
