@@ -10,12 +10,13 @@ export function caseFromPiece(piece: Piece): CaseToWeigh {
     mode: piece.mode,
     ...(piece.startingOdds === undefined ? {} : { startingOdds: piece.startingOdds }),
     parts: Object.values(piece.parts).map(({ id, missing, woods }) => ({ id, missing, woods })),
-    findings: Object.values(piece.findings).map(({ sign, part, state, sure, inPhotoOnly }) => ({
+    findings: Object.values(piece.findings).map(({ sign, part, state, sure, inPhotoOnly, measured }) => ({
       sign,
       ...(part === undefined ? {} : { part }),
       state,
       sure,
       inPhotoOnly,
+      ...(measured === undefined ? {} : { likelihoods: measured.likelihoods }),
     })),
     measures: Object.values(piece.measures).map(({ id, mm }) => ({ id, mm })),
   };

@@ -1,6 +1,8 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
 import { findingKey, type Sureness } from '../piece/finding.ts';
+import type { Report } from './groupLikelihood.ts';
+import { measuredLook } from './measuredLook.ts';
 import type { CaseToWeigh } from './weighing.ts';
 import { binOf, type YearAxis, yearAxis } from './yearAxis.ts';
 
@@ -12,6 +14,8 @@ export type Look = {
   part: string;
   state: 'present' | 'absent';
   sure: Sureness;
+  /** Where it was measured: the report of the measurement in the place of the examiner's. */
+  measured?: Report;
 };
 
 /** A part as the model has it. `whole` stands for the piece as a whole: always of the making. */
@@ -189,6 +193,12 @@ function looksOf(input: CaseToWeigh, knowledge: Knowledge, parts: ModelPart[], a
     }
     if (each.state === 'could-not-tell') continue;
     const key = findingKey(each.sign, part.id === 'whole' ? undefined : part.id);
+    if (each.likelihoods !== undefined) {
+      const measured = measuredLook(key, sign, part.id, each.likelihoods);
+      if (typeof measured === 'string') aside(measured);
+      else looks.set(key, measured);
+      continue;
+    }
     // A photograph gives hints at best, however plain the thing looks in it.
     looks.set(key, {
       key,

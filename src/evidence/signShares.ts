@@ -7,6 +7,7 @@ import { midYear, type YearAxis } from './yearAxis.ts';
 
 /** The report of a look as the model sees it: how probable if the sign is there, and if not. */
 export function reportOf(look: Look, making: MakingFile, draw: Draw): Report {
+  if (look.measured !== undefined) return look.measured;
   const sureness = making.sureness[look.sure];
   const ifThere = draw(sureness.there);
   const ifNot = draw(sureness.notThere);

@@ -26,6 +26,11 @@ export const caseToWeigh = z.strictObject({
       state: findingState,
       sure: sureness.optional(),
       inPhotoOnly: z.boolean().optional(),
+      /**
+       * In place of sureness, what a measurement makes probable: in proportion, under `present` and `absent`, or under the
+       * states of the unknown that the sign hangs on.
+       */
+      likelihoods: z.record(z.string(), z.number().min(0)).optional(),
     }),
   ),
   measures: z.array(z.strictObject({ id: z.string(), mm: z.number().positive() })).optional(),
