@@ -27,6 +27,8 @@ export const eventKind = z.enum([
   'photo-withdrawn',
   'mark-drawn',
   'mark-withdrawn',
+  'bench-recorded',
+  'bench-withdrawn',
   'opinion-changed',
   'opinion-signed',
   'undo',

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { benchResult } from './benchResult.ts';
 import { day, engagement } from './engagement.ts';
 import { finding } from './finding.ts';
 import { measure } from './measure.ts';
@@ -61,6 +62,7 @@ export const piece = z.looseObject({
   findings: z.record(z.string(), finding).default({}),
   measures: z.record(z.string(), measure).default({}),
   photos: z.record(z.string(), photo).default({}),
+  bench: z.record(z.string(), benchResult).default({}),
   /** Photo ids in the order of the plates. */
   plateOrder: z.array(z.string()).default([]),
   opinion: opinion.default(() => opinion.parse({})),

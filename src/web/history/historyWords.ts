@@ -78,6 +78,16 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
     case 'measure-recorded':
     case 'measure-withdrawn':
       return measureWords(first, names);
+    case 'bench-recorded':
+      return {
+        sentence: `Measured at the bench${quoted(textAt(first.to, 'title'))}.`,
+        after: textAt(first.to, 'says'),
+      };
+    case 'bench-withdrawn':
+      return {
+        sentence: `Withdrew from the bench${quoted(textAt(first.from, 'title'))}.`,
+        before: textAt(first.from, 'says'),
+      };
     case 'photo-added':
       return { sentence: `Added the photo ${names.photo(first.path[1] ?? '')}.` };
     case 'photo-withdrawn':
