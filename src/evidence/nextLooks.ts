@@ -1,3 +1,4 @@
+import { askedOf } from '../knowledge/askedOf.ts';
 import type { Sign } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { readingIds } from '../piece/readings.ts';
@@ -70,11 +71,7 @@ function oncePerHabit(looks: Weighing['nextLooks'], prepared: PreparedCase): Wei
 function openSigns(evaluation: Evaluation, part: ModelPart): Sign[] {
   const { prepared } = evaluation.model.layout;
   return Object.values(prepared.knowledge.signs).filter(
-    (sign) =>
-      sign.on.includes(part.kind) &&
-      !(prepared.photoOnly && sign.inPhoto === 'no') &&
-      (!sign.hangsOn.startsWith('alteration/') ||
-        prepared.alterations.some((each) => `alteration/${each.id}` === sign.hangsOn)),
+    (sign) => askedOf(sign, part.kind, prepared.form) && !(prepared.photoOnly && sign.inPhoto === 'no'),
   );
 }
 

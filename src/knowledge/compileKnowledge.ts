@@ -54,6 +54,7 @@ function assemble(
     alterations: byId(soundEntries(entries, 'alteration').map((entry) => entry.value)),
     shops: byId(shops.map((entry) => ({ ...entry.value, ...mineMark(entry) }))),
     making,
+    asks: byId(soundEntries(entries, 'ask').map((entry) => entry.value)),
     woods: byId(soundEntries(entries, 'wood').map((entry) => entry.value)),
     woodMovement: soundEntries(entries, 'woodMovement')[0]?.value,
     sources: byId(soundEntries(entries, 'work').map((entry) => entry.value)),

@@ -1,9 +1,10 @@
+import { ask } from './askSchema.ts';
 import { partKind } from './partKind.ts';
 import { alteration, form, making, shop, sign, work } from './schema.ts';
 import { wood, woodMovement } from './woodSchema.ts';
 
 /** The kinds of entry, each with the schema it must fit. */
-export const entrySchemas = { sign, alteration, form, shop, making, partKind, wood, woodMovement, work };
+export const entrySchemas = { sign, alteration, form, shop, making, partKind, ask, wood, woodMovement, work };
 export type EntryKind = keyof typeof entrySchemas;
 
 /** How a file holds entries: one entry that is the file, or a list under a key beside some headings. */
@@ -18,6 +19,7 @@ export type FileKind = { kind: EntryKind; list?: string; headings: readonly stri
 export function fileKind(path: string): FileKind | undefined {
   if (path === 'making.yaml') return { kind: 'making', headings: [] };
   if (path === 'part-kinds.yaml') return { kind: 'partKind', list: 'kinds', headings: [] };
+  if (path === 'asks.yaml') return { kind: 'ask', list: 'asks', headings: [] };
   if (path === 'woods.yaml') return { kind: 'wood', list: 'woods', headings: [] };
   if (path === 'wood-movement.yaml') return { kind: 'woodMovement', headings: [] };
   if (/^sources(-[a-z-]+)?\.yaml$/.test(path)) return { kind: 'work', list: 'works', headings: [] };

@@ -26,6 +26,8 @@ export function expandGroups(entries: readonly Entry[]): Entry[] {
   return entries.map((entry): Entry => {
     const [sign] = soundEntries([entry], 'sign');
     if (sign !== undefined) return { ...sign, value: { ...sign.value, on: kindsOf(sign.value.on) } };
+    const [asked] = soundEntries([entry], 'ask');
+    if (asked !== undefined) return { ...asked, value: { ...asked.value, on: kindsOf(asked.value.on) } };
     const [shop] = soundEntries([entry], 'shop');
     if (shop !== undefined) {
       const habits = shop.value.habits.map((habit) =>

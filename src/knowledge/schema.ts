@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Ask } from './askSchema.ts';
 import { id, sentence, year } from './entryWords.ts';
 import { basis, figure, figureOrText } from './figureSchema.ts';
 import type { Wood, WoodMovement } from './woodSchema.ts';
@@ -39,6 +40,9 @@ export const causeStates: Record<string, readonly string[]> = {
   year: ['in-use', 'out-of-use'],
 };
 
+/** The families of furniture. */
+export const formFamily = z.enum(['seating', 'case', 'table', 'clock', 'glass']);
+
 /** Something that can be seen on a part and tells of its history. */
 export const sign = z.strictObject({
   id,
@@ -49,6 +53,8 @@ export const sign = z.strictObject({
   mistakenFor: z.array(z.string()).default([]),
   /** Kinds of part it can be on; `whole` is the piece as a whole. */
   on: z.array(z.string()).min(1),
+  /** Families of form it is asked of; every family when left out. */
+  formFamilies: z.array(formFamily).min(1).optional(),
   hangsOn: cause,
   /** Signs that are near repeats of each other on one part share a group. */
   group: id.optional(),
@@ -99,7 +105,7 @@ export const drawnShape = z.strictObject({
 export const form = z.strictObject({
   id,
   name: z.string(),
-  family: z.enum(['seating', 'case', 'table', 'clock', 'glass']),
+  family: formFamily,
   what: sentence,
   /** Between which years pieces of this form were of the style, where the claim gives none. */
   styleSpan: z.tuple([year, year]),
@@ -288,6 +294,8 @@ export type Knowledge = {
   alterations: Record<string, Alteration>;
   shops: Record<string, Shop & { mine?: boolean }>;
   making: Making;
+  /** Photographs and answers to ask for where a piece can't be visited. */
+  asks?: Record<string, Ask>;
   woods: Record<string, Wood>;
   /** Undefined where wood-movement.yaml is missing. */
   woodMovement?: WoodMovement | undefined;

@@ -144,7 +144,9 @@ function otherPointers(entry: Entry): Pointer[] {
   const [shop] = soundEntries([entry], 'shop');
   const [alteration] = soundEntries([entry], 'alteration');
   const [making] = soundEntries([entry], 'making');
+  const [asked] = soundEntries([entry], 'ask');
   return [
+    ...(asked?.value.on ?? []).map((id, index): Pointer => ({ path: ['on', index], to: 'part kind', id })),
     ...(shop?.value.forms ?? []).map((id, index): Pointer => ({ path: ['forms', index], to: 'form', id })),
     ...(shop?.value.habits ?? []).flatMap((habit, index): Pointer[] => [
       { path: ['habits', index, 'sign'], to: 'sign', id: habit.sign },

@@ -38,8 +38,10 @@ export function PartPanel({ room, chosen, sign, standing, filter, onFilter, onSh
   const heading = useRef<HTMLHeadingElement>(null);
   const part = chosen === wholeChoice ? undefined : chosen;
   const kind = part === undefined ? wholeKind : (room.parts.find((each) => each.id === part)?.kind ?? part);
-  const every = signsOnPart(room.knowledge, room.piece.findings, kind, part);
-  const families = signsOnPart(room.knowledge, room.piece.findings, kind, part, filter, words, asOf);
+  const { knowledge, piece } = room;
+  const form = knowledge.forms[piece.form];
+  const every = signsOnPart(knowledge, piece.findings, kind, part, 'all', '', piece.findings, form);
+  const families = signsOnPart(knowledge, piece.findings, kind, part, filter, words, asOf, form);
   const far = howFarLooked(every);
   const name = capital(partName(room.parts, part));
   const shown = useRef(onShown);

@@ -49,6 +49,25 @@ describe('signs on a part', () => {
     expect(howFarLooked(signsOnPart(knowledge, findings, 'splat', 'splat'))).toEqual({ looked: 1, of: 2 });
   });
 
+  it('leaves out what is not asked of the form, but never what was answered', () => {
+    const narrow = { ...knowledge.signs.arcs, formFamilies: ['seating' as const] };
+    const narrowed = { ...knowledge, signs: { ...knowledge.signs, arcs: narrow } };
+    const ids = (answered: typeof findings | object, family: 'case' | 'seating') =>
+      signsOnPart(
+        narrowed,
+        { ...answered },
+        'splat',
+        'splat',
+        'all',
+        '',
+        {},
+        { family, alterations: [] },
+      ).flatMap((each) => each.offered.map((one) => one.sign.id));
+    expect(ids({}, 'case')).toEqual(['straight-lines']);
+    expect(ids({}, 'seating')).toEqual(['arcs', 'straight-lines']);
+    expect(ids(findings, 'case')).toEqual(['arcs', 'straight-lines']);
+  });
+
   it('finds by words in any order and case, in name or look', () => {
     const arcs = knowledge.signs.arcs;
     expect(hasWords(arcs, 'SAW arcs')).toBe(true);

@@ -1,4 +1,5 @@
-import type { Knowledge } from '../../knowledge/schema.ts';
+import { askedOf } from '../../knowledge/askedOf.ts';
+import type { Form, Knowledge } from '../../knowledge/schema.ts';
 import { type Finding, findingKey } from '../../piece/finding.ts';
 
 type KnownSign = Knowledge['signs'][string];
@@ -19,8 +20,9 @@ export const wholeKind = 'whole';
  *
  * @param kind   kind of part, or `whole`
  * @param part   id of the part; left out for the whole piece
- * @param asOf   the findings the filter goes by; later answers then stay in sight
  * @param words  only signs whose name or look has every one of these words; all when empty
+ * @param asOf   the findings the filter goes by; later answers then stay in sight
+ * @param form   leaves out what is not asked of this form, unless it was answered; nothing is left out without it
  */
 export function signsOnPart(
   knowledge: Pick<Knowledge, 'families' | 'signs'>,
@@ -30,11 +32,15 @@ export function signsOnPart(
   filter: SignFilter = 'all',
   words = '',
   asOf: Record<string, Finding> = findings,
+  form?: Pick<Form, 'family' | 'alterations'>,
 ): OfferedFamily[] {
+  const isOffered = (sign: KnownSign) =>
+    sign.on.includes(kind) &&
+    (form === undefined || askedOf(sign, kind, form) || findings[findingKey(sign.id, part)] !== undefined);
   const families = knowledge.families.map((family) => {
     const offered = family.signs
       .map((id) => knowledge.signs[id])
-      .filter((sign): sign is KnownSign => sign?.on.includes(kind) === true)
+      .filter((sign): sign is KnownSign => sign !== undefined && isOffered(sign))
       .filter((sign) => hasWords(sign, words))
       .map((sign) => offer(sign, findings, part))
       .filter((one) => passes(asOf[one.key], filter));
