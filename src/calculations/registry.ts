@@ -1,10 +1,12 @@
 import { datingSpanCalculation } from './dating.ts';
 import type { Calculation } from './define.ts';
 import { evidenceWeigh } from './evidence.ts';
+import { evidenceAsks } from './evidenceAsks.ts';
 import { inferenceInformation, inferencePosterior } from './inference.ts';
 import { photoColourDifference } from './photoColour.ts';
 import { photoColourBalance } from './photoColourBalance.ts';
 import { setsSize } from './sets.ts';
+import { setsLikeness } from './setsLikeness.ts';
 import { woodCoefficientFromShrinkage, woodMoisture, woodShrinkageAt } from './wood.ts';
 import { woodMovementCalculation } from './woodMovement.ts';
 import { woodRoundness } from './woodRoundness.ts';
@@ -12,11 +14,13 @@ import { woodRoundness } from './woodRoundness.ts';
 /** Every calculation the program knows, by id: the one door for screens, terminal, HTTP and reports. */
 export const calculations: readonly Calculation[] = [
   listed(datingSpanCalculation),
+  listed(evidenceAsks),
   listed(evidenceWeigh),
   listed(inferenceInformation),
   listed(inferencePosterior),
   listed(photoColourBalance),
   listed(photoColourDifference),
+  listed(setsLikeness),
   listed(setsSize),
   listed(woodCoefficientFromShrinkage),
   listed(woodMoisture),

@@ -25,10 +25,11 @@ const odds = (output: ReturnType<typeof weigh>) => output.readings.map((each) =>
 describe('a finding that was measured', () => {
   it('moves nothing where it is as probable either way', () => {
     const base = weigh();
-    for (const likelihoods of [
+    const alike: Record<string, number>[] = [
       { present: 2, absent: 2 },
       { natural: 1, none: 1, imitated: 1 },
-    ]) {
+    ];
+    for (const likelihoods of alike) {
       const output = weigh({ ...darkened, likelihoods });
       odds(output).forEach((each, i) => {
         expect(each).toBeCloseTo(odds(base)[i] ?? Number.NaN, 10);

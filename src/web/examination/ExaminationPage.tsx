@@ -9,6 +9,7 @@ import { pieceTitle } from '../shell/pieceTitle.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
 import { useWeighing } from '../weigh/useWeighing.ts';
+import { AsksRoom } from './asks/AsksRoom.tsx';
 import { type ExamRoom, recorderOf } from './examRoom.ts';
 import { MeasuresRoom } from './measures/MeasuresRoom.tsx';
 import { measuresOf } from './measures/readMeasure.ts';
@@ -96,6 +97,7 @@ function Examination({ piece, readOnly, record }: Ready) {
           <Tab id="measures">
             Measures ({measured} of {measuresOf(form, piece.features).length})
           </Tab>
+          {piece.mode === 'photo-only' && <Tab id="asks">What to ask for</Tab>}
         </TabList>
         <TabPanel id="parts">
           <PartsRoom room={room} form={form} weighing={weigh.weighing} place={place} onGo={go} />
@@ -106,6 +108,11 @@ function Examination({ piece, readOnly, record }: Ready) {
         <TabPanel id="measures">
           <MeasuresRoom room={room} />
         </TabPanel>
+        {piece.mode === 'photo-only' && (
+          <TabPanel id="asks">
+            <AsksRoom room={room} weigh={weigh} />
+          </TabPanel>
+        )}
       </Tabs>
     </div>
   );

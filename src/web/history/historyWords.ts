@@ -80,12 +80,12 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
       return measureWords(first, names);
     case 'bench-recorded':
       return {
-        sentence: `Measured at the bench${quoted(textAt(first.to, 'title'))}.`,
+        sentence: `Measured at the bench: ${textAt(first.to, 'title')}.`,
         after: textAt(first.to, 'says'),
       };
     case 'bench-withdrawn':
       return {
-        sentence: `Withdrew from the bench${quoted(textAt(first.from, 'title'))}.`,
+        sentence: `Withdrew from the bench: ${textAt(first.from, 'title')}.`,
         before: textAt(first.from, 'says'),
       };
     case 'photo-added':

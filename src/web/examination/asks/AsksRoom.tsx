@@ -1,0 +1,119 @@
+import { useState } from 'react';
+import { caseFromPiece } from '../../../evidence/caseFromPiece.ts';
+import { type PhotographsToAsk, photographsToAsk } from '../../../evidence/photographsToAsk.ts';
+import { prepareCase } from '../../../evidence/prepareCase.ts';
+import type { WeighingNow } from '../../weigh/useWeighing.ts';
+import { type ExamRoom, partName } from '../examRoom.ts';
+import { isTelling } from '../planLooks.ts';
+import { letterOfAsks } from './letterOfAsks.ts';
+import './asks.css';
+
+/** What to ask the owner for when the piece is known from photographs only, as a letter ready to send. */
+export function AsksRoom({ room, weigh }: { room: ExamRoom; weigh: WeighingNow }) {
+  const { piece, knowledge } = room;
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const ready = prepareCase(caseFromPiece(piece), knowledge, new Date().getFullYear());
+  if (!ready.ok) return <p className="caution">{ready.faults[0]?.message}</p>;
+  const told = photographsToAsk(ready.prepared, weigh.nextLooks);
+  const form = knowledge.forms[piece.form]?.name.toLowerCase() ?? 'piece';
+  const letter = letterOfAsks(
+    `the ${form}`,
+    told.asks.filter((ask) => !left.has(ask.id)),
+  );
+  const take = (id: string, asked: boolean) => {
+    const next = new Set(left);
+    if (asked) next.delete(id);
+    else next.add(id);
+    setLeft(next);
+  };
+  return (
+    <div className="asks">
+      <section className="stack-tight">
+        <h2>What to ask for</h2>
+        <p>
+          The piece is known from photographs only. Tick what the letter shall ask for; what each picture may
+          show stands beneath it.
+        </p>
+        {weigh.nextLooks.length === 0 && (
+          <p role="status" className="soft">
+            What each picture would tell is being worked out.
+          </p>
+        )}
+        <ul className="asks-list">
+          {told.asks.map((ask) => (
+            <li key={ask.id}>
+              <label className="choice">
+                <input
+                  type="checkbox"
+                  checked={!left.has(ask.id)}
+                  onChange={(event) => take(ask.id, event.target.checked)}
+                />
+                <strong>{ask.name}</strong>
+              </label>
+              <MayShow room={room} ask={ask} />
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section className="stack-tight">
+        <h2>The letter</h2>
+        <Letter text={letter} />
+        <OnlyInHand room={room} told={told} />
+      </section>
+    </div>
+  );
+}
+
+function MayShow({ room, ask }: { room: ExamRoom; ask: PhotographsToAsk['asks'][number] }) {
+  const telling = ask.shows.filter(isTelling);
+  const names = [
+    ...new Set(telling.map(({ sign, part }) => `${nameOf(room, sign)} (${partName(room.parts, part)})`)),
+  ];
+  if (ask.kind === 'answer') return <p className="small soft">{ask.ask}</p>;
+  if (names.length === 0) return <p className="small soft">Little more would be told by it now.</p>;
+  return (
+    <p className="small soft">
+      May show: {names.slice(0, 4).join('; ')}
+      {names.length > 4 ? `; and ${names.length - 4} more` : ''}.
+    </p>
+  );
+}
+
+function Letter({ text }: { text: string }) {
+  const [said, setSaid] = useState('');
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(text);
+      setSaid('Copied.');
+    } catch {
+      setSaid('This browser does not let the program copy: mark the text and copy it by hand.');
+    }
+  };
+  return (
+    <>
+      <textarea className="asks-letter" aria-label="The letter" readOnly rows={18} value={text} />
+      <p className="row">
+        <button type="button" className="button" onClick={copy}>
+          Copy the letter
+        </button>
+        <span role="status">{said}</span>
+      </p>
+    </>
+  );
+}
+
+function OnlyInHand({ room, told }: { room: ExamRoom; told: PhotographsToAsk }) {
+  if (told.onlyInHand.length === 0) return null;
+  return (
+    <details>
+      <summary>What no photograph can show ({told.onlyInHand.length} signs)</summary>
+      <p className="small soft">
+        {told.onlyInHand.map(({ sign }) => nameOf(room, sign)).join('; ')}. They wait for the piece itself.
+      </p>
+    </details>
+  );
+}
+
+function nameOf(room: ExamRoom, sign: string): string {
+  return room.knowledge.signs[sign]?.name ?? sign;
+}
