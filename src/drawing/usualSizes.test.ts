@@ -19,7 +19,10 @@ const bench = formShape.parse({
       ],
     },
   ],
-  parts: [{ id: 'top', kind: 'top', name: 'top', renewed: '5, 2–10' }],
+  parts: [
+    { id: 'top', kind: 'top', name: 'top', renewed: '5, 2–10' },
+    { id: 'leg', kind: 'leg', name: 'leg', renewed: '5, 2–10' },
+  ],
   measures: [
     { id: 'height', name: 'height', how: 'Up.', typicalMm: 450, lowMm: 400, highMm: 500 },
     {
