@@ -63,7 +63,8 @@ export async function build(say, only) {
 async function makeKnowledge() {
   const { compileKnowledge } = await importSource('src/knowledge/compileKnowledge.ts');
   const { readKnowledgeFolder } = await importSource('src/knowledge/readKnowledge.ts');
-  const { knowledge, faults } = compileKnowledge(await readKnowledgeFolder(join(root, 'knowledge')));
+  const files = await readKnowledgeFolder(join(root, 'knowledge'));
+  const { knowledge, faults } = compileKnowledge(files);
   if (knowledge === undefined || faults.length > 0) {
     return [
       `The knowledge files have ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'}; "npm run knowledge" lists them all:`,
@@ -71,6 +72,7 @@ async function makeKnowledge() {
     ];
   }
   await writeWhole(join(dist, 'knowledge.json'), JSON.stringify(knowledge));
+  await writeWhole(join(dist, 'knowledge-files.json'), JSON.stringify(files));
   return [];
 }
 

@@ -1,5 +1,5 @@
 import { Hono } from 'hono';
-import type { Knowledge } from '../knowledge/schema.ts';
+import type { OwnKnowledge } from '../record/ownKnowledge.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { RecordStore } from '../record/store.ts';
 import { type Calculate, calculationRoutes } from './calculationRoutes.ts';
@@ -7,6 +7,7 @@ import { faultAnswer } from './faultAnswer.ts';
 import { answerWithPolicy, onlyOurPages } from './guard.ts';
 import type { Jobs } from './jobs.ts';
 import { opinionRoutes, type SetOpinion } from './opinionRoutes.ts';
+import { ownKnowledgeRoutes } from './ownKnowledgeRoutes.ts';
 import { photoRoutes } from './photoRoutes.ts';
 import { pieceRoutes } from './pieceRoutes.ts';
 import type { staticFiles } from './staticFiles.ts';
@@ -15,7 +16,8 @@ import type { staticFiles } from './staticFiles.ts';
 export type ServerParts = {
   store: RecordStore;
   photos: PhotoFolder;
-  knowledge: Knowledge;
+  /** The knowledge, the user's own entries in it. */
+  own: OwnKnowledge;
   calculate: Calculate;
   setOpinion: SetOpinion;
   jobs: Jobs;
@@ -27,9 +29,8 @@ export type ServerParts = {
 
 /** The whole HTTP side: the guard, the record, the photos, the calculations, the opinion, and the screens for all else. */
 export function createApp(parts: ServerParts): Hono {
-  const { store, photos, knowledge, calculate, setOpinion, jobs, screens, yearNow, tellFault } = parts;
+  const { store, photos, own, calculate, setOpinion, jobs, screens, yearNow, tellFault } = parts;
   const app = new Hono();
-  const knowledgeText = JSON.stringify(knowledge);
   app.use(answerWithPolicy);
   app.use(onlyOurPages);
   app.use('/api/*', async (context, next) => {
@@ -37,11 +38,15 @@ export function createApp(parts: ServerParts): Hono {
     if (!context.res.headers.has('cache-control')) context.header('cache-control', 'no-store');
   });
   app.get('/knowledge.json', (context) =>
-    context.body(knowledgeText, 200, { 'content-type': 'application/json', 'cache-control': 'no-cache' }),
+    context.body(JSON.stringify(own.knowledge()), 200, {
+      'content-type': 'application/json',
+      'cache-control': 'no-cache',
+    }),
   );
   app.route('/api/pieces', pieceRoutes(store, photos));
   app.route('/api/photos', photoRoutes(photos));
   app.route('/api/calc', calculationRoutes(calculate, yearNow, photos));
+  app.route('/api/own-knowledge', ownKnowledgeRoutes(own));
   app.route('/api', opinionRoutes(store, jobs, setOpinion));
   app.all('/api/*', (context) =>
     faultAnswer(context, 404, 'server.no-such-route', 'There is nothing at this address.'),

@@ -1,24 +1,23 @@
-import { readFileSync } from 'node:fs';
 import { parentPort, workerData } from 'node:worker_threads';
 import { runCalculation } from '../calculations/runCalculation.ts';
-import type { Knowledge } from '../knowledge/schema.ts';
 import type { Picture } from '../photo/picture.ts';
 import type { Outcome } from '../record/fault.ts';
 import { photoLimits } from '../record/photos.ts';
 import { readPixels } from '../record/readPixels.ts';
 import type { CalculationQuestion } from './calculationRoutes.ts';
+import { knowledgeInFile } from './knowledgeInFile.ts';
 import type { WorkerQuestion } from './workerDesk.ts';
 
 /** Runs calculations in a thread of its own: a long weighing never holds up what an examiner enters meanwhile. */
 const { knowledgeFile } = workerData as { knowledgeFile: string };
-const knowledge = JSON.parse(readFileSync(knowledgeFile, 'utf8')) as Knowledge;
+const knowledge = knowledgeInFile(knowledgeFile);
 
 parentPort?.on('message', async ({ ask, question }: WorkerQuestion<CalculationQuestion>) => {
   try {
     const { id, input, yearNow, picturePaths = {} } = question;
     const pictures = await readPictures(picturePaths);
     const answer = pictures.ok
-      ? runCalculation(id, input, { knowledge, yearNow, pictures: pictures.value })
+      ? runCalculation(id, input, { knowledge: knowledge(), yearNow, pictures: pictures.value })
       : pictures;
     parentPort?.postMessage({ ask, answer });
   } catch (error) {

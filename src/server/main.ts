@@ -1,10 +1,12 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { CalculationResult } from '../calculations/define.ts';
+import type { KnowledgeFile } from '../knowledge/readEntries.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { CannotOpen } from '../record/fault.ts';
 import { openDataFolder } from '../record/openDataFolder.ts';
+import { openOwnKnowledge } from '../record/ownKnowledge.ts';
 import { openPhotos, photoLimits } from '../record/photos.ts';
 import { createStore } from '../record/store.ts';
 import { createApp } from './app.ts';
@@ -38,8 +40,16 @@ export async function startServer(options: StartOptions): Promise<Started> {
 async function start({ dataDir, port, distDir }: StartOptions): Promise<Started> {
   const { log, lock } = openDataFolder(dataDir);
   const built = (name: string) => pathToFileURL(join(distDir, name));
-  const knowledgeFile = join(distDir, 'knowledge.json');
-  const knowledge = JSON.parse(readFileSync(knowledgeFile, 'utf8')) as Knowledge;
+  const house = {
+    knowledge: JSON.parse(readFileSync(built('knowledge.json'), 'utf8')) as Knowledge,
+    files: () => JSON.parse(readFileSync(built('knowledge-files.json'), 'utf8')) as KnowledgeFile[],
+  };
+  const knowledgeFile = join(dataDir, 'derived', 'knowledge.json');
+  const own = openOwnKnowledge(join(dataDir, 'own-knowledge'), house, (knowledge) => {
+    mkdirSync(dirname(knowledgeFile), { recursive: true });
+    writeFileSync(`${knowledgeFile}.new`, JSON.stringify(knowledge));
+    renameSync(`${knowledgeFile}.new`, knowledgeFile);
+  });
   const examples = await loadExamples(join(distDir, 'examples'));
   const photos = await openPhotos(
     dataDir,
@@ -61,7 +71,7 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   const app = createApp({
     store,
     photos,
-    knowledge,
+    own,
     calculate: (question) => calculations.ask(question),
     setOpinion: askOpinion(opinions, photos, () => new Date()),
     jobs: openJobs(),

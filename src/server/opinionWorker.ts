@@ -1,9 +1,8 @@
-import { readFileSync } from 'node:fs';
 import { parentPort, workerData } from 'node:worker_threads';
-import type { Knowledge } from '../knowledge/schema.ts';
 import type { OpinionOf } from '../opinion/setOpinion.ts';
 import { setOpinion } from '../opinion/setOpinion.ts';
 import type { PlateOf } from './askOpinion.ts';
+import { knowledgeInFile } from './knowledgeInFile.ts';
 import type { WorkerQuestion } from './workerDesk.ts';
 
 /** An opinion asked of the thread that sets it. */
@@ -13,13 +12,13 @@ export type OpinionQuestion = Pick<OpinionOf, 'piece' | 'yearNow' | 'madeOn'> & 
 
 /** Weighs, composes and sets opinions in a thread of its own: pages take seconds, and entries must not wait for them. */
 const { knowledgeFile, version } = workerData as { knowledgeFile: string; version: string };
-const knowledge = JSON.parse(readFileSync(knowledgeFile, 'utf8')) as Knowledge;
+const knowledge = knowledgeInFile(knowledgeFile);
 
 parentPort?.on('message', async ({ ask, question }: WorkerQuestion<OpinionQuestion>) => {
   try {
     const onStep = (step: string, done: number, total: number) =>
       parentPort?.postMessage({ ask, step: { step, done, total } });
-    const answer = await setOpinion({ ...question, knowledge, version }, onStep);
+    const answer = await setOpinion({ ...question, knowledge: knowledge(), version }, onStep);
     parentPort?.postMessage({ ask, answer });
   } catch (error) {
     parentPort?.postMessage({ ask, failed: (error as Error).message });

@@ -185,7 +185,9 @@ describe('calculations, opinion and the rest over HTTP', () => {
 
   it('answers the knowledge, and 404 as a fault for an unknown address of the interface', async () => {
     const { get } = await testApp();
-    expect(await (await get('/knowledge.json')).json()).toEqual({ version: 'test' });
+    expect(await (await get('/knowledge.json')).json()).toMatchObject({
+      forms: { stool: { name: 'Stool' } },
+    });
     const none = await get('/api/none');
     expect(none.status).toBe(404);
     expect(await none.json()).toMatchObject({ faults: [{ code: 'server.no-such-route' }] });

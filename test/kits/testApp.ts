@@ -1,13 +1,16 @@
 import type { Hono } from 'hono';
 import { runCalculation } from '../../src/calculations/runCalculation.ts';
+import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import type { Json } from '../../src/piece/event.ts';
 import { memoryLog } from '../../src/record/memoryLog.ts';
+import { openOwnKnowledge } from '../../src/record/ownKnowledge.ts';
 import { type BuiltInPhoto, openPhotos, photoLimits } from '../../src/record/photos.ts';
 import { createStore, type RecordStore } from '../../src/record/store.ts';
 import { createApp, type ServerParts } from '../../src/server/app.ts';
 import { openJobs } from '../../src/server/jobs.ts';
 import { staticFiles } from '../../src/server/staticFiles.ts';
+import { soundKnowledge } from '../architecture/soundKnowledge.ts';
 import { temporaryFolder } from './temporaryFolder.ts';
 
 /** The server in this process, on a record in memory. */
@@ -31,14 +34,16 @@ export type TestWishes = {
 
 export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}): Promise<TestApp> {
   const store = createStore(memoryLog(), bases);
-  const knowledge = { version: 'test' } as Knowledge;
   const faults: unknown[] = [];
   const dir = await temporaryFolder();
+  const compiled = compileKnowledge(soundKnowledge).knowledge as Knowledge;
+  const own = openOwnKnowledge(`${dir}/own`, { knowledge: compiled, files: () => soundKnowledge }, () => {});
   const app = createApp({
     store,
     photos: await openPhotos(dir, { ...photoLimits, heicWorker: new URL('file:///none') }, builtIn),
-    knowledge,
-    calculate: async ({ id, input, yearNow }) => runCalculation(id, input, { knowledge, yearNow }),
+    own,
+    calculate: async ({ id, input, yearNow }) =>
+      runCalculation(id, input, { knowledge: own.knowledge(), yearNow }),
     setOpinion: async () => new TextEncoder().encode('%PDF-'),
     jobs: openJobs(),
     screens: await staticFiles(webDir ?? dir),
