@@ -5,6 +5,9 @@ import { evidenceAsks } from './evidenceAsks.ts';
 import { inferenceInformation, inferencePosterior } from './inference.ts';
 import { photoColourDifference } from './photoColour.ts';
 import { photoColourBalance } from './photoColourBalance.ts';
+import { photoCircle, photoEllipse, photoLens, photoSagitta } from './photoGeometry.ts';
+import { photoMeasure } from './photoMeasure.ts';
+import { photoRectify } from './photoRectify.ts';
 import { setsSize } from './sets.ts';
 import { setsLikeness } from './setsLikeness.ts';
 import { woodCoefficientFromShrinkage, woodMoisture, woodShrinkageAt } from './wood.ts';
@@ -20,6 +23,12 @@ export const calculations: readonly Calculation[] = [
   listed(inferencePosterior),
   listed(photoColourBalance),
   listed(photoColourDifference),
+  listed(photoCircle),
+  listed(photoEllipse),
+  listed(photoLens),
+  listed(photoMeasure),
+  listed(photoRectify),
+  listed(photoSagitta),
   listed(setsLikeness),
   listed(setsSize),
   listed(woodCoefficientFromShrinkage),

@@ -1,0 +1,15 @@
+import { z } from 'zod';
+
+/** A place in a picture in pixels, or in a plane in millimetres: [x, y]. */
+export const pointField = z.tuple([z.number(), z.number()]);
+export const lineField = z.tuple([pointField, pointField]);
+export const pointsField = z.array(pointField).max(100_000);
+const row = z.tuple([z.number(), z.number(), z.number()]);
+export const matrixField = z.tuple([row, row, row]);
+
+/** A lens whose radial term is known: the middle of the picture, and the radius that the term is counted in, in pixels. */
+export const lensField = z.strictObject({
+  k1: z.number().min(-1).max(1),
+  centre: pointField,
+  unitPx: z.number().positive(),
+});

@@ -1,0 +1,241 @@
+import { z } from 'zod';
+import { algebraicCircle } from '../photo/circleAlgebraic.ts';
+import { fitCircle, rmsOffCircle } from '../photo/circleFit.ts';
+import { directEllipse } from '../photo/ellipseDirect.ts';
+import { fitEllipse, rmsOffEllipse } from '../photo/ellipseFit.ts';
+import { distorted, undistorted } from '../photo/lens.ts';
+import type { Point } from '../photo/picture.ts';
+import { radiusFromSagitta } from '../photo/sagitta.ts';
+import { type CalculationResult, defineCalculation } from './define.ts';
+import { pointField, pointsField } from './photoFields.ts';
+
+/** `photo.circle`: see its own fields. */
+export const photoCircle = defineCalculation({
+  id: 'photo.circle',
+  answers: 'Which circle do these points lie on, of what radius, and how sure?',
+  method:
+    'Geometric, as usual: the squares of the distances from the circle are made smallest by Gauss–Newton from Taubin’s algebraic circle. kasa, pratt and taubin give the ' +
+    'algebraic circles themselves; kasa draws short arcs too small. sigma is the standard uncertainty of the radius, from the scatter of the points about the circle (n − 3 free) ' +
+    'but no less than sigmaPoint explains; three points have no scatter, and without sigmaPoint no sigma. Points must not be strung along a mark in a way that errs together.',
+  source:
+    'Gander, Golub and Strebel, BIT 34 (1994), for the geometric circle; Kåsa (1976), Pratt (1987) and Taubin (1991) as in Chernov, Circular and Linear Regression (2010); from memory.',
+  needsKnowledge: false,
+  input: z.strictObject({
+    /** In pixels or millimetres: the answer is in the same unit. */
+    points: pointsField.min(3),
+    method: z.enum(['geometric', 'taubin', 'pratt', 'kasa']).default('geometric'),
+    /** Standard uncertainty of a point in each direction, where known. */
+    sigmaPoint: z.number().positive().optional(),
+  }),
+  output: z.strictObject({
+    centre: pointField,
+    radius: z.number(),
+    /** Of the radius; null where it can’t be told. */
+    sigma: z.number().nullable(),
+    sigmaCentre: pointField.nullable(),
+    /** Root mean square distance of the points from the circle. */
+    residualRms: z.number(),
+  }),
+  example: {
+    points: [
+      [1, 7],
+      [2, 6],
+      [5, 8],
+      [7, 7],
+      [9, 5],
+      [3, 7],
+    ],
+  },
+  run: ({ points, method, sigmaPoint }) => {
+    if (method !== 'geometric') {
+      const circle = algebraicCircle(points, method);
+      if (circle === undefined) return tooStraight;
+      const residualRms = rmsOffCircle(points, circle);
+      const { centre, radius } = circle;
+      return {
+        ok: true,
+        output: { centre: [...centre], radius, sigma: null, sigmaCentre: null, residualRms },
+      };
+    }
+    const fitted = fitCircle(points, sigmaPoint);
+    if (fitted === undefined) return tooStraight;
+    const { centre, radius, sigma = null, sigmaCentre, residualRms } = fitted;
+    return {
+      ok: true,
+      output: {
+        centre: [...centre],
+        radius,
+        sigma,
+        sigmaCentre: sigmaCentre ? [...sigmaCentre] : null,
+        residualRms,
+      },
+    };
+  },
+});
+
+const tooStraight: CalculationResult<never> = {
+  ok: false,
+  faults: [
+    {
+      code: 'photo.too-straight',
+      path: 'points',
+      message:
+        'These points lie in one line, or all in one place, as far as can be told: mark a longer piece of the arc.',
+    },
+  ],
+};
+
+/** `photo.ellipse`: see its own fields. */
+export const photoEllipse = defineCalculation({
+  id: 'photo.ellipse',
+  answers: 'Which ellipse do these points lie on?',
+  method:
+    'direct, as usual: the conic ax² + bxy + cy² + dx + ey + f of least algebraic error under 4ac − b² = 1, in the numerically stable form, in normalised coordinates. geometric: from there ' +
+    'Gauss–Newton on the distances from the ellipse, with standard uncertainties from the scatter (n − 5 free). The two differ where the points are few, far off, or on a short arc: ' +
+    'the direct one is drawn too small there. angleDeg is that of the long axis from the x axis, from 0 to below 180, towards the y axis (clockwise to the eye where y runs down); it means nothing on a circle.',
+  source:
+    'Fitzgibbon, Pilu and Fisher, IEEE PAMI 21 (1999), in the form of Halíř and Flusser, WSCG (1998); distances to the ellipse after Eberly (2013); from memory.',
+  needsKnowledge: false,
+  input: z.strictObject({
+    points: pointsField.min(5),
+    method: z.enum(['direct', 'geometric']).default('direct'),
+  }),
+  output: z.strictObject({
+    centre: pointField,
+    semiMajor: z.number(),
+    semiMinor: z.number(),
+    angleDeg: z.number(),
+    /** Root mean square distance of the points from the ellipse. */
+    residualRms: z.number(),
+    /** Standard uncertainties, of the geometric ellipse through more than five points. */
+    sigma: z
+      .strictObject({
+        centre: pointField,
+        semiMajor: z.number(),
+        semiMinor: z.number(),
+        angleDeg: z.number(),
+      })
+      .optional(),
+  }),
+  example: {
+    points: [
+      [937.97, 368.12],
+      [845.07, 523.47],
+      [598.22, 593.48],
+      [383.92, 524.64],
+      [361.75, 370.32],
+      [549.24, 245.1],
+      [805.77, 244.48],
+    ],
+  },
+  run: ({ points, method }) => {
+    const fitted = method === 'geometric' ? fitEllipse(points) : undefined;
+    const ellipse = method === 'geometric' ? fitted?.ellipse : directEllipse(points);
+    if (ellipse === undefined) return noEllipse;
+    const { centre, semiMajor, semiMinor, angleRad } = ellipse;
+    const sigma = fitted?.sigma;
+    return {
+      ok: true,
+      output: {
+        centre: [...centre],
+        semiMajor,
+        semiMinor,
+        angleDeg: degrees(angleRad),
+        residualRms: rmsOffEllipse(points, ellipse),
+        ...(sigma === undefined
+          ? {}
+          : {
+              sigma: {
+                centre: [...sigma.centre] as [number, number],
+                semiMajor: sigma.semiMajor,
+                semiMinor: sigma.semiMinor,
+                angleDeg: degrees(sigma.angleRad),
+              },
+            }),
+      },
+    };
+  },
+});
+
+const noEllipse: CalculationResult<never> = {
+  ok: false,
+  faults: [
+    {
+      code: 'photo.no-ellipse',
+      path: 'points',
+      message:
+        'These points do not tell an ellipse from a line: mark at least five different points, spread round as much of the edge as can be seen.',
+    },
+  ],
+};
+
+/** `photo.sagitta`: see its own fields. */
+export const photoSagitta = defineCalculation({
+  id: 'photo.sagitta',
+  answers: 'What radius has an arc, by a straightedge laid across it and the rise over its middle?',
+  method:
+    'r = c²/(8s) + s/2 for the chord c and the rise s; the standard uncertainty of both lengths is carried through to first order, taken as independent. The arc’s length is the lesser one as long as the rise is at most the radius.',
+  source: 'Elementary geometry.',
+  needsKnowledge: false,
+  input: z.strictObject({
+    chordMm: z.number().positive(),
+    sagittaMm: z.number().positive(),
+    sigmaChordMm: z.number().min(0).default(0),
+    sigmaSagittaMm: z.number().min(0).default(0),
+  }),
+  output: z.strictObject({ radiusMm: z.number(), sigmaMm: z.number(), arcLengthMm: z.number() }),
+  example: { chordMm: 300, sagittaMm: 12.5, sigmaChordMm: 0.5, sigmaSagittaMm: 0.1 },
+  run: ({ chordMm, sagittaMm, sigmaChordMm, sigmaSagittaMm }) => {
+    const { radius, sigma, arcLength } = radiusFromSagitta(chordMm, sagittaMm, sigmaChordMm, sigmaSagittaMm);
+    return { ok: true, output: { radiusMm: radius, sigmaMm: sigma, arcLengthMm: arcLength } };
+  },
+});
+
+/** `photo.lens`: see its own fields. */
+export const photoLens = defineCalculation({
+  id: 'photo.lens',
+  answers:
+    'Where does a lens of known distortion put these points, or where would a perfect lens have put them?',
+  method:
+    'The radial–tangential model: x′ = x(1 + k1 r² + k2 r⁴ + k3 r⁶) + 2 p1 x y + p2 (r² + 2x²), y′ likewise, in units of the focal length from the principal point. straighten goes the other way by Newton’s method and ' +
+    'refuses points where the model folds over.',
+  source: 'Brown, Photogrammetric Engineering 37 (1971); form from memory.',
+  needsKnowledge: false,
+  input: z.strictObject({
+    points: pointsField,
+    /** distort: from a perfect lens to this one; straighten: back. Pixels both. */
+    way: z.enum(['distort', 'straighten']).default('straighten'),
+    centre: pointField,
+    /** Focal length in pixels, across and down. */
+    focalPx: z.tuple([z.number().positive(), z.number().positive()]),
+    k1: z.number(),
+    k2: z.number().default(0),
+    k3: z.number().default(0),
+    p1: z.number().default(0),
+    p2: z.number().default(0),
+  }),
+  output: z.strictObject({ points: z.array(pointField) }),
+  example: {
+    points: [
+      [800, 500],
+      [800, 900],
+    ],
+    way: 'distort',
+    centre: [500, 500],
+    focalPx: [1000, 1000],
+    k1: -0.1,
+  },
+  run: ({ points, way, centre, focalPx, ...terms }) => {
+    const frame = { centre, unitPx: focalPx };
+    const moved = points.map((point) => (way === 'distort' ? distorted : undistorted)(terms, frame, point));
+    const folded = moved.findIndex((point) => point?.every(Number.isFinite) !== true);
+    if (folded < 0) return { ok: true, output: { points: (moved as Point[]).map(([x, y]) => [x, y]) } };
+    const message =
+      'No point of a perfect picture comes out here: the distortion folds over; check the terms, or take a point nearer the middle.';
+    return { ok: false, faults: [{ code: 'photo.out-of-lens', path: `points[${folded}]`, message }] };
+  },
+});
+
+function degrees(radians: number): number {
+  return (radians * 180) / Math.PI;
+}
