@@ -1,7 +1,8 @@
 import { evaluate } from '../src/evidence/evaluation.ts';
 import { explicitNetwork } from '../src/evidence/explicitNetwork.ts';
 import { bestDraw } from '../src/evidence/figures.ts';
-import { fixModel, layOut } from '../src/evidence/model.ts';
+import { layOut } from '../src/evidence/layout.ts';
+import { fixModel } from '../src/evidence/model.ts';
 import { nextLooks } from '../src/evidence/nextLooks.ts';
 import { prepareCase } from '../src/evidence/prepareCase.ts';
 import { shares } from '../src/evidence/readingMasses.ts';

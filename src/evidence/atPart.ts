@@ -1,49 +1,52 @@
-import type { Sums } from './classSums.ts';
-import type { Evaluation, PartMessage } from './evaluation.ts';
-import type { Unit } from './model.ts';
+import type { Evaluation } from './evaluation.ts';
 import { meanFrom } from './ordinaryTerms.ts';
-import { messageTo, slotMakings } from './partMessage.ts';
-import { type Look, nowBin } from './prepareCase.ts';
-import { type Masses, massesFromSums } from './readingMasses.ts';
-import { fillUnchanged, type ReadyPart, readyPart } from './readyPart.ts';
-import { lineAt } from './unitLines.ts';
-import { worlds } from './worlds.ts';
-import { binOf } from './yearAxis.ts';
+import { messageTo, type PartMessage } from './partMessage.ts';
+import type { Look } from './prepareCase.ts';
+import { type Masses, massesFromSums, type Sums } from './readingMasses.ts';
+import { type ReadyPart, readyPart } from './readyPart.ts';
+import { slotCount, slotMakings, slotOf } from './unitMessage.ts';
 
 /**
  * The masses with other looks at one part, or with its source held fixed.
  *
  * @param looks   all looks; they may differ from the evaluation's at this part only
  * @param source  `own`, `renewed`, `reused` or an alteration's id
- * @param alike   looks that are still to come at this part: what they tell apart is told apart at once, for all of them
  */
 export function massesAtPart(
   evaluation: Evaluation,
   partId: string,
   looks: readonly Look[],
   source?: string,
-  alike: readonly Look[] = [],
 ): Masses {
-  const { message, ready } = meet(evaluation, partId, looks, source, alike);
-  const sums: Sums = {
-    byMaking: { period: 0, 'bench-copy': 0, 'machine-copy': 0, 'to-deceive': 0 },
-    strict: [0, 0, 0],
-    log: message.log + ready.log,
+  const { message, ready } = meet(evaluation, partId, looks);
+  const { table } = ready;
+  const slots = new Float64Array(slotCount);
+  const add = (slot: number, value: number) => {
+    slots[slot] = (slots[slot] as number) + value;
   };
-  eachLine(evaluation, message, ready, (world, k, at, line, count) => {
-    let sum = 0;
-    for (let b = 0; b < count; b++) sum += (message.unchanged[at + b] as number) * (line[b] as number);
-    if (k === 0) sums.byMaking[worlds[world]?.making ?? 'period'] += sum;
-    else sums.strict[k - 1] = (sums.strict[k - 1] as number) + sum;
-  });
-  for (const { slots, mean } of changesOf(evaluation, message, ready)) {
-    slotMakings.forEach((making, slot) => {
-      sums.byMaking[making] += dot(slots[slot] as Float64Array, mean);
+  if (source === undefined || source === 'own')
+    for (const { world, voice, lines } of message.seats) {
+      const { first, count } = evaluation.model.layout.worldBins[world] ?? { first: 0, count: 0 };
+      const own = table.own[world] as Float64Array;
+      for (let k = 0; k * count < lines.length; k++) {
+        let sum = 0;
+        for (let i = 0; i < count; i++) sum += (lines[k * count + i] as number) * (own[first + i] as number);
+        add(slotOf(world, k), sum * (table.ownMaking[voice] as number));
+      }
+    }
+  for (const way of message.later) {
+    if (source !== undefined && source !== way.source) continue;
+    way.byYear.forEach((line, slot) => {
+      add(slot, dot(line, table[way.to]));
     });
-    for (let k = 0; k < 3; k++)
-      sums.strict[k] = (sums.strict[k] as number) + dot(slots[slotMakings.length + k] as Float64Array, mean);
   }
-  return massesFromSums(sums);
+  for (const way of message.old) {
+    if (source !== undefined && source !== way.source) continue;
+    way.slots.forEach((line, slot) => {
+      add(slot, table.old * sumOf(line));
+    });
+  }
+  return massesFromSums(sumsOf(slots, message.log + ready.log));
 }
 
 /** The mass by bin of the making, likewise, and the logarithm of its scale. */
@@ -51,112 +54,105 @@ export function binsAtPart(
   evaluation: Evaluation,
   partId: string,
   looks: readonly Look[],
-  source?: string,
 ): { bins: Float64Array; log: number } {
-  const { message, ready } = meet(evaluation, partId, looks, source);
-  const { layout } = evaluation.model;
-  const bins = new Float64Array(layout.prepared.axis.bins);
-  eachLine(evaluation, message, ready, (world, k, at, line, count) => {
-    if (k > 0) return;
-    const first = layout.worldBins[world]?.first ?? 0;
-    for (let b = 0; b < count; b++)
-      bins[first + b] =
-        (bins[first + b] as number) + (message.unchanged[at + b] as number) * (line[b] as number);
-  });
-  for (const { slots, mean } of changesOf(evaluation, message, ready)) {
-    for (let slot = 0; slot < slotMakings.length; slot++) {
-      for (let b = 0; b < bins.length; b++)
-        bins[b] = (bins[b] as number) + ((slots[slot] as Float64Array)[b] as number) * (mean[b] as number);
+  const { message, ready } = meet(evaluation, partId, looks);
+  const { model } = evaluation;
+  const { table } = ready;
+  const bins = ownByBin(evaluation, message, ready);
+  for (const way of message.later) {
+    for (const { slots, others } of way.byMaking) {
+      const own = table[way.to];
+      const line = others === undefined ? own : own.map((value, bin) => value * (others[bin] as number));
+      addMakings(bins, slots, meanFrom(model, line, way.earliest));
     }
   }
+  const old = new Float64Array(bins.length).fill(table.old);
+  for (const way of message.old) addMakings(bins, way.slots, old);
   return { bins, log: message.log + ready.log };
 }
 
-/** For a part that a timed alteration changed: the mass of every year it may have happened in, likewise. */
-export function changeYearsAtPart(
+/** A part's sources: for each the mass by year of the part, on the scale of e^log; old parts in the style's own years. */
+export function sourcesAtPart(
   evaluation: Evaluation,
   partId: string,
-  alterationId: string,
-): { bins: Float64Array; log: number } {
-  const { message, ready } = meet(evaluation, partId, evaluation.looks, alterationId);
-  const { layout } = evaluation.model;
-  const now = nowBin(layout.prepared);
-  const years = new Float64Array(layout.prepared.axis.bins);
-  for (const { slots, line, earliest } of changesOf(evaluation, message, ready)) {
-    let before = 0;
-    for (let bin = 0; bin <= now; bin++) {
-      let made = 0;
-      for (let slot = 0; slot < slotMakings.length; slot++)
-        made += (slots[slot] as Float64Array)[bin] as number;
-      before += made / (now - Math.max(bin, Math.min(earliest, now)) + 1);
-      if (bin >= earliest) years[bin] = (years[bin] as number) + before * (line[bin] as number);
-    }
-  }
-  return { bins: years, log: message.log + ready.log };
+): {
+  sources: { source: string; to: 'own' | 'repair' | 'improve' | 'old'; years: Float64Array }[];
+  log: number;
+} {
+  const { message, ready } = meet(evaluation, partId, evaluation.looks);
+  const { table } = ready;
+  const { old } = evaluation.model;
+  const later = message.later.map((way) => {
+    const line = sumMakings(way.byYear);
+    return {
+      source: way.source,
+      to: way.to,
+      years: line.map((each, bin) => each * (table[way.to][bin] as number)),
+    };
+  });
+  const reused = message.old.map((way) => {
+    const total = table.old * sumOf(sumMakings(way.slots));
+    return { source: way.source, to: 'old' as const, years: old.map((each) => each * total) };
+  });
+  const own = { source: 'own', to: 'own' as const, years: ownByBin(evaluation, message, ready) };
+  return { sources: [own, ...later, ...reused], log: message.log + ready.log };
 }
 
 function meet(
   evaluation: Evaluation,
   partId: string,
   looks: readonly Look[],
-  source: string | undefined,
-  alike: readonly Look[] = [],
 ): { message: PartMessage; ready: ReadyPart } {
-  const { model } = evaluation;
-  const message = messageTo(evaluation, partId, [...looks, ...alike]);
-  const part = (model.layout.units[message.unitIndex] as Unit).parts[message.partIndex];
-  if (part === undefined) throw new RangeError(`no part ${partId} in this evaluation`);
-  const ready = readyPart(
-    model,
-    part,
-    looks,
-    message.classes.columns,
-    source === undefined ? undefined : { id: partId, source },
+  const message = messageTo(evaluation, partId);
+  return { message, ready: readyPart(evaluation.model, message.part, looks, message.voices.columns) };
+}
+
+/** The mass by bin where the part is of the making. */
+function ownByBin(evaluation: Evaluation, message: PartMessage, { table }: ReadyPart): Float64Array {
+  const { layout } = evaluation.model;
+  const bins = new Float64Array(layout.prepared.axis.bins);
+  for (const { world, voice, lines } of message.seats) {
+    const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
+    const own = table.own[world] as Float64Array;
+    const factor = table.ownMaking[voice] as number;
+    for (let i = 0, bin = first; i < count; i++, bin++)
+      bins[bin] = (bins[bin] as number) + (lines[i] as number) * factor * (own[bin] as number);
+  }
+  return bins;
+}
+
+/** Adds the makings' slots, each times a line. */
+function addMakings(bins: Float64Array, slots: readonly Float64Array[], line: Float64Array): void {
+  for (let slot = 0; slot < slotMakings.length; slot++) {
+    const each = slots[slot] as Float64Array;
+    for (let b = 0; b < bins.length; b++)
+      bins[b] = (bins[b] as number) + (each[b] as number) * (line[b] as number);
+  }
+}
+
+function sumMakings(slots: readonly Float64Array[]): Float64Array {
+  const [first, ...rest] = slots.slice(0, slotMakings.length);
+  return (first as Float64Array).map((each, bin) =>
+    rest.reduce((sum, slot) => sum + (slot[bin] as number), each),
   );
-  return { message, ready };
 }
 
-/** Calls back with the part's own factor for every config, class and strictness where nothing timed changed it. */
-function eachLine(
-  evaluation: Evaluation,
-  message: PartMessage,
-  ready: ReadyPart,
-  visit: (world: number, k: number, at: number, line: Float64Array, count: number) => void,
-): void {
-  const { layout } = evaluation.model;
-  const any = new Float64Array(layout.prepared.axis.bins);
-  const intact = new Float64Array(layout.prepared.axis.bins);
-  layout.configs.forEach((_, m) => {
-    message.classes.columns.forEach(({ world }, i) => {
-      const { count } = layout.worldBins[world] ?? { count: 0 };
-      const at = (k: number) => lineAt(layout, message.classes, m, i, k);
-      fillUnchanged(any, evaluation.model, ready, world, i, m, false);
-      visit(world, 0, at(0), any, count);
-      if (worlds[world]?.making !== 'period') return;
-      visit(world, 1, at(1), any, count);
-      visit(world, 2, at(2), any, count);
-      if (ready.part.structural) fillUnchanged(intact, evaluation.model, ready, world, i, m, true);
-      visit(world, 3, at(3), ready.part.structural ? intact : any, count);
-    });
-  });
-}
-
-/** The ways the part can have been changed, each with what is said of the year of it and its mean over the years. */
-function changesOf(evaluation: Evaluation, message: PartMessage, ready: ReadyPart) {
-  const { layout } = evaluation.model;
-  const { alterations } = layout.units[message.unitIndex] as Unit;
-  return message.changes.flatMap(({ alteration, slots, line: others }) => {
-    const each = alterations[alteration];
-    if (each === undefined || (ready.restricted && ready.byAlteration !== each.id)) return [];
-    const own = each.changes[ready.part.kind]?.to === 'improve' ? ready.table.improve : ready.table.repair;
-    const line = own.map((value, bin) => value * (others[bin] as number));
-    const earliest = each.earliest === undefined ? 0 : binOf(layout.prepared.axis, each.earliest);
-    return [{ slots, line, earliest, mean: meanFrom(evaluation.model, line, earliest) }];
-  });
+/** Sums by slot as sums by making and strictness. */
+function sumsOf(slots: Float64Array, log: number): Sums {
+  const [period = 0, bench = 0, machine = 0, deceive = 0, notMadeUp = 0, notAltered = 0, intact = 0] = slots;
+  return {
+    byMaking: { period, 'bench-copy': bench, 'machine-copy': machine, 'to-deceive': deceive },
+    strict: [notMadeUp, notAltered, intact],
+    log,
+  };
 }
 
 function dot(a: Float64Array, b: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
   return sum;
+}
+
+function sumOf(line: Float64Array): number {
+  return line.reduce((sum, each) => sum + each, 0);
 }

@@ -1,39 +1,53 @@
-import type { Layout, Unit } from './model.ts';
+import type { Layout } from './layout.ts';
 import type { Column } from './partTable.ts';
-import type { Look } from './prepareCase.ts';
+import type { ModelPart } from './prepareCase.ts';
 import { worlds } from './worlds.ts';
 
 /**
- * Columns alike in everything a unit's looks depend on, put in one class: what is summed for one of them holds for all.
- * `of[column]` is the class; `columns[class]` stands for it and is the column of index `firstColumns[class]`.
+ * Columns alike in everything the looks at some parts depend on, put in one class: what is summed for one of them holds
+ * for all. `of[column]` is the class and `columns[class]` stands for it.
+ *
+ * A table over classes holds, for each, one line after another for its strictnesses (four for period work, else one), each
+ * as long as the bins of its world: line k begins at `at[class] + k · count[class]`, and a table is `size` long.
  */
-export type Classes = { key: string; of: Int32Array; columns: Column[]; firstColumns: number[] };
+export type Classes = {
+  of: Int32Array;
+  columns: Column[];
+  at: Int32Array;
+  count: Int32Array;
+  levels: Int32Array;
+  size: number;
+};
 
-/** The classes of the columns for a unit and the looks at it; kept in the layout, which is theirs. */
-export function columnClasses(layout: Layout, unit: Unit, looks: readonly Look[]): Classes {
-  const mine = looks.filter(
-    (look) =>
-      !look.sign.hangsOn.startsWith('alteration/') && unit.parts.some((part) => part.id === look.part),
+/** Where a line begins in tables that stand one after the other. */
+export function lineAt(classes: Classes, table: number, classIndex: number, k: number): number {
+  return (
+    table * classes.size + (classes.at[classIndex] as number) + k * (classes.count[classIndex] as number)
   );
-  const asks = (cause: string) => mine.some((look) => look.sign.hangsOn === cause);
+}
+
+type Grounds = Pick<Layout, 'prepared' | 'fine' | 'habits' | 'worldBins'>;
+
+/** The classes of columns for the looks of the case at some parts; in a fine layout every world and shop is its own. */
+export function columnClasses(
+  layout: Grounds,
+  among: readonly Column[],
+  parts: readonly ModelPart[],
+): Classes {
+  const { prepared, fine, habits, worldBins } = layout;
+  const mine = prepared.looks.filter(
+    (look) => !look.sign.hangsOn.startsWith('alteration/') && parts.some((part) => part.id === look.part),
+  );
+  const asks = (cause: string) => fine || mine.some((look) => look.sign.hangsOn === cause);
   const [tooling, ageing, use] = [asks('tooling'), asks('ageing'), asks('use')];
-  const habitSigns = [
-    ...new Set(mine.filter((look) => look.sign.hangsOn === 'making').map((look) => look.sign.id)),
-  ];
-  const key = `${tooling} ${ageing} ${use} ${habitSigns.join(' ')}`;
-  const known = layout.classes.get(key);
-  if (known !== undefined) return known;
-  const bits = habitSigns.reduce(
-    (all, id) => (layout.habits.includes(id) ? all | (1 << layout.habits.indexOf(id)) : all),
-    0,
+  const habitSigns = new Set(
+    mine.filter((look) => look.sign.hangsOn === 'making').map((look) => look.sign.id),
   );
-  const heard = layout.prepared.shops.map((shop) =>
-    shop.habits.some((habit) => habitSigns.includes(habit.sign)),
-  );
+  const bits = bitsOf(habits, habitSigns);
+  const heard = prepared.shops.map((shop) => fine || shop.habits.some((habit) => habitSigns.has(habit.sign)));
   const names = new Map<string, number>();
   const columns: Column[] = [];
-  const firstColumns: number[] = [];
-  const of = Int32Array.from(layout.columns, (column, index) => {
+  const of = Int32Array.from(among, (column) => {
     const world = worlds[column.world];
     const shop = column.shop > 0 && heard[column.shop - 1] === true ? column.shop : 0;
     const name = `${world?.making} ${tooling && world?.tooling} ${ageing && world?.ageing} ${use && world?.use} ${shop} ${column.habits & bits}`;
@@ -41,10 +55,20 @@ export function columnClasses(layout: Layout, unit: Unit, looks: readonly Look[]
     if (before !== undefined) return before;
     names.set(name, columns.length);
     columns.push(column);
-    firstColumns.push(index);
     return columns.length - 1;
   });
-  const classes = { key, of, columns, firstColumns };
-  layout.classes.set(key, classes);
-  return classes;
+  const count = Int32Array.from(columns, (column) => worldBins[column.world]?.count ?? 0);
+  const levels = Int32Array.from(columns, ({ world }) => (worlds[world]?.making === 'period' ? 4 : 1));
+  let size = 0;
+  const at = count.map((each, index) => {
+    const here = size;
+    size += each * (levels[index] as number);
+    return here;
+  });
+  return { of, columns, at, count, levels, size };
+}
+
+/** The bits of those shared habits that are among some signs. */
+export function bitsOf(habits: readonly string[], signs: ReadonlySet<string>): number {
+  return habits.reduce((all, id, index) => (signs.has(id) ? all | (1 << index) : all), 0);
 }

@@ -4,7 +4,8 @@ import { posterior } from '../inference/posterior.ts';
 import { betaDraw, seededRandom } from './betaDraws.ts';
 import { evaluate } from './evaluation.ts';
 import { explicitNetwork } from './explicitNetwork.ts';
-import { fixModel, layOut } from './model.ts';
+import { layOut } from './layout.ts';
+import { fixModel } from './model.ts';
 import { massByBin, partPosterior } from './partPosterior.ts';
 import { prepareCase } from './prepareCase.ts';
 import { shares } from './readingMasses.ts';
@@ -81,8 +82,7 @@ describe('the summation of a case agrees with the explicit network', () => {
           expect(share).toBeCloseTo(other.shop?.[layout.prepared.shops[index]?.id ?? ''] ?? Number.NaN, 9);
         });
         for (const part of layout.prepared.parts.filter((each) => each.renewed !== undefined)) {
-          const unit = layout.units.findIndex((each) => each.parts.includes(part));
-          const { origin, years: partYears } = partPosterior(evaluation, unit, part);
+          const { origin, years: partYears } = partPosterior(evaluation, part);
           const source = other[`source of ${part.id}`] ?? {};
           expect(origin['of-the-making']).toBeCloseTo(source.own ?? Number.NaN, 9);
           expect(origin['other-old']).toBeCloseTo((source.reused ?? 0) + (source['made-up'] ?? 0), 9);

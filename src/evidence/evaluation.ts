@@ -1,115 +1,122 @@
 import { type ClassSums, classSums } from './classSums.ts';
-import { type Classes, columnClasses } from './columnClasses.ts';
 import { type Factor, multiplyUnit, ones, priorFactor, times, timesUnit } from './factor.ts';
-import { isIdle, withIdle, withoutIdle } from './idleUnits.ts';
-import { fixModel, type Model, type Unit } from './model.ts';
+import { groupLines, type SummedUnit, unitRest } from './groupLines.ts';
+import { groupOf, type HabitGroup } from './habitGroups.ts';
+import { withIdle, withoutIdle } from './idleUnits.ts';
+import { fixModel, type Model } from './model.ts';
+import type { PartMessage } from './partMessage.ts';
 import type { Look } from './prepareCase.ts';
-import { type Masses, massesOf } from './readingMasses.ts';
-import { unitLines } from './unitLines.ts';
+import { type Masses, massesOf, type Sums } from './readingMasses.ts';
+import { readyUnit } from './readyUnit.ts';
+import { type UnitLines, unitLines } from './unitLines.ts';
+import { type UnitShape, unitShape } from './unitShape.ts';
 
 /**
- * What all the rest of the model says to one part: the whole is then a sum over the part's own ways alone, so that a
- * look at it can be added or taken away, or its origin asked for, at the cost of the part itself.
- *
- * `unchanged` meets the part’s factor where no timed alteration changed it, laid out as unit lines are, by the classes that
- * the part’s own looks tell apart. Each entry of
- * `changes` meets the years of a change by one alteration together with one set of other parts: `slots` by bin of the
- * making, `line` by year of the change. True values are these times e^log.
- */
-export type PartMessage = {
-  unitIndex: number;
-  partIndex: number;
-  classes: Classes;
-  unchanged: Float64Array;
-  changes: { alteration: number; slots: Float64Array[]; line: Float64Array }[];
-  log: number;
-};
-
-/**
- * The whole model evaluated once, kept so that one unit can be changed without the others being summed again: the
- * product of the prior and all other units, for each unit.
+ * The whole model evaluated once, kept so that one part, unit or alteration can be changed without the others being summed
+ * again: the product of the prior and all other groups, for each group.
  */
 export type Evaluation = {
   model: Model;
   looks: readonly Look[];
+  /** By unit; those of idle units are not kept. */
+  summed: ReadonlyMap<number, SummedUnit>;
   /** Use `restOf`: the rests of idle units are not kept. */
-  rests: (Factor | undefined)[];
+  rests: Map<HabitGroup, Factor>;
   whole: Factor;
   masses: Masses;
-  /** Rests already summed over classes, by unit and class key. */
-  restSums: Map<string, ClassSums>;
-  /** Messages to parts already worked out, by part and class key. */
+  /** Messages to parts already worked out, by part. */
   messages: Map<string, PartMessage>;
+  /** By alteration: the sums if it did not happen and if it did, its own looks left out. */
+  splits: Map<string, readonly [Sums, Sums]>;
 };
 
-/** Evaluates the model for the given looks. */
+/** Evaluates the model for the given looks: those of its case, or fewer, or others of the same signs. */
 export function evaluate(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Evaluation {
   const { layout } = model;
-  const active = layout.units.flatMap((unit, u) => (isIdle(unit, looks) ? [] : [u]));
-  const lines = active.map((u) => {
-    const unit = layout.units[u] as Unit;
-    const classes = columnClasses(layout, unit, looks);
-    return { classes, unit: unitLines(model, unit, classes, looks) };
+  const summed = sumUnits(model, looks);
+  const lines = layout.groups.map((group) => linesOf(model, group, summed));
+  const prefixes: Factor[] = [withIdle(model, priorFactor(model))];
+  lines.forEach((each, i) => {
+    prefixes.push(timesUnit(layout, prefixes[i] as Factor, (layout.groups[i] as HabitGroup).classes, each));
   });
-  const prefixes: Factor[] = [withIdle(model, priorFactor(model), looks)];
-  lines.forEach(({ classes, unit }, i) => {
-    prefixes.push(timesUnit(layout, prefixes[i] as Factor, classes, unit));
-  });
-  const rests: (Factor | undefined)[] = layout.units.map(() => undefined);
+  const rests = new Map<HabitGroup, Factor>();
   let suffix = ones(layout);
   for (let i = lines.length - 1; i >= 0; i--) {
-    const each = lines[i] as (typeof lines)[number];
+    const group = layout.groups[i] as HabitGroup;
     const prefix = prefixes[i] as Factor;
-    rests[active[i] as number] = i === lines.length - 1 ? prefix : times(prefix, suffix);
-    if (i > 0) suffix = timesUnit(layout, suffix, each.classes, each.unit);
+    rests.set(group, i === lines.length - 1 ? prefix : times(prefix, suffix));
+    if (i > 0) suffix = timesUnit(layout, suffix, group.classes, lines[i] as UnitLines);
   }
   const whole = prefixes[lines.length] as Factor;
-  return {
-    model,
-    looks,
-    rests,
-    whole,
-    masses: massesOf(layout, whole),
-    restSums: new Map(),
-    messages: new Map(),
-  };
+  const masses = massesOf(layout, whole);
+  return { model, looks, summed, rests, whole, masses, messages: new Map(), splits: new Map() };
 }
 
 /** The masses alone, for those who change nothing afterwards. */
 export function massesFor(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Masses {
   const { layout } = model;
-  const whole = withIdle(model, priorFactor(model), looks);
-  for (const unit of layout.units) {
-    if (isIdle(unit, looks)) continue;
-    const classes = columnClasses(layout, unit, looks);
-    const { sums, log } = multiplyUnit(layout, whole, classes, unitLines(model, unit, classes, looks));
-    whole.sums = sums;
-    whole.log = log;
-  }
+  const summed = sumUnits(model, looks);
+  const whole = withIdle(model, priorFactor(model));
+  for (const group of layout.groups)
+    multiplyUnit(layout, whole, group.classes, linesOf(model, group, summed));
   return massesOf(layout, whole);
 }
 
-/** The product of the prior and all units but one. */
-export function restOf(evaluation: Evaluation, unitIndex: number): Factor {
-  const { model, whole } = evaluation;
-  const kept = evaluation.rests[unitIndex];
+/** The product of the prior and all groups but one. */
+export function restOf(evaluation: Evaluation, group: HabitGroup): Factor {
+  const kept = evaluation.rests.get(group);
   if (kept !== undefined) return kept;
-  const unit = model.layout.units[unitIndex];
-  if (unit === undefined) throw new RangeError(`no unit ${unitIndex} in this evaluation`);
+  const { model, whole } = evaluation;
+  const unit = model.layout.units[group.units[0] ?? -1];
+  if (unit === undefined) throw new RangeError('no such unit in this evaluation');
   return withoutIdle(model, whole, unit);
 }
 
-/** The rest of a unit summed over the given classes; each is summed once. */
-export function restSumsOf(evaluation: Evaluation, unitIndex: number, classes: Classes): ClassSums {
-  const key = `${unitIndex} ${classes.key}`;
-  const known = evaluation.restSums.get(key);
-  if (known !== undefined) return known;
-  const sums = classSums(evaluation.model.layout, restOf(evaluation, unitIndex), classes);
-  evaluation.restSums.set(key, sums);
-  return sums;
+/** All but one unit, summed over the classes of that unit, by its configs. True values are these times e^log. */
+export function restOfUnit(evaluation: Evaluation, shape: UnitShape): ClassSums {
+  const { model } = evaluation;
+  const group = groupOf(model.layout, shape.unitIndex);
+  const rest = classSums(model.layout, restOf(evaluation, group), group.classes);
+  const others = group.units.flatMap((u) =>
+    u === shape.unitIndex ? [] : [evaluation.summed.get(u) as SummedUnit],
+  );
+  return {
+    values: unitRest(model, group, rest.values, shape, others),
+    log: rest.log + others.reduce((sum, each) => sum + each.lines.log, 0),
+  };
+}
+
+/** The whole product with one unit's looks put in the place of its own. */
+export function wholeWith(evaluation: Evaluation, unitIndex: number, looks: readonly Look[]): Factor {
+  const { model } = evaluation;
+  const { layout } = model;
+  const group = groupOf(layout, unitIndex);
+  const changed = new Map(evaluation.summed).set(unitIndex, sumUnit(model, unitIndex, looks));
+  return timesUnit(layout, restOf(evaluation, group), group.classes, linesOf(model, group, changed));
 }
 
 /** The same model with no looks at all: what is believed before the examination. */
 export function bareEvaluation(evaluation: Evaluation): Evaluation {
   return evaluate(fixModel(evaluation.model.layout, evaluation.model.draw, []), []);
+}
+
+function sumUnits(model: Model, looks: readonly Look[]): Map<number, SummedUnit> {
+  return new Map(
+    model.layout.groups.flatMap((group) =>
+      group.units.map((u) => [u, sumUnit(model, u, looks)] as [number, SummedUnit]),
+    ),
+  );
+}
+
+function sumUnit(model: Model, unitIndex: number, looks: readonly Look[]): SummedUnit {
+  const shape = unitShape(model.layout, unitIndex, looks);
+  return { classes: shape.classes, lines: unitLines(readyUnit(model, shape, looks)) };
+}
+
+function linesOf(model: Model, group: HabitGroup, summed: ReadonlyMap<number, SummedUnit>): UnitLines {
+  return groupLines(
+    model,
+    group,
+    group.units.map((u) => summed.get(u) as SummedUnit),
+  );
 }

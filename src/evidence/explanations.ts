@@ -1,8 +1,8 @@
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import { massesAtPart } from './atPart.ts';
-import { type Evaluation, evaluate } from './evaluation.ts';
+import { type Evaluation, evaluate, wholeWith } from './evaluation.ts';
 import type { Factor } from './factor.ts';
-import { massesWith, unitOfLook, wholeWith } from './massesAfter.ts';
+import { massesIf, unitOfLook } from './massesAfter.ts';
 import { fixModel } from './model.ts';
 import type { Origin } from './partPosterior.ts';
 import { periodMass, shopMasses } from './shopMasses.ts';
@@ -108,11 +108,9 @@ function alterationExplanations(evaluation: Evaluation, weight: LookWeight): Exp
   const alteration = evaluation.model.layout.prepared.alterations.find(
     (each) => cause === `alteration/${each.id}`,
   );
-  const unit = unitOfLook(evaluation.model.layout, weight.look);
-  if (alteration === undefined || unit < 0) return [];
-  const only = { alteration: { id: alteration.id, happened: true } };
-  const withIt = massesWith(evaluation, unit, evaluation.looks, only);
-  const without = massesWith(evaluation, unit, others(evaluation, weight), only);
+  if (alteration === undefined || unitOfLook(evaluation.model.layout, weight.look) < 0) return [];
+  const withIt = massesIf(evaluation, alteration, true, evaluation.looks);
+  const without = massesIf(evaluation, alteration, true, others(evaluation, weight));
   const share = ratio(withIt.total * Math.exp(withIt.log - without.log), without.total);
   return [
     {

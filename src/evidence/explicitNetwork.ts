@@ -1,7 +1,8 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { readingIds } from '../piece/readings.ts';
 import { figureRange } from './figures.ts';
-import { alterationLikelihood, alterationShare, type Layout, type Model } from './model.ts';
+import type { Layout } from './layout.ts';
+import { alterationLikelihood, alterationShare, type Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import { habitStateShare, partTable } from './partTable.ts';
 import type { ModelPart } from './prepareCase.ts';
@@ -157,12 +158,15 @@ function addPart(
     (look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'),
   );
   if (mine.length === 0) return sources;
+  const columns = layout.columns.flatMap((column) =>
+    Array.from({ length: 2 ** layout.habits.length }, (_, habits) => ({ ...column, habits })),
+  );
   // The old part's table has its years summed out, so it is tabulated year by year here.
   const context = {
     prepared,
     draw,
     shares: layout.shares,
-    columns: layout.columns,
+    columns,
     habits: layout.habits,
     old,
   };
@@ -184,7 +188,7 @@ function addPart(
     ([w = 0, shop = 0, s = 0, t = 0, ...ways]) => {
       const habits = ways.reduce((bits, way, h) => bits | (way << h), 0);
       const made = worlds[w]?.making === 'period' ? shop : 0;
-      const column = layout.columns.findIndex(
+      const column = columns.findIndex(
         (each) => each.world === w && each.shop === made && each.habits === habits,
       );
       const own = () => (table.own[w]?.[t] ?? 0) * (table.ownMaking[column] ?? 1);

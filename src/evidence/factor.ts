@@ -1,6 +1,7 @@
-import type { Classes } from './columnClasses.ts';
-import { allowedAt, type ColumnCells, type Layout, type Model, strictnesses } from './model.ts';
-import { lineAt, type UnitLines } from './unitLines.ts';
+import { type Classes, lineAt } from './columnClasses.ts';
+import { allowedAt, type ColumnCells, type Layout, strictnesses } from './layout.ts';
+import type { Model } from './model.ts';
+import type { UnitLines } from './unitLines.ts';
 
 /**
  * A value for every cell of the model. `sums[0]` holds config × cell; the stricter sums hold config × period cell, zero
@@ -48,7 +49,7 @@ export function multiplyUnit(layout: Layout, factor: Factor, classes: Classes, u
       for (let k = 0; k < (c < periodColumns ? 4 : 1); k++) {
         const sum = factor.sums[k] as Float64Array;
         const at = m * (k === 0 ? cellCount : periodCellCount) + offset;
-        const from = lineAt(layout, classes, m, classes.of[c] as number, k) + skip;
+        const from = lineAt(classes, unit.configOf[m] as number, classes.of[c] as number, k) + skip;
         for (let i = 0; i < count; i++) {
           const value = (sum[at + i] as number) * (unit.values[from + i] as number);
           sum[at + i] = value;

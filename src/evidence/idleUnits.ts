@@ -1,23 +1,15 @@
 import type { Factor } from './factor.ts';
-import type { ColumnCells, Model, Unit } from './model.ts';
+import { isIdle } from './habitGroups.ts';
+import type { ColumnCells, Unit } from './layout.ts';
+import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
-import type { Look, ModelPart } from './prepareCase.ts';
+import type { ModelPart } from './prepareCase.ts';
 import { worlds } from './worlds.ts';
 
-/** A part by itself that nothing was looked for on: it bears only on whether the piece is intact. */
-export function isIdle(unit: Unit, looks: readonly Look[]): boolean {
-  return (
-    unit.alterations.length === 0 &&
-    unit.parts.every((part) =>
-      looks.every((look) => look.part !== part.id || look.sign.hangsOn.startsWith('alteration/')),
-    )
-  );
-}
-
 /** A factor with all idle units multiplied in. */
-export function withIdle(model: Model, factor: Factor, looks: readonly Look[]): Factor {
+export function withIdle(model: Model, factor: Factor): Factor {
   const parts = model.layout.units.flatMap((unit) =>
-    isIdle(unit, looks) ? unit.parts.filter((part) => part.structural) : [],
+    isIdle(model.layout, unit) ? unit.parts.filter((part) => part.structural) : [],
   );
   scaleIntact(model, factor, ownShares(model, parts), false);
   return factor;

@@ -1,44 +1,27 @@
+import type { Alteration } from '../knowledge/schema.ts';
 import { massesAtPart } from './atPart.ts';
 import { sumsWith } from './classSums.ts';
-import { columnClasses } from './columnClasses.ts';
-import { type Evaluation, massesFor, restOf, restSumsOf } from './evaluation.ts';
-import { type Factor, timesUnit } from './factor.ts';
-import { fixModel, type Layout, type Unit } from './model.ts';
+import { configSums } from './configSums.ts';
+import { type Evaluation, massesFor, restOfUnit } from './evaluation.ts';
+import type { Layout } from './layout.ts';
+import { alterationLikelihood, fixModel } from './model.ts';
 import type { Look } from './prepareCase.ts';
-import { type Masses, massesFromSums } from './readingMasses.ts';
-import { type Only, unitLines } from './unitLines.ts';
+import { type Masses, massesFromSums, type Sums } from './readingMasses.ts';
+import { readyUnit } from './readyUnit.ts';
+import { unitLines } from './unitLines.ts';
+import { unitShape } from './unitShape.ts';
 
-/** The masses with one unit's looks (or a restriction of it) put in the place of its own. */
-export function massesWith(
+/** The masses with an alteration held to have happened or not, its looks replaced by others. */
+export function massesIf(
   evaluation: Evaluation,
-  unitIndex: number,
+  alteration: Alteration,
+  happened: boolean,
   looks: readonly Look[],
-  only?: Only,
 ): Masses {
-  const { classes, rest, lines } = unitWith(evaluation, unitIndex, looks, only);
-  return massesFromSums(sumsWith(evaluation.model.layout, classes, rest, lines));
-}
-
-/** The whole product with one unit's looks put in the place of its own. */
-export function wholeWith(evaluation: Evaluation, unitIndex: number, looks: readonly Look[]): Factor {
   const { model } = evaluation;
-  const unit = model.layout.units[unitIndex] as Unit;
-  const classes = columnClasses(model.layout, unit, looks);
-  return timesUnit(
-    model.layout,
-    restOf(evaluation, unitIndex),
-    classes,
-    unitLines(model, unit, classes, looks),
-  );
-}
-
-function unitWith(evaluation: Evaluation, unitIndex: number, looks: readonly Look[], only?: Only) {
-  const { model } = evaluation;
-  const unit = model.layout.units[unitIndex] as Unit;
-  // Looks taken out leave classes finer than need be, which does no harm and keeps one sum of the rest in use.
-  const classes = columnClasses(model.layout, unit, [...evaluation.looks, ...looks]);
-  const rest = restSumsOf(evaluation, unitIndex, classes);
-  return { classes, rest, lines: unitLines(model, unit, classes, looks, only) };
+  const seen = alterationLikelihood(alteration, happened, looks, model.layout.prepared, model.draw);
+  const sums = splitBy(evaluation, alteration)[happened ? 1 : 0];
+  return massesFromSums(mixed(sums, seen, sums, 0));
 }
 
 /** The unit a look is summed in, or −1 if it hangs on a make-up alteration and so stands in the prior. */
@@ -49,20 +32,57 @@ export function unitOfLook(layout: Layout, look: Pick<Look, 'part' | 'sign'>): n
     : layout.units.findIndex((unit) => unit.parts.some((part) => part.id === look.part));
 }
 
-/**
- * The masses after a change of looks anywhere: by the changed part or unit alone where that suffices, else anew.
- *
- * @param alike  looks whose differences are told apart at once, for a run of such calls
- */
+/** The masses after a change of looks at one part or one alteration. */
 export function massesAfter(
   evaluation: Evaluation,
   look: Pick<Look, 'part' | 'sign'>,
   looks: readonly Look[],
-  alike: readonly Look[] = [],
 ): Masses {
-  if (!look.sign.hangsOn.startsWith('alteration/'))
-    return massesAtPart(evaluation, look.part, looks, undefined, alike);
-  const unit = unitOfLook(evaluation.model.layout, look);
-  if (unit >= 0) return massesWith(evaluation, unit, looks);
-  return massesFor(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks);
+  const { model } = evaluation;
+  const cause = look.sign.hangsOn;
+  if (!cause.startsWith('alteration/')) return massesAtPart(evaluation, look.part, looks);
+  const alteration = model.layout.prepared.alterations.find((each) => `alteration/${each.id}` === cause);
+  if (alteration === undefined) return massesFor(fixModel(model.layout, model.draw, looks), looks);
+  const [not, happened] = splitBy(evaluation, alteration);
+  const seen = (state: boolean) =>
+    alterationLikelihood(alteration, state, looks, model.layout.prepared, model.draw);
+  return massesFromSums(mixed(not, seen(false), happened, seen(true)));
+}
+
+/** The sums if an alteration did not happen and if it did, what its own looks say left out; worked out once. */
+function splitBy(evaluation: Evaluation, alteration: Alteration): readonly [Sums, Sums] {
+  const known = evaluation.splits.get(alteration.id);
+  if (known !== undefined) return known;
+  const { model, looks } = evaluation;
+  const { layout } = model;
+  const unitIndex = layout.units.findIndex((unit) => unit.alterations.includes(alteration));
+  let split: readonly [Sums, Sums];
+  if (unitIndex < 0) split = configSums(evaluation, alteration);
+  else {
+    const shape = unitShape(layout, unitIndex, looks);
+    const rest = restOfUnit(evaluation, shape);
+    const [not, happened] = [false, true].map((state) => {
+      const ready = readyUnit(model, shape, looks, { id: alteration.id, happened: state });
+      const lines = unitLines(ready);
+      return sumsWith(shape.classes, shape.configs.length, rest.values, lines.values, rest.log + lines.log);
+    });
+    split = [not as Sums, happened as Sums];
+  }
+  evaluation.splits.set(alteration.id, split);
+  return split;
+}
+
+/** Two sums on one scale, each times a number, added. */
+function mixed(a: Sums, byA: number, b: Sums, byB: number): Sums {
+  const mix = (x: number, y: number) => x * byA + y * byB;
+  return {
+    byMaking: {
+      period: mix(a.byMaking.period, b.byMaking.period),
+      'bench-copy': mix(a.byMaking['bench-copy'], b.byMaking['bench-copy']),
+      'machine-copy': mix(a.byMaking['machine-copy'], b.byMaking['machine-copy']),
+      'to-deceive': mix(a.byMaking['to-deceive'], b.byMaking['to-deceive']),
+    },
+    strict: [mix(a.strict[0], b.strict[0]), mix(a.strict[1], b.strict[1]), mix(a.strict[2], b.strict[2])],
+    log: a.log,
+  };
 }

@@ -2,11 +2,11 @@ import { askedOf } from '../knowledge/askedOf.ts';
 import type { Sign } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { readingIds } from '../piece/readings.ts';
-import { massesAtPart } from './atPart.ts';
 import { type Evaluation, evaluate } from './evaluation.ts';
 import { bestDraw } from './figures.ts';
+import { layOut } from './layout.ts';
 import { massesAfter } from './massesAfter.ts';
-import { fixModel, layOut } from './model.ts';
+import { fixModel } from './model.ts';
 import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 import type { Weighing } from './weighing.ts';
 
@@ -35,7 +35,7 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
     return all.map((look) => {
       const { sign } = look;
       const caution = sign.caution === undefined ? {} : { caution: sign.caution };
-      const bits = Math.max(0, now - expectedEntropy(evaluation, look, all));
+      const bits = Math.max(0, now - expectedEntropy(evaluation, look));
       return {
         sign: sign.id,
         part: part.id === 'whole' ? null : part.id,
@@ -86,11 +86,9 @@ function lookAt(sign: Sign, part: ModelPart, photoOnly: boolean): Look {
 }
 
 /** Doubt left over the readings, on average, after a look: seen or not, each as probable as now believed. */
-function expectedEntropy(evaluation: Evaluation, look: Look, all: readonly Look[]): number {
+function expectedEntropy(evaluation: Evaluation, look: Look): number {
   const looks = [...evaluation.looks, look];
-  const seen = look.sign.hangsOn.startsWith('alteration/')
-    ? massesAfter(evaluation, look, looks)
-    : massesAtPart(evaluation, look.part, looks, undefined, all);
+  const seen = massesAfter(evaluation, look, looks);
   const scale = Math.exp(seen.log - evaluation.masses.log);
   const present = readingIds.map((id) => Math.min(seen.readings[id] * scale, evaluation.masses.readings[id]));
   const absent = readingIds.map((id, i) => Math.max(0, evaluation.masses.readings[id] - (present[i] ?? 0)));

@@ -1,195 +1,195 @@
-import { changedLine, eachChange, yearMean } from './changedParts.ts';
-import { type Classes, columnClasses } from './columnClasses.ts';
-import { type Evaluation, type PartMessage, restSumsOf } from './evaluation.ts';
-import { allowedAt, type Layout, type Unit } from './model.ts';
-import type { Look } from './prepareCase.ts';
-import { fillUnchanged } from './readyPart.ts';
-import { lineAt, readySum, type Summing } from './unitLines.ts';
-import { type Making, worlds } from './worlds.ts';
+import type { Evaluation } from './evaluation.ts';
+import { restOfUnit } from './evaluation.ts';
+import type { Unit } from './layout.ts';
+import type { Model } from './model.ts';
+import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
+import { type ModelPart, nowBin } from './prepareCase.ts';
+import { type ReadyUnit, readyUnit } from './readyUnit.ts';
+import {
+  alterationOf,
+  type ChangeSlots,
+  type GivePart,
+  othersLine,
+  slotCount,
+  slotOf,
+  unitMessage,
+} from './unitMessage.ts';
+import { unitShape, type Voices } from './unitShape.ts';
+import { worlds } from './worlds.ts';
 
-/** Slots of a message: the four makings, then period work at the three stricter levels. */
-export const slotMakings: readonly Making[] = ['period', 'bench-copy', 'machine-copy', 'to-deceive'];
-export const slotCount = slotMakings.length + 3;
+/** What meets a part's own line in one world and voice: a line for every strictness, one after the other. */
+export type Seat = { world: number; voice: number; lines: Float64Array };
 
-/** The message to a part, for the classes that the given looks tell apart; each is worked out once. */
-export function messageTo(evaluation: Evaluation, partId: string, looks: readonly Look[]): PartMessage {
-  const { model } = evaluation;
-  const { layout } = model;
-  const unitIndex = layout.units.findIndex((unit) => unit.parts.some((part) => part.id === partId));
-  const unit = layout.units[unitIndex] as Unit;
-  // Looks taken out leave classes finer than need be, which does no harm and keeps one message in use.
-  const all = [...evaluation.looks, ...looks];
-  const classes = columnClasses(layout, unit, all);
-  // The rest is summed apart for all that the unit's looks tell apart; the part then needs only what its own do.
-  const part = unit.parts.filter((each) => each.id === partId);
-  const own = columnClasses(layout, { parts: part, alterations: [] }, all);
-  const key = `${partId} ${classes.key} / ${own.key}`;
-  const known = evaluation.messages.get(key);
+/**
+ * What meets what the looks say of a part that came later by one source, by slot. `byMaking` are lines over the year of the
+ * making that meet the mean over the later years from there on (of the product with `others`, where other parts share the
+ * year); `byYear` is the same put together over the part's own year.
+ */
+export type LaterWay = {
+  source: string;
+  to: 'repair' | 'improve';
+  earliest: number;
+  byYear: Float64Array[];
+  byMaking: { slots: Float64Array[]; others: Float64Array | undefined }[];
+};
+
+/** What meets what the looks say of a part from another old piece, by slot and year of the making. */
+export type OldWay = { source: string; slots: Float64Array[] };
+
+/**
+ * What all the rest of the model says to one part: the whole is then a sum over the part's own ways alone, so that a look
+ * at it can be added or taken away, or its origin asked for, at the cost of the part itself. True values are e^log times.
+ */
+export type PartMessage = {
+  part: ModelPart;
+  voices: Voices;
+  seats: Seat[];
+  later: LaterWay[];
+  old: OldWay[];
+  log: number;
+};
+
+/** The message to a part; those to all parts of its unit are worked out together, once. */
+export function messageTo(evaluation: Evaluation, partId: string): PartMessage {
+  const known = evaluation.messages.get(partId);
   if (known !== undefined) return known;
-  const message = makeMessage(
-    evaluation,
-    unitIndex,
-    unit.parts.findIndex((part) => part.id === partId),
-    classes,
-    own,
-  );
-  evaluation.messages.set(key, message);
-  return message;
-}
-
-function makeMessage(
-  evaluation: Evaluation,
-  unitIndex: number,
-  partIndex: number,
-  classes: Classes,
-  own: Classes,
-): PartMessage {
   const { model, looks } = evaluation;
   const { layout } = model;
-  const unit = layout.units[unitIndex] as Unit;
-  const kind = unit.parts[partIndex]?.kind ?? '';
-  const others: Unit = { parts: unit.parts.filter((_, p) => p !== partIndex), alterations: unit.alterations };
-  const summing = readySum(model, others, classes, looks);
-  const rest = restSumsOf(evaluation, unitIndex, classes);
-  const unchanged = new Float64Array(lineAt(layout, own, layout.configs.length, 0, 0));
-  const bySet = new Map<number, { alteration: number; changed: number; slots: Float64Array[] }>();
-  for (let m = 0; m < layout.configs.length; m++) {
-    classes.columns.forEach((column, i) => {
-      const bins = layout.worldBins[column.world] ?? { first: 0, count: 0 };
-      const making = slotMakings.indexOf(worlds[column.world]?.making ?? 'period');
-      fillOthers(summing, column.world, i, m);
-      for (const [flavour, levels] of levelsOf(making === 0)) {
-        const lines = flavour === 'any' ? summing.unchanged : strictLines(summing);
-        for (const state of summing.states) {
-          const weight = making === 0 ? state.period : state.later;
-          const open = levels.filter((k) =>
-            state.happened.every(
-              (a) => k === 0 || allowedAt(unit.alterations[a] as Unit['alterations'][number], k),
-            ),
-          );
-          if (weight === 0 || open.length === 0) continue;
-          eachChange(summing, lines, state.happened, bins.count, ({ changed, product, scale }) => {
-            const means = state.happened.map((a) => yearMean(summing, a, changed[a] as number));
-            let left = weight * scale;
-            state.happened.forEach((a, at) => {
-              const share = layout.changeShares[unit.alterations[a]?.id ?? '']?.[kind];
-              if (share === undefined) return;
-              const setKey = a * 2 ** others.parts.length + (changed[a] as number);
-              const set = bySet.get(setKey) ?? {
-                alteration: a,
-                changed: changed[a] as number,
-                slots: emptySlots(layout),
-              };
-              bySet.set(setKey, set);
-              const by = means.filter((_, other) => other !== at);
-              for (const k of open)
-                addLine(
-                  set.slots[k === 0 ? making : slotMakings.length + k - 1] as Float64Array,
-                  bins,
-                  product,
-                  left * share,
-                  by,
-                  rest.values,
-                  lineAt(layout, classes, m, i, k),
-                );
-              left *= 1 - share;
-            });
-            for (const k of open) {
-              const to = lineAt(layout, own, m, own.of[classes.firstColumns[i] as number] as number, k);
-              addAt(unchanged, to, bins, product, left, means, rest.values, lineAt(layout, classes, m, i, k));
-            }
-          });
-        }
-      }
-    });
-  }
-  const changes = [...bySet.values()].map(({ alteration, changed, slots }) => ({
-    alteration,
-    slots,
-    line: changedLine(summing, alteration, changed),
-  }));
-  return {
-    unitIndex,
-    partIndex,
-    classes: own,
-    unchanged,
-    changes,
-    log: rest.log + summing.parts.reduce((sum, part) => sum + part.log, 0),
+  const unitIndex = layout.units.findIndex((unit) => unit.parts.some((part) => part.id === partId));
+  if (unitIndex < 0) throw new RangeError(`no part ${partId} in this evaluation`);
+  const shape = unitShape(layout, unitIndex, looks, partId);
+  const ready = readyUnit(model, shape, looks);
+  const rest = restOfUnit(evaluation, shape);
+  const messages = shape.parts.map(
+    (part, p): PartMessage => ({
+      part,
+      voices: shape.voices[p] as Voices,
+      seats: [],
+      later: [],
+      old: [],
+      log: rest.log + ready.log - (ready.parts[p]?.log ?? 0),
+    }),
+  );
+  const gather = messages.map((message) => gathering(model, message, shape.configs));
+  const changes = unitMessage(ready, rest.values, (p, at, line) => gather[p]?.(p, at, line));
+  messages.forEach((message, p) => {
+    addChanges(message, ready, changes, p);
+    for (const way of message.later) putByYear(model, way);
+    // Only the part asked for may stand in a shape that other looks have not made.
+    if (message.part.id === partId || looks.some((look) => look.part === message.part.id))
+      evaluation.messages.set(message.part.id, message);
+  });
+  return evaluation.messages.get(partId) as PartMessage;
+}
+
+function lines(model: Model): Float64Array[] {
+  const { bins } = model.layout.prepared.axis;
+  return Array.from({ length: slotCount }, () => new Float64Array(bins));
+}
+
+/** Takes up what meets the part's factor and shares it out over the ways the part can have come unless altered. */
+function gathering(model: Model, message: PartMessage, configs: readonly number[]): GivePart {
+  const { layout } = model;
+  const { part } = message;
+  const seats = new Map<string, Seat>();
+  const renewed = renewedByBin(model, part);
+  const renewedWay: LaterWay = {
+    source: 'renewed',
+    to: 'repair',
+    earliest: 0,
+    byYear: [],
+    byMaking: [{ slots: lines(model), others: undefined }],
+  };
+  const reusedWay: OldWay = { source: 'reused', slots: lines(model) };
+  message.later.push(renewedWay);
+  message.old.push(reusedWay);
+  const brought = layout.makeUps.map((each) => {
+    const to = each.changes[part.kind]?.to;
+    if (to === undefined) return undefined;
+    const slots = lines(model);
+    if (to === 'other-old') message.old.push({ source: each.id, slots });
+    else
+      message.later.push({
+        source: each.id,
+        to,
+        earliest: 0,
+        byYear: [],
+        byMaking: [{ slots, others: undefined }],
+      });
+    return { share: layout.changeShares[each.id]?.[part.kind] ?? 0, slots };
+  });
+  return (_, { world, voice, config, k }, line) => {
+    const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
+    const slot = slotOf(world, k);
+    let left = 1;
+    for (let a = brought.length - 1; a >= 0; a--) {
+      const each = brought[a];
+      if (each === undefined || layout.configs[configs[config] ?? 0]?.happened[a] !== true) continue;
+      addScaled(each.slots[slot] as Float64Array, first, line, left * each.share, count);
+      left *= 1 - each.share;
+    }
+    const key = `${world} ${voice}`;
+    let seat = seats.get(key);
+    if (seat === undefined) {
+      const levels = worlds[world]?.making === 'period' ? 4 : 1;
+      seat = { world, voice, lines: new Float64Array(levels * count) };
+      seats.set(key, seat);
+      message.seats.push(seat);
+    }
+    const reused = reusedIn(model, part, world);
+    const kept = left * (1 - reused);
+    const own = seat.lines;
+    for (let i = 0; i < count; i++)
+      own[k * count + i] =
+        (own[k * count + i] as number) + kept * (1 - (renewed[first + i] as number)) * (line[i] as number);
+    if (k === 3 && part.structural) return;
+    const later = renewedWay.byMaking[0]?.slots[slot] as Float64Array;
+    for (let i = 0; i < count; i++)
+      later[first + i] =
+        (later[first + i] as number) + kept * (renewed[first + i] as number) * (line[i] as number);
+    addScaled(reusedWay.slots[slot] as Float64Array, first, line, left * reused, count);
   };
 }
 
-/** Which strictnesses are summed from which lines: the plain ones, and for the intact piece those of the making alone. */
-function levelsOf(period: boolean): [flavour: 'any' | 'intact', levels: number[]][] {
-  return period
-    ? [
-        ['any', [0, 1, 2]],
-        ['intact', [3]],
-      ]
-    : [['any', [0]]];
+function addScaled(into: Float64Array, first: number, line: Float64Array, by: number, count: number): void {
+  for (let i = 0; i < count; i++) into[first + i] = (into[first + i] as number) + by * (line[i] as number);
 }
 
-function fillOthers(summing: Summing, world: number, classIndex: number, m: number): void {
-  const period = worlds[world]?.making === 'period';
-  summing.parts.forEach((ready, p) => {
-    fillUnchanged(summing.unchanged[p] as Float64Array, summing.model, ready, world, classIndex, m, false);
-    if (period && ready.part.structural)
-      fillUnchanged(summing.intact[p] as Float64Array, summing.model, ready, world, classIndex, m, true);
+/** Adds the ways the part can have been changed by the unit's alterations. */
+function addChanges(
+  message: PartMessage,
+  ready: ReadyUnit,
+  changes: readonly ChangeSlots[],
+  p: number,
+): void {
+  const { alterations }: Unit = ready.shape.unit;
+  alterations.forEach((each, a) => {
+    const to = each.changes[message.part.kind]?.to;
+    if (to === undefined || to === 'other-old') return;
+    const mine = changes.filter((change) => change.alteration === a && (change.changed & (1 << p)) !== 0);
+    message.later.push({
+      source: alterationOf(ready, { alteration: a, changed: 0, slots: [] }).id,
+      to,
+      earliest: ready.changes.earliest[a] as number,
+      byYear: [],
+      byMaking: mine.map((change) => ({ slots: change.slots, others: othersLine(ready, change, p) })),
+    });
   });
 }
 
-function strictLines(summing: Summing): Float64Array[] {
-  return summing.parts.map(
-    (ready, p) => (ready.part.structural ? summing.intact : summing.unchanged)[p] as Float64Array,
-  );
-}
-
-function emptySlots(layout: Layout): Float64Array[] {
-  return Array.from({ length: slotCount }, () => new Float64Array(layout.prepared.axis.bins));
-}
-
-type Bins = { first: number; count: number };
-
-/** Adds product × scale × means × rest to a line by bin of the axis. */
-function addLine(
-  slot: Float64Array,
-  bins: Bins,
-  product: Float64Array,
-  scale: number,
-  means: readonly (Float64Array | undefined)[],
-  rest: Float64Array,
-  at: number,
-): void {
-  for (let b = 0; b < bins.count; b++) {
-    slot[bins.first + b] =
-      (slot[bins.first + b] as number) + valueAt(bins, b, product, scale, means) * (rest[at + b] as number);
+/** Puts a later way together over the part's own year: every year from the making on is alike, so sums run along. */
+function putByYear(model: Model, way: LaterWay): void {
+  const now = nowBin(model.layout.prepared);
+  way.byYear = lines(model);
+  for (const { slots, others } of way.byMaking) {
+    slots.forEach((slot, s) => {
+      const into = way.byYear[s] as Float64Array;
+      let before = 0;
+      for (let bin = 0; bin <= now; bin++) {
+        before += (slot[bin] as number) / (now - Math.max(bin, Math.min(way.earliest, now)) + 1);
+        if (bin >= way.earliest && before !== 0)
+          into[bin] = (into[bin] as number) + before * (others === undefined ? 1 : (others[bin] as number));
+      }
+    });
   }
-}
-
-/** The same, into a line of the unit's layout. */
-function addAt(
-  values: Float64Array,
-  at: number,
-  bins: Bins,
-  product: Float64Array,
-  scale: number,
-  means: readonly (Float64Array | undefined)[],
-  rest: Float64Array,
-  restAt: number,
-): void {
-  for (let b = 0; b < bins.count; b++) {
-    values[at + b] =
-      (values[at + b] as number) + valueAt(bins, b, product, scale, means) * (rest[restAt + b] as number);
-  }
-}
-
-function valueAt(
-  bins: Bins,
-  b: number,
-  product: Float64Array,
-  scale: number,
-  means: readonly (Float64Array | undefined)[],
-): number {
-  let value = (product[b] as number) * scale;
-  for (const mean of means) if (mean !== undefined) value *= mean[bins.first + b] as number;
-  return value;
 }

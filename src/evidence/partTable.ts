@@ -128,14 +128,15 @@ function bitOf(index: number): number {
   return index < 0 ? 0 : 1 << index;
 }
 
-/** How probable a state of the shared habits is in a world and shop. */
+/** How probable a state of the shared habits is in a world and shop; a habit left undefined is not asked for. */
 export function habitStateShare(
   column: Column,
-  context: Pick<PartContext, 'prepared' | 'draw' | 'habits'>,
+  context: Pick<PartContext, 'prepared' | 'draw'> & { habits: readonly (string | undefined)[] },
 ): number {
   const { prepared, draw, habits } = context;
   const made = worlds[column.world]?.making ?? 'period';
   return habits.reduce((product, id, h) => {
+    if (id === undefined) return product;
     const sign = prepared.knowledge.signs[id];
     const ownWay = prepared.shops[column.shop - 1]?.habits.find((each) => each.sign === id);
     const share =

@@ -1,11 +1,13 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import type { Sums } from './classSums.ts';
 import type { Factor } from './factor.ts';
-import type { ColumnCells, Layout } from './model.ts';
+import type { ColumnCells, Layout } from './layout.ts';
 import { type Making, worlds } from './worlds.ts';
 
 /** How much each reading weighs, not yet shared out: true masses are these times e^log. */
 export type Masses = { readings: Record<ReadingId, number>; total: number; log: number };
+
+/** Sums over makings, and over period work at the stricter levels, on the scale of e^log. */
+export type Sums = { byMaking: Record<Making, number>; strict: [number, number, number]; log: number };
 
 /** Sums a whole product into the readings. */
 export function massesOf(layout: Layout, whole: Factor): Masses {

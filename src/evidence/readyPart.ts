@@ -1,102 +1,105 @@
 import type { Model } from './model.ts';
-import { fillOrdinary, meanFrom, type OrdinarySource, renewedByBin, reusedIn } from './ordinaryTerms.ts';
+import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import { type Column, type PartTable, partTable } from './partTable.ts';
 import type { Look, ModelPart } from './prepareCase.ts';
 
-/** One part's source held fixed: an ordinary one, or an alteration by its id. */
-export type OnlyPart = { id: string; source: OrdinarySource | string };
-
-/** A part made ready: its table scaled to at most 1, its renewal by year, and what may be chosen for it. */
+/** A part made ready: its table scaled to at most 1, its renewal by year, and the mean of its later years. */
 export type ReadyPart = {
   part: ModelPart;
   table: PartTable;
-  looked: boolean;
   /** The natural logarithm of what the table was divided by. */
   log: number;
   renewed: Float64Array;
   renewedMean: Float64Array;
-  sources: readonly OrdinarySource[];
-  /** The one alteration it must have been changed by, if the sum is restricted so. */
-  byAlteration: string | undefined;
-  restricted: boolean;
+  /** By make-up alteration that brings in a later part: the mean over its years. */
+  broughtMeans: readonly (Float64Array | undefined)[];
 };
 
-const allSources: readonly OrdinarySource[] = ['own', 'renewed', 'reused'];
-const ownOnly: readonly OrdinarySource[] = ['own'];
-const noSource: readonly OrdinarySource[] = [];
+/** What a part's factor is where no timed alteration changed it, over a world's bins: `own` times a voice, plus `rest`. */
+export type PartLines = { own: Float64Array; rest: Float64Array };
 
-/** Tabulates a part's looks and readies it for summing, restricted to one source if asked. */
+/**
+ * Tabulates a part's looks and readies it for summing.
+ *
+ * @param columns  one for every voice of the part
+ */
 export function readyPart(
   model: Model,
   part: ModelPart,
   looks: readonly Look[],
   columns: readonly Column[],
-  only?: OnlyPart,
 ): ReadyPart {
   const { layout, draw, old } = model;
-  const mine = looks.filter((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
-  const { prepared, shares, habits } = layout;
-  const table = partTable(part, mine, {
-    prepared,
-    draw,
-    shares,
-    columns,
-    habits,
-    old,
-    worldBins: layout.worldBins,
-  });
-  const log = scaleTable(table);
-  const restriction = only?.id === part.id ? only.source : undefined;
-  const ordinary = allSources.find((source) => source === restriction);
+  const mine = looksAt(part, looks);
+  const { prepared, shares, habits, worldBins } = layout;
+  const table = partTable(part, mine, { prepared, draw, shares, columns, habits, old, worldBins });
   return {
     part,
     table,
-    looked: mine.length > 0,
-    log,
+    log: scaleTable(table),
     renewed: renewedByBin(model, part),
     renewedMean: meanFrom(model, table.repair),
-    sources: restriction === undefined ? allSources : ordinary === undefined ? [] : [ordinary],
-    byAlteration: restriction !== undefined && ordinary === undefined ? restriction : undefined,
-    restricted: restriction !== undefined,
+    broughtMeans: layout.makeUps.map((each) => {
+      const to = each.changes[part.kind]?.to;
+      return to === undefined || to === 'other-old' ? undefined : meanFrom(model, table[to]);
+    }),
   };
 }
 
+/** The looks at a part that hang on the part itself, not on an alteration. */
+export function looksAt(part: ModelPart, looks: readonly Look[]): Look[] {
+  return looks.filter((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
+}
+
+/** Room for a part's lines over so many bins. */
+export function roomForLines(bins: number): PartLines {
+  return { own: new Float64Array(bins), rest: new Float64Array(bins) };
+}
+
 /**
- * The part's factor, over its world's bins, when no timed alteration changed it; make-up alterations of this config may
- * have, the last of them foremost. Written into `line`.
+ * The part's factor where no timed alteration changed it; make-up alterations of the config may have, the last of them
+ * foremost.
+ *
+ * @param intact  counts of its ordinary sources only the part's being of the making
  */
-export function fillUnchanged(
-  line: Float64Array,
+export function fillPartLines(
+  { own, rest }: PartLines,
   model: Model,
   ready: ReadyPart,
   world: number,
-  classIndex: number,
-  configIndex: number,
+  config: number,
   intact: boolean,
 ): void {
   const { layout } = model;
-  const bins = layout.worldBins[world] ?? { first: 0, count: 0 };
-  const sources = intact ? (ready.sources.includes('own') ? ownOnly : noSource) : ready.sources;
-  fillOrdinary(line, ready, world, classIndex, reusedIn(model, ready.part, world), sources, bins);
-  layout.makeUps.forEach((alteration, a) => {
-    const change = alteration.changes[ready.part.kind];
-    if (change === undefined || layout.configs[configIndex]?.happened[a] !== true) return;
-    const share = layout.changeShares[alteration.id]?.[ready.part.kind] ?? 0;
-    const brought = ready.byAlteration === alteration.id || !ready.restricted ? share : 0;
-    const { old, repair, improve } = ready.table;
-    const later =
-      change.to === 'other-old' ? undefined : meanFrom(model, change.to === 'repair' ? repair : improve);
-    for (let i = 0; i < bins.count; i++) {
-      line[i] =
-        (1 - share) * (line[i] as number) +
-        brought * (later === undefined ? old : (later[bins.first + i] as number));
+  const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
+  const { table, renewed, renewedMean, part, broughtMeans } = ready;
+  const reused = reusedIn(model, part, world);
+  const made = table.own[world] as Float64Array;
+  const old = intact ? 0 : reused * table.old;
+  const later = intact ? 0 : 1 - reused;
+  for (let i = 0, bin = first; i < count; i++, bin++) {
+    const r = renewed[bin] as number;
+    own[i] = (1 - reused) * (1 - r) * (made[bin] as number);
+    rest[i] = later * r * (renewedMean[bin] as number) + old;
+  }
+  for (let a = 0; a < layout.makeUps.length; a++) {
+    if (layout.configs[config]?.happened[a] !== true) continue;
+    const share = layout.changeShares[layout.makeUps[a]?.id ?? '']?.[part.kind];
+    if (share === undefined) continue;
+    const mean = broughtMeans[a];
+    for (let i = 0; i < count; i++) {
+      own[i] = (own[i] as number) * (1 - share);
+      rest[i] =
+        (rest[i] as number) * (1 - share) +
+        share * (mean === undefined ? table.old : (mean[first + i] as number));
     }
-  });
+  }
 }
 
 /** Divides a table by its largest value, so that products of many parts stay within range; gives the logarithm of it. */
 function scaleTable(table: PartTable): number {
-  const habitMax = Math.max(...table.ownMaking);
+  let habitMax = 0;
+  for (const each of table.ownMaking) habitMax = Math.max(habitMax, each);
   const lines = new Set([...table.own, table.repair, table.improve]);
   let max = table.old;
   for (const line of lines) {

@@ -1,7 +1,8 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
 import { betaDraw, seededRandom } from './betaDraws.ts';
 import { massesFor } from './evaluation.ts';
-import { fixModel, type Layout } from './model.ts';
+import type { Layout } from './layout.ts';
+import { fixModel } from './model.ts';
 import { leadingOf, shares } from './readingMasses.ts';
 
 /** How the readings move when every figure is drawn anew from its range. */

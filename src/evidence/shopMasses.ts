@@ -1,6 +1,7 @@
 import type { ReadingId } from '../piece/readings.ts';
 import type { Factor } from './factor.ts';
-import type { ColumnCells, Layout, Model } from './model.ts';
+import type { ColumnCells, Layout } from './layout.ts';
+import type { Model } from './model.ts';
 import { shopPriors } from './worlds.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { Knowledge } from '../knowledge/schema.ts';
+import type { Alteration, Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';
 import { bindingLooks } from './bindingLooks.ts';
@@ -7,8 +7,9 @@ import { contradictions } from './contradictions.ts';
 import { type Evaluation, evaluate } from './evaluation.ts';
 import { bestDraw } from './figures.ts';
 import { yearSummary } from './highestDensity.ts';
-import { massesWith } from './massesAfter.ts';
-import { fixModel, layOut } from './model.ts';
+import { layOut } from './layout.ts';
+import { massesIf } from './massesAfter.ts';
+import { fixModel } from './model.ts';
 import { nextLooks } from './nextLooks.ts';
 import { massByBin, partPosterior } from './partPosterior.ts';
 import { type CaseFault, type PreparedCase, prepareCase } from './prepareCase.ts';
@@ -153,14 +154,10 @@ function firmness(
 }
 
 function weighParts(evaluation: Evaluation): Weighing['parts'] {
-  const { units, prepared } = evaluation.model.layout;
+  const { prepared } = evaluation.model.layout;
   return prepared.parts.flatMap((part) => {
     if (part.id === 'whole') return [];
-    const { origin, years } = partPosterior(
-      evaluation,
-      units.findIndex((unit) => unit.parts.includes(part)),
-      part,
-    );
+    const { origin, years } = partPosterior(evaluation, part);
     const looked = prepared.looks.filter((look) => look.part === part.id).length;
     return [{ id: part.id, name: part.name, origin, ...standingOf(origin), years, looked }];
   });
@@ -168,30 +165,15 @@ function weighParts(evaluation: Evaluation): Weighing['parts'] {
 
 function weighAlterations(evaluation: Evaluation): Weighing['alterations'] {
   const { layout } = evaluation.model;
-  const share = (id: string) => {
-    const unit = layout.units.findIndex((each) => each.alterations.some((one) => one.id === id));
-    if (unit >= 0) {
-      const masses = massesWith(evaluation, unit, evaluation.looks, { alteration: { id, happened: true } });
-      return (masses.total / evaluation.masses.total) * Math.exp(masses.log - evaluation.masses.log);
-    }
-    return makeUpShare(evaluation, id);
+  const share = (alteration: Alteration) => {
+    const masses = massesIf(evaluation, alteration, true, evaluation.looks);
+    return evaluation.masses.total > 0
+      ? (masses.total / evaluation.masses.total) * Math.exp(masses.log - evaluation.masses.log)
+      : 0;
   };
   return layout.prepared.alterations
-    .map((each) => ({ id: each.id, name: each.name, probability: shown(share(each.id)) }))
+    .map((each) => ({ id: each.id, name: each.name, probability: shown(share(each)) }))
     .sort((a, b) => b.probability - a.probability);
-}
-
-function makeUpShare(evaluation: Evaluation, id: string): number {
-  const { layout } = evaluation.model;
-  const index = layout.makeUps.findIndex((each) => each.id === id);
-  const sums = evaluation.whole.sums[0] as Float64Array;
-  const size = sums.length / layout.configs.length;
-  let happened = 0;
-  layout.configs.forEach((config, m) => {
-    if (config.happened[index] === true)
-      for (let i = m * size; i < (m + 1) * size; i++) happened += sums[i] as number;
-  });
-  return evaluation.masses.total > 0 ? happened / evaluation.masses.total : 0;
 }
 
 function weighShops(evaluation: Evaluation): Weighing['shops'] {

@@ -1,8 +1,8 @@
 import type { Shop } from '../knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import { bareEvaluation, type Evaluation } from './evaluation.ts';
+import { bareEvaluation, type Evaluation, wholeWith } from './evaluation.ts';
 import type { Factor } from './factor.ts';
-import { massesAfter, unitOfLook, wholeWith } from './massesAfter.ts';
+import { massesAfter, unitOfLook } from './massesAfter.ts';
 import type { Look } from './prepareCase.ts';
 import { type Masses, massesOf, shares } from './readingMasses.ts';
 import { periodMass, shopMasses, shopProbabilities } from './shopMasses.ts';
@@ -51,7 +51,7 @@ export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeig
       look,
       evaluation.looks.filter((each) => each !== look),
     );
-    const byItself = massesAfter(bare, look, [look], evaluation.looks);
+    const byItself = massesAfter(bare, look, [look]);
     const alone = decibans(periodOdds(byItself) / oddsBare);
     const withinWhole = decibans(oddsWhole / periodOdds(without));
     return {

@@ -1,0 +1,77 @@
+import { bitsOf, type Classes, columnClasses } from './columnClasses.ts';
+import type { Layout, Unit } from './layout.ts';
+import type { Column } from './partTable.ts';
+
+/**
+ * Units bound together by the maker's shared habits: given world, year, shop and make-up alterations they say all they say
+ * of one another through these. `bits` are the habits; `columns` holds for every class all states of them, the states of
+ * one class side by side (`states` of them).
+ */
+export type HabitGroup = {
+  units: readonly number[];
+  classes: Classes;
+  states: number;
+  columns: readonly Column[];
+};
+
+type Grounds = Pick<Layout, 'prepared' | 'fine' | 'columns' | 'units' | 'habits' | 'worldBins'>;
+
+/** Units that bear on anything, grouped by the habits they share; units that nothing was looked for on are left out. */
+export function habitGroups(layout: Grounds): HabitGroup[] {
+  const groups: { units: number[]; bits: number }[] = [];
+  layout.units.forEach((unit, u) => {
+    if (isIdle(layout, unit)) return;
+    const bits = habitBits(layout, unit);
+    const joined = groups.filter((each) => (each.bits & bits) !== 0);
+    const rest = groups.filter((each) => !joined.includes(each));
+    const all = joined.reduce((sum, each) => sum | each.bits, bits);
+    groups.splice(0, groups.length, ...rest, {
+      units: [...joined.flatMap((each) => each.units), u],
+      bits: all,
+    });
+  });
+  return groups.map(({ units, bits }) => makeGroup(layout, units, bits));
+}
+
+/** The group a unit stands in; an idle one stands by itself. */
+export function groupOf(layout: Layout, unitIndex: number): HabitGroup {
+  const found =
+    layout.groups.find((each) => each.units.includes(unitIndex)) ?? layout.idleGroups.get(unitIndex);
+  if (found !== undefined) return found;
+  const made = makeGroup(layout, [unitIndex], 0);
+  layout.idleGroups.set(unitIndex, made);
+  return made;
+}
+
+/** A part by itself that nothing was looked for on: it bears only on whether the piece is intact. */
+export function isIdle(layout: Pick<Layout, 'prepared'>, unit: Unit): boolean {
+  return (
+    unit.alterations.length === 0 &&
+    unit.parts.every((part) =>
+      layout.prepared.looks.every(
+        (look) => look.part !== part.id || look.sign.hangsOn.startsWith('alteration/'),
+      ),
+    )
+  );
+}
+
+function habitBits({ prepared, habits }: Pick<Layout, 'prepared' | 'habits'>, unit: Unit): number {
+  const signs = prepared.looks
+    .filter((look) => look.sign.hangsOn === 'making' && unit.parts.some((part) => part.id === look.part))
+    .map((look) => look.sign.id);
+  return bitsOf(habits, new Set(signs));
+}
+
+function makeGroup(layout: Omit<Grounds, 'groups'>, units: readonly number[], bits: number): HabitGroup {
+  const parts = units.flatMap((u) => layout.units[u]?.parts ?? []);
+  const classes = columnClasses(layout, layout.columns, parts);
+  const mine = layout.habits.flatMap((_, index) => ((bits >> index) & 1 ? [1 << index] : []));
+  const states = 2 ** mine.length;
+  const columns = classes.columns.flatMap((column) =>
+    Array.from({ length: states }, (_, state) => ({
+      ...column,
+      habits: mine.reduce((all, bit, index) => ((state >> index) & 1 ? all | bit : all), 0),
+    })),
+  );
+  return { units, classes, states, columns };
+}

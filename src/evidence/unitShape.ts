@@ -1,0 +1,167 @@
+import { bitsOf, type Classes, columnClasses } from './columnClasses.ts';
+import { groupOf } from './habitGroups.ts';
+import { allowedAt, type Layout, strictnesses, type Unit } from './layout.ts';
+import type { Column } from './partTable.ts';
+import type { Look, ModelPart } from './prepareCase.ts';
+import { worlds } from './worlds.ts';
+
+/** Columns alike in what one part's looks at the maker's habit depend on: `of` by class of the unit. */
+export type Voices = { of: Int32Array; columns: Column[] };
+
+/**
+ * The classes of one world, told apart part by part: each branch is one voice of the next part. At the end of a way stand
+ * the classes it leads to.
+ */
+export type VoiceTree = { voice: number; classes: number[]; branches: VoiceTree[] };
+
+/**
+ * How a unit is summed for certain looks; the same for every redraw. Parts are told by bits: bit p of a set stands for
+ * `parts[p]`. Parts whose looks hang on the maker's habit come first (`voiced` of them), those that tell most apart before
+ * the others.
+ */
+export type UnitShape = {
+  unitIndex: number;
+  unit: Unit;
+  parts: readonly ModelPart[];
+  voiced: number;
+  /** Parts that nothing was looked for on but that bear on whether the piece is intact. */
+  idle: readonly ModelPart[];
+  classes: Classes;
+  voices: readonly Voices[];
+  /** By world that stands for classes: the tree from the last voiced part down to the first. */
+  trees: readonly { world: number; root: VoiceTree }[];
+  /** By alteration of the unit: the parts it can change. */
+  masks: readonly number[];
+  /** By config of the layout, the config of this unit; and by the latter, one of the former. */
+  configOf: Int32Array;
+  configs: readonly number[];
+  /** By strictness: whether it sums the same as the one before, where the config is allowed. */
+  same: readonly boolean[];
+};
+
+/**
+ * The shape of a unit for the looks given.
+ *
+ * @param also  a part to tell apart though nothing was looked for on it
+ */
+export function unitShape(
+  layout: Layout,
+  unitIndex: number,
+  looks: readonly Look[],
+  also?: string,
+): UnitShape {
+  const unit = layout.units[unitIndex] as Unit;
+  const asked = new Set(
+    looks.filter((each) => !each.sign.hangsOn.startsWith('alteration/')).map((each) => each.part),
+  );
+  const isTold = (part: ModelPart) =>
+    asked.has(part.id) ||
+    part.id === also ||
+    (part.structural &&
+      unit.alterations.some((each) => allowedAt(each, 3) && each.changes[part.kind] !== undefined));
+  const told = unit.parts.filter(isTold);
+  const key = `${unitIndex} ${told.map((part) => part.id).join(' ')}`;
+  const known = layout.shapes.get(key);
+  if (known !== undefined) return known;
+  const shape = makeShape(layout, unitIndex, unit, told);
+  layout.shapes.set(key, shape);
+  return shape;
+}
+
+function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly ModelPart[]): UnitShape {
+  const group = groupOf(layout, unitIndex);
+  const classes = columnClasses(layout, group.columns, unit.parts);
+  const ranked = told
+    .map((part) => ({ part, voices: voicesOf(layout, classes, part) }))
+    .sort((a, b) => b.voices.columns.length - a.voices.columns.length);
+  const voiced = ranked.filter(({ voices }) => voices.columns.length > 1).length;
+  const parts = ranked.map((each) => each.part);
+  const voices = ranked.map((each) => each.voices);
+  const touching = layout.makeUps.map((each) =>
+    unit.parts.some((part) => each.changes[part.kind] !== undefined),
+  );
+  const configs: number[] = [];
+  const names = new Map<string, number>();
+  const configOf = Int32Array.from(layout.configs, ({ happened }, m) => {
+    // What matters of a config to this unit are the make-ups that touch it; the first of a name has no others.
+    const name = happened.filter((_, a) => touching[a] === true).join();
+    const before = names.get(name);
+    if (before !== undefined) return before;
+    names.set(name, configs.length);
+    configs.push(m);
+    return configs.length - 1;
+  });
+  return {
+    unitIndex,
+    unit,
+    parts,
+    voiced,
+    idle: unit.parts.filter((part) => part.structural && !told.includes(part)),
+    classes,
+    voices,
+    trees: treesOf(classes, voices.slice(0, voiced)),
+    masks: unit.alterations.map((each) =>
+      parts.reduce((all, part, p) => (each.changes[part.kind] === undefined ? all : all | (1 << p)), 0),
+    ),
+    configOf,
+    configs,
+    same: strictnesses.map(
+      (_, k) =>
+        k > 0 &&
+        unit.alterations.every((each) => allowedAt(each, k) === allowedAt(each, k - 1)) &&
+        (k < 3 || unit.parts.every((part) => !part.structural)),
+    ),
+  };
+}
+
+function voicesOf(layout: Layout, classes: Classes, part: ModelPart): Voices {
+  const signs = new Set(
+    layout.prepared.looks
+      .filter((look) => look.part === part.id && look.sign.hangsOn === 'making')
+      .map((look) => look.sign.id),
+  );
+  const bits = bitsOf(layout.habits, signs);
+  const silent = signs.size === 0 && !layout.fine;
+  const names = new Map<string, number>();
+  const columns: Column[] = [];
+  const of = Int32Array.from(classes.columns, (column) => {
+    const shop = layout.prepared.shops[column.shop - 1];
+    const heard =
+      layout.fine ||
+      shop?.habits.some(
+        (habit) =>
+          signs.has(habit.sign) &&
+          (habit.on === undefined ||
+            habit.on.includes(part.kind) ||
+            bitsOf(layout.habits, new Set([habit.sign])) !== 0),
+      );
+    const name = silent
+      ? ''
+      : `${worlds[column.world]?.making} ${heard === true ? column.shop : 0} ${column.habits & bits}`;
+    const before = names.get(name);
+    if (before !== undefined) return before;
+    names.set(name, columns.length);
+    columns.push(column);
+    return columns.length - 1;
+  });
+  return { of, columns };
+}
+
+function treesOf(classes: Classes, voices: readonly Voices[]): { world: number; root: VoiceTree }[] {
+  const trees = new Map<number, VoiceTree>();
+  classes.columns.forEach(({ world }, classIndex) => {
+    let node = trees.get(world) ?? { voice: -1, classes: [], branches: [] };
+    trees.set(world, node);
+    for (let p = voices.length - 1; p >= 0; p--) {
+      const voice = voices[p]?.of[classIndex] as number;
+      let next = node.branches.find((each) => each.voice === voice);
+      if (next === undefined) {
+        next = { voice, classes: [], branches: [] };
+        node.branches.push(next);
+      }
+      node = next;
+    }
+    node.classes.push(classIndex);
+  });
+  return [...trees].map(([world, root]) => ({ world, root }));
+}
