@@ -8,6 +8,8 @@ import { photoColourBalance } from './photoColourBalance.ts';
 import { photoCircle, photoEllipse, photoLens, photoSagitta } from './photoGeometry.ts';
 import { photoMeasure } from './photoMeasure.ts';
 import { photoRectify } from './photoRectify.ts';
+import { photoTwins } from './photoTwins.ts';
+import { edgesSeeThrough } from './seeThrough.ts';
 import { setsSize } from './sets.ts';
 import { setsLikeness } from './setsLikeness.ts';
 import { woodCoefficientFromShrinkage, woodMoisture, woodShrinkageAt } from './wood.ts';
@@ -36,6 +38,8 @@ export const calculations: readonly Calculation[] = [
   listed(woodMovementCalculation),
   listed(woodRoundness),
   listed(woodShrinkageAt),
+  listed(photoTwins),
+  listed(edgesSeeThrough),
 ].sort((a, b) => (a.id < b.id ? -1 : 1));
 
 /** The calculation with this id, undefined where there is none. */
