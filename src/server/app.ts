@@ -10,6 +10,7 @@ import { opinionRoutes, type SetOpinion } from './opinionRoutes.ts';
 import { ownKnowledgeRoutes } from './ownKnowledgeRoutes.ts';
 import { photoRoutes } from './photoRoutes.ts';
 import { pieceRoutes } from './pieceRoutes.ts';
+import { scaleCardRoutes } from './scaleCardRoutes.ts';
 import type { staticFiles } from './staticFiles.ts';
 
 /** What the server leans on; tests hand in their own. */
@@ -47,6 +48,7 @@ export function createApp(parts: ServerParts): Hono {
   app.route('/api/photos', photoRoutes(photos));
   app.route('/api/calc', calculationRoutes(calculate, yearNow, photos));
   app.route('/api/own-knowledge', ownKnowledgeRoutes(own));
+  app.route('/api', scaleCardRoutes());
   app.route('/api', opinionRoutes(store, jobs, setOpinion));
   app.all('/api/*', (context) =>
     faultAnswer(context, 404, 'server.no-such-route', 'There is nothing at this address.'),
