@@ -6,6 +6,8 @@ import { inferenceInformation, inferencePosterior } from './inference.ts';
 import { photoColourDifference } from './photoColour.ts';
 import { photoColourBalance } from './photoColourBalance.ts';
 import { photoCircle, photoEllipse, photoLens, photoSagitta } from './photoGeometry.ts';
+import { photoGrain } from './photoGrain.ts';
+import { photoGrainMatch } from './photoGrainMatch.ts';
 import { photoMeasure } from './photoMeasure.ts';
 import { photoRectify } from './photoRectify.ts';
 import { photoTwins } from './photoTwins.ts';
@@ -15,6 +17,7 @@ import { setsLikeness } from './setsLikeness.ts';
 import { woodCoefficientFromShrinkage, woodMoisture, woodShrinkageAt } from './wood.ts';
 import { woodMovementCalculation } from './woodMovement.ts';
 import { woodRoundness } from './woodRoundness.ts';
+import { wearContact } from './wearContact.ts';
 
 /** Every calculation the program knows, by id: the one door for screens, terminal, HTTP and reports. */
 export const calculations: readonly Calculation[] = [
@@ -27,6 +30,8 @@ export const calculations: readonly Calculation[] = [
   listed(photoColourDifference),
   listed(photoCircle),
   listed(photoEllipse),
+  listed(photoGrain),
+  listed(photoGrainMatch),
   listed(photoLens),
   listed(photoMeasure),
   listed(photoRectify),
@@ -40,6 +45,7 @@ export const calculations: readonly Calculation[] = [
   listed(woodShrinkageAt),
   listed(photoTwins),
   listed(edgesSeeThrough),
+  listed(wearContact),
 ].sort((a, b) => (a.id < b.id ? -1 : 1));
 
 /** The calculation with this id, undefined where there is none. */

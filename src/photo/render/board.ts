@@ -52,10 +52,10 @@ export function board(settings: BoardSettings): Board {
       0.25 * settings.curlStrength * curl * settings.ringMm;
     const aside = x - pithAcrossMm - tiltAcross * z - bend;
     const radius =
-      Math.hypot(aside, pithDepthMm + tiltDepth * z) + wanderMm * smoothNoise(seed + 12, x / 22, z / 130);
+      Math.hypot(aside, pithDepthMm + tiltDepth * z) + wanderMm * smoothNoise(seed + 12, x / 22, z / 90);
     const late = lookUp(rings, radius);
     const fibre =
-      smoothNoise(seed + 13, aside / 0.7, z / 45) + 0.6 * smoothNoise(seed + 14, aside / 0.3, z / 18);
+      smoothNoise(seed + 13, aside / 0.7, z / 25) + 0.6 * smoothNoise(seed + 14, aside / 0.3, z / 10);
     const pore =
       Math.max(0, smoothNoise(seed + 15, aside / 0.28, z / 4) - 0.45) *
       (1 - settings.ringPorous * Math.min(1, 1.6 * late));

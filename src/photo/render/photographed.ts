@@ -77,11 +77,15 @@ function developed(seen: Float32Array, widthPx: number, heightPx: number, { seed
     for (let channel = 0; channel < 3; channel++) {
       const clean = (seen[at] as number) * (tint[channel] as number);
       const grainy = clean + noise * Math.sqrt(Math.max(0.02, clean)) * random.normal();
-      pixels[at * 3 + channel] = Math.round(255 * encoded(Math.min(1, Math.max(0, grainy))));
+      pixels[at * 3 + channel] = codes[Math.round(finest * Math.min(1, Math.max(0, grainy)))] as number;
     }
   }
   return { widthPx, heightPx, channels: 3, pixels };
 }
+
+/** The code value of each of many steps of linear light: finer than a code even in the dark. */
+const finest = 8191;
+const codes = Uint8Array.from({ length: finest + 1 }, (_, at) => Math.round(255 * encoded(at / finest)));
 
 function encoded(linear: number): number {
   return linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055;

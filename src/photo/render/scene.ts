@@ -11,6 +11,10 @@ export type Surface = {
   shows: number;
   /** Marks that a brush left along the part, as a natural logarithm of light. */
   brush: number;
+  /** Dirt, wear and bleaching in patches some millimetres wide, and scratches along the part, as a natural logarithm of light. */
+  soil: number;
+  /** Tells the soil and strokes of one side from those of the other. */
+  seed: number;
 };
 
 /** A part that a band crosses: a cuff, a joint, a patch. Its upper side is drawn first. */
@@ -68,12 +72,18 @@ export function renderScene(scene: Scene): RenderedScene {
 
 function sideOf({ board: settings, surface }: Scene['upper']): Board {
   const wood = board(settings);
-  const { light, shows, brush } = surface;
+  const { light, shows, brush, soil, seed } = surface;
   return (x, z) => {
     const figure = shows > 0 ? shows * wood(x, z) : 0;
-    const strokes = brush > 0 ? brush * smoothNoise(settings.seed + 31, x / 0.8, z / 35) : 0;
-    return light * Math.exp(-figure - strokes);
+    const strokes = brush > 0 ? brush * smoothNoise(seed + 31, x / 0.8, z / 35) : 0;
+    const soiled = soil > 0 ? soil * soilAt(seed, x, z) : 0;
+    return light * Math.exp(-figure - strokes - soiled);
   };
+}
+
+function soilAt(seed: number, x: number, z: number): number {
+  const scratch = Math.max(0, smoothNoise(seed + 34, x / 0.5, z / 15) - 0.75);
+  return smoothNoise(seed + 32, x / 6, z / 6) + 0.5 * smoothNoise(seed + 33, x / 2, z / 2.5) + 4 * scratch;
 }
 
 function bandOf({ band, upper }: Scene): Board {

@@ -1,0 +1,73 @@
+/**
+ * Writes src/photo/grainShipped.json, what photo.grain-match knows of pairs of one and of two pieces:
+ *
+ *   npx tsx scripts/grainShipped.ts [pairs of each kind]
+ *
+ * Everything is rendered from fixed seeds that the proof (scripts/grainProof.ts) does not use.
+ */
+import { writeFileSync } from 'node:fs';
+import { featureNames } from '../src/photo/grainFeatures.ts';
+import { grainKinds } from '../src/photo/render/grainPairs.ts';
+import { type Draw, drawPairs } from './grain/draws.ts';
+import { fitLogistic } from './grain/logistic.ts';
+
+const firstSeed = 1_000_000;
+const pairsEach = Number(process.argv[2] ?? 160);
+// Under paint there is nothing to learn but how paint looks; an examiner who marks a surface as painted gets no ratio.
+const kinds = grainKinds.filter((kind) => kind !== 'painted');
+
+const draws = kinds.flatMap((kind) => [
+  ...drawPairs(kind, pairsEach / 2, firstSeed),
+  ...drawPairs(kind, pairsEach / 2, firstSeed + pairsEach, 0.6),
+]);
+const told = draws.filter(({ silence }) => silence === undefined);
+const fitted = fitLogistic(
+  told.map(({ features }) => features),
+  told.map(({ onePiece }) => onePiece),
+);
+const [one, two] = [true, false].map((side) => told.filter(({ onePiece }) => onePiece === side)) as [
+  Draw[],
+  Draw[],
+];
+const score = ({ features }: Draw) =>
+  features.reduce((sum, each, at) => sum + each * (fitted.weights[at] as number), 0);
+const drift = one.map(({ match }) => Math.abs(match.shiftPx) / match.leverPx).sort((a, b) => a - b);
+
+const shipped = {
+  madeBy: 'scripts/grainShipped.ts',
+  firstSeed,
+  kinds,
+  pairsOfOne: one.length,
+  pairsOfTwo: two.length,
+  silent: draws.length - told.length,
+  features: featureNames,
+  weights: fitted.weights.map(rounded),
+  covariance: fitted.covariance.map((row) => row.map(rounded)),
+  /** Two thirds of the pairs of one piece had drifted aside by no more than this share of the distance between the strips' middles. */
+  driftShare: rounded(drift[Math.floor(0.683 * drift.length)] as number),
+  correlations: {
+    one: quantiles(one.map(({ match }) => match.correlation)),
+    two: quantiles(two.map(({ match }) => match.correlation)),
+  },
+  logRatios: { one: quantiles(one.map(score)), two: quantiles(two.map(score)) },
+};
+
+writeFileSync(
+  new URL('../src/photo/grainShipped.json', import.meta.url),
+  `${JSON.stringify(shipped, null, 2)}\n`,
+);
+console.log(
+  `${one.length} pairs of one piece, ${two.length} of two, ${shipped.silent} that say nothing; weights ${shipped.weights.join(' ')}`,
+);
+
+/** From the least to the greatest in steps of one in forty. */
+function quantiles(values: readonly number[]): number[] {
+  const sorted = [...values].sort((a, b) => a - b);
+  return Array.from({ length: 41 }, (_, at) =>
+    rounded(sorted[Math.round((at / 40) * (sorted.length - 1))] as number),
+  );
+}
+
+function rounded(value: number): number {
+  return Number(value.toPrecision(5));
+}
