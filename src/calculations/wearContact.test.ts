@@ -1,0 +1,76 @@
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
+import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
+import type { Knowledge } from '../knowledge/schema.ts';
+import type { CalculationContext } from './define.ts';
+import { runCalculation } from './runCalculation.ts';
+import { wearContact } from './wearContact.ts';
+
+const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
+const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
+const context: CalculationContext = { knowledge, yearNow: 2026 };
+
+// biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
+function contact(input: object): any {
+  const result = runCalculation('wear.contact', input, context);
+  if (!result.ok) throw new Error(JSON.stringify(result.faults));
+  return result.output;
+}
+
+const example = wearContact.example as { worn: [{ part: string; grid: number[][] }] };
+
+describe('the front stretcher of a chair', () => {
+  test('worn on top by feet it agrees, and speaks for natural use', () => {
+    const { score } = contact(example);
+    expect(score.auc).toBeGreaterThan(0.9);
+    expect(score.likelihoodRatio).toBeGreaterThan(2);
+    expect(score.likelihoods.none).toBeCloseTo(0.2, 9);
+    expect(score.contrary).toEqual([]);
+  });
+
+  test('the same wear beneath and a sharp top speak against it, and are named', () => {
+    const [{ part, grid }] = example.worn;
+    const { score } = contact({ ...example, worn: [{ part, grid: [grid[3], grid[2], grid[1], grid[0]] }] });
+    expect(score.auc).toBeLessThan(0.3);
+    expect(score.likelihoodRatio).toBeCloseTo(0.2, 9);
+    expect(score.contrary.map(({ face }: { face: string }) => face)).toEqual(['top', 'underside']);
+  });
+
+  test('no wear at all speaks for none', () => {
+    const [{ part, grid }] = example.worn;
+    const { score } = contact({ ...example, worn: [{ part, grid: grid.map((row) => row.map(() => 0)) }] });
+    expect(score).toMatchObject({ auc: null, likelihoods: { natural: 0.2, none: 1, imitated: 0.2 } });
+  });
+});
+
+test('every form there is has parts whose touching is known', () => {
+  for (const form of Object.keys(knowledge.forms)) {
+    const { surfaces, score } = contact({ form });
+    expect({ form, known: surfaces.length > 2 }).toEqual({ form, known: true });
+    expect(score).toBeNull();
+  }
+});
+
+describe('bad input gives one plain sentence that says what to do', () => {
+  const grid = example.worn[0].grid;
+  test.each<[string, object, string, string]>([
+    ['form', { form: 'throne' }, 'form', 'take one of armchair'],
+    ['part', { form: 'side-chair', parts: ['front-stretcher'] }, 'parts[0]', 'with these features'],
+    ['measure', { form: 'side-chair', measures: { 'seat-height': -5 } }, 'measures.seat-height', 'above 0'],
+    ['surface', { ...example, worn: [{ part: 'arm', grid }] }, 'worn[0].part', 'take one of front-stretcher'],
+    [
+      'faces',
+      { ...example, worn: [{ part: 'front-stretcher', grid: grid.slice(1) }] },
+      'worn[0].grid',
+      'a row for each',
+    ],
+  ])('%s', (_, input, path, words) => {
+    // biome-ignore format: a table
+    const result = runCalculation('wear.contact', input, context);
+    if (result.ok) throw new Error('no fault');
+    expect(result.faults).toHaveLength(1);
+    expect(result.faults[0]?.path).toBe(path);
+    expect(result.faults[0]?.message).toContain(words);
+  });
+});
