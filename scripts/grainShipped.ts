@@ -18,7 +18,7 @@ const kinds = grainKinds.filter((kind) => kind !== 'painted');
 
 const draws = kinds.flatMap((kind) => [
   ...drawPairs(kind, pairsEach / 2, firstSeed),
-  ...drawPairs(kind, pairsEach / 2, firstSeed + pairsEach, 0.6),
+  ...drawPairs(kind, pairsEach / 2, firstSeed + 200_000, 0.6),
 ]);
 const told = draws.filter(({ silence }) => silence === undefined);
 const fitted = fitLogistic(

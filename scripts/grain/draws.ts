@@ -1,7 +1,8 @@
 import { featuresOf, type GrainSilence, silenceOf } from '../../src/photo/grainFeatures.ts';
 import { type GrainMatch, matchGrain } from '../../src/photo/grainMatch.ts';
 import { facingStrips } from '../../src/photo/grainStrips.ts';
-import { type GrainKind, grainPair } from '../../src/photo/render/grainPairs.ts';
+import type { Picture } from '../../src/photo/picture.ts';
+import { type GrainKind, type GrainPair, grainPair } from '../../src/photo/render/grainPairs.ts';
 
 /** One rendered pair, matched. */
 export type Draw = {
@@ -12,15 +13,36 @@ export type Draw = {
   match: GrainMatch;
 };
 
-/** Pairs of one kind, every other of one piece; pair i has the seed first + i. */
+/** Seeds of neighbouring pairs lie this far apart, since each uses some dozens after its own. */
+const seedStep = 97;
+
+/** Pairs of one kind, every other of one piece; pair i has the seed first + 97 i. */
 export function drawPairs(kind: GrainKind, count: number, first: number, detail = 1): Draw[] {
   return Array.from({ length: count }, (_, index) => {
-    const onePiece = index % 2 === 0;
-    const { a, b, picture, directionDeg } = grainPair(kind, onePiece, first + index, detail).rendered;
-    const strips = facingStrips(picture, a, b, directionDeg);
-    if (typeof strips === 'string') throw new Error(`${kind} ${first + index}: ${strips}`);
-    const match = matchGrain(strips);
-    const rows = Math.min(...strips.strips.map((each) => each.rows));
-    return { kind, onePiece, silence: silenceOf(match, rows), features: featuresOf(match), match };
+    const pair = grainPair(kind, index % 2 === 0, first + seedStep * index, detail);
+    return matched(pair, pair.rendered.picture);
   });
+}
+
+/** The same pairs once more, their pictures put through something on the way: a file format, a scaling. */
+export async function drawPairsThrough(
+  kind: GrainKind,
+  count: number,
+  first: number,
+  through: (picture: Picture) => Promise<Picture>,
+): Promise<Draw[]> {
+  const draws: Draw[] = [];
+  for (let index = 0; index < count; index++) {
+    const pair = grainPair(kind, index % 2 === 0, first + seedStep * index);
+    draws.push(matched(pair, await through(pair.rendered.picture)));
+  }
+  return draws;
+}
+
+function matched({ kind, onePiece, rendered: { a, b, directionDeg } }: GrainPair, picture: Picture): Draw {
+  const strips = facingStrips(picture, a, b, directionDeg);
+  if (typeof strips === 'string') throw new Error(`a rendered ${kind} pair does not face: ${strips}`);
+  const match = matchGrain(strips);
+  const rows = Math.min(...strips.strips.map((each) => each.rows));
+  return { kind, onePiece, silence: silenceOf(match, rows), features: featuresOf(match), match };
 }
