@@ -1,14 +1,11 @@
 import type { Alteration } from '../knowledge/schema.ts';
-import { allowedAt } from './layout.ts';
+import { allowedAt, type Bins } from './layout.ts';
 import { alterationLikelihood, alterationShare, type Model } from './model.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import type { Look } from './prepareCase.ts';
 import type { ReadyPart } from './readyPart.ts';
 import type { UnitShape } from './unitShape.ts';
 import { binOf } from './yearAxis.ts';
-
-/** A run of bins. */
-export type Bins = { first: number; count: number };
 
 /** How probable an alteration's happening is with its looks, in a period piece and a later one. */
 type Chance = { period: [not: number, happened: number]; later: [not: number, happened: number] };
@@ -118,7 +115,9 @@ export function eachStep(
   const happened = allowedAt(alteration, k) ? ifHappened : 0;
   const shares = parts.map(({ part }) => model.layout.changeShares[alteration.id]?.[part.kind] ?? 0);
   const mask = shape.masks[a] as number;
-  const reached = shape.masks.slice(0, a).reduce((all, each) => all | each, 0);
+  const reached = shape.masks
+    .slice(0, a)
+    .reduce((all, each, b) => (allowedAt(shape.unit.alterations[b] as Alteration, k) ? all | each : all), 0);
   const step: Step = { from: 0, changed: 0, weight: 0 };
   const weights = happened > 0 ? setWeights(mask, shares) : new Map<number, Float64Array>();
   for (let from = reached; ; from = (from - 1) & reached) {

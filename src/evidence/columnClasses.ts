@@ -8,12 +8,14 @@ import { worlds } from './worlds.ts';
  * for all. `of[column]` is the class and `columns[class]` stands for it.
  *
  * A table over classes holds, for each, one line after another for its strictnesses (four for period work, else one), each
- * as long as the bins of its world: line k begins at `at[class] + k · count[class]`, and a table is `size` long.
+ * as long as the bins in which it can have been made (`count` from `first` on): line k begins at `at[class] + k · count[class]`, and a
+ * table is `size` long.
  */
 export type Classes = {
   of: Int32Array;
   columns: Column[];
   at: Int32Array;
+  first: Int32Array;
   count: Int32Array;
   levels: Int32Array;
   size: number;
@@ -26,7 +28,7 @@ export function lineAt(classes: Classes, table: number, classIndex: number, k: n
   );
 }
 
-type Grounds = Pick<Layout, 'prepared' | 'fine' | 'habits' | 'worldBins'>;
+type Grounds = Pick<Layout, 'prepared' | 'fine' | 'habits' | 'shopBins'>;
 
 /** The classes of columns for the looks of the case at some parts; in a fine layout every world and shop is its own. */
 export function columnClasses(
@@ -34,7 +36,7 @@ export function columnClasses(
   among: readonly Column[],
   parts: readonly ModelPart[],
 ): Classes {
-  const { prepared, fine, habits, worldBins } = layout;
+  const { prepared, fine, habits, shopBins } = layout;
   const mine = prepared.looks.filter(
     (look) => !look.sign.hangsOn.startsWith('alteration/') && parts.some((part) => part.id === look.part),
   );
@@ -54,10 +56,12 @@ export function columnClasses(
     const before = names.get(name);
     if (before !== undefined) return before;
     names.set(name, columns.length);
-    columns.push(column);
+    columns.push({ ...column, shop });
     return columns.length - 1;
   });
-  const count = Int32Array.from(columns, (column) => worldBins[column.world]?.count ?? 0);
+  const bins = columns.map(({ world, shop }) => shopBins[world]?.[shop] ?? { first: 0, count: 0 });
+  const first = Int32Array.from(bins, (each) => each.first);
+  const count = Int32Array.from(bins, (each) => each.count);
   const levels = Int32Array.from(columns, ({ world }) => (worlds[world]?.making === 'period' ? 4 : 1));
   let size = 0;
   const at = count.map((each, index) => {
@@ -65,7 +69,7 @@ export function columnClasses(
     size += each * (levels[index] as number);
     return here;
   });
-  return { of, columns, at, count, levels, size };
+  return { of, columns, at, first, count, levels, size };
 }
 
 /** The bits of those shared habits that are among some signs. */

@@ -110,7 +110,7 @@ function sumUnits(model: Model, looks: readonly Look[]): Map<number, SummedUnit>
 
 function sumUnit(model: Model, unitIndex: number, looks: readonly Look[]): SummedUnit {
   const shape = unitShape(model.layout, unitIndex, looks);
-  return { classes: shape.classes, lines: unitLines(readyUnit(model, shape, looks)) };
+  return { classes: shape.classes, lines: unitLines(readyUnit(model, shape, looks)), same: shape.same };
 }
 
 function linesOf(model: Model, group: HabitGroup, summed: ReadonlyMap<number, SummedUnit>): UnitLines {

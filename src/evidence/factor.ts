@@ -40,12 +40,12 @@ export function timesUnit(layout: Layout, factor: Factor, classes: Classes, unit
 
 /** The same, in the factor's own place. */
 export function multiplyUnit(layout: Layout, factor: Factor, classes: Classes, unit: UnitLines): Factor {
-  const { configs, cells, cellCount, columns, periodColumns, periodCellCount, worldBins } = layout;
+  const { configs, cells, cellCount, columns, periodColumns, periodCellCount } = layout;
   let max = 0;
   for (let m = 0; m < configs.length; m++) {
     for (let c = 0; c < columns.length; c++) {
       const { first, count, offset } = cells[c] as ColumnCells;
-      const skip = first - (worldBins[columns[c]?.world ?? 0]?.first ?? 0);
+      const skip = first - (classes.first[classes.of[c] as number] as number);
       for (let k = 0; k < (c < periodColumns ? 4 : 1); k++) {
         const sum = factor.sums[k] as Float64Array;
         const at = m * (k === 0 ? cellCount : periodCellCount) + offset;

@@ -1,60 +1,85 @@
 import { type Classes, lineAt } from './columnClasses.ts';
 import type { HabitGroup } from './habitGroups.ts';
-import type { Layout } from './layout.ts';
+import { type Layout, strictest } from './layout.ts';
 import type { Model } from './model.ts';
-import type { Column } from './partTable.ts';
 import { habitStateShare } from './partTable.ts';
 import type { UnitLines } from './unitLines.ts';
+import { worlds } from './worlds.ts';
 
-/** One unit of a group, summed: its classes over the group's columns, and its lines. */
-export type SummedUnit = { classes: Classes; lines: UnitLines };
-
-/** How probable each state of a group's habits is, by its columns. */
-export function stateShares(model: Model, group: HabitGroup): Float64Array {
-  const { prepared, habits } = model.layout;
-  const mine = group.columns.reduce((all, column) => all | column.habits, 0);
-  const ids = habits.map((id, index) => ((mine >> index) & 1 ? id : undefined));
-  return Float64Array.from(group.columns, (column: Column) =>
-    group.states === 1 ? 1 : habitStateShare(column, { prepared, draw: model.draw, habits: ids }),
-  );
-}
+/** One unit of a group, summed: its classes over the group's columns, its lines, and the strictnesses that add nothing new. */
+export type SummedUnit = { classes: Classes; lines: UnitLines; same: readonly boolean[] };
 
 /**
- * What the units of a group say together, their shared habits summed out: lines by config of the layout, class of the group
- * and strictness.
+ * What the units of a group say together, their shared habits summed out: lines by config, class of the group and
+ * strictness.
  */
 export function groupLines(model: Model, group: HabitGroup, units: readonly SummedUnit[]): UnitLines {
   const { layout } = model;
   const [only] = units;
   if (only !== undefined && units.length === 1 && group.states === 1) return only.lines;
   const { configOf, configs } = configsOf(layout, units);
-  const { classes, states } = group;
+  const { classes } = group;
   const values = new Float64Array(configs.length * classes.size);
-  const shares = stateShares(model, group);
-  const longest = Math.max(...layout.worldBins.map((bins) => bins.count));
-  const product = new Float64Array(longest * 4);
+  const longest = Math.max(...classes.count);
+  const rooms = group.plan.map(({ held }) => new Float64Array(held * longest));
+  const ones = new Float64Array(longest).fill(1);
+  const shown = habitShares(model, group);
   configs.forEach((m, config) => {
+    const last = strictest(layout, m);
     classes.columns.forEach((_, each) => {
-      const length = (classes.count[each] as number) * (classes.levels[each] as number);
-      const to = lineAt(classes, config, each, 0);
-      for (let state = 0; state < states; state++) {
-        const column = each * states + state;
-        product.fill(shares[column] as number, 0, length);
-        for (const unit of units) {
-          const from = lineAt(
-            unit.classes,
-            unit.lines.configOf[m] as number,
-            unit.classes.of[column] as number,
-            0,
-          );
-          const line = unit.lines.values;
-          for (let i = 0; i < length; i++) product[i] = (product[i] as number) * (line[from + i] as number);
+      const count = classes.count[each] as number;
+      for (let k = 0; k < (classes.levels[each] as number) && k <= last; k++) {
+        const to = lineAt(classes, config, each, k);
+        if (k > 0 && units.every((unit) => unit.same[k])) {
+          values.copyWithin(to, to - count, to);
+          continue;
         }
-        for (let i = 0; i < length; i++) values[to + i] = (values[to + i] as number) + (product[i] as number);
+        let held: Float64Array = ones;
+        group.plan.forEach((step, number) => {
+          const unit = units[step.unit] as SummedUnit;
+          const next = rooms[number] as Float64Array;
+          next.fill(0, 0, step.held * count);
+          const table = unit.lines.configOf[m] as number;
+          for (const state of step.states) {
+            let weight = 1;
+            for (const [habit, is] of state.fresh) {
+              const share = shown[each * group.habits.length + habit] as number;
+              weight *= is ? share : 1 - share;
+            }
+            const column = each * group.states + state.whole;
+            const at = lineAt(unit.classes, table, unit.classes.of[column] as number, k);
+            addProduct(
+              next,
+              state.after * count,
+              held,
+              state.before * count,
+              unit.lines.values,
+              at,
+              weight,
+              count,
+            );
+          }
+          held = next;
+        });
+        for (let i = 0; i < count; i++) values[to + i] = held[i] as number;
       }
     });
   });
   return { values, configOf, log: units.reduce((sum, unit) => sum + unit.lines.log, 0) };
+}
+
+function addProduct(
+  into: Float64Array,
+  to: number,
+  held: Float64Array,
+  from: number,
+  line: Float64Array,
+  at: number,
+  weight: number,
+  count: number,
+): void {
+  for (let i = 0; i < count; i++)
+    into[to + i] = (into[to + i] as number) + weight * (held[from + i] as number) * (line[at + i] as number);
 }
 
 /**
@@ -74,26 +99,26 @@ export function unitRest(
   const { layout } = model;
   const { classes, states } = group;
   const values = new Float64Array(unit.configs.length * unit.classes.size);
-  const shares = stateShares(model, group);
-  const longest = Math.max(...layout.worldBins.map((bins) => bins.count));
-  const product = new Float64Array(longest * 4);
+  const shown = habitShares(model, group);
+  const product = new Float64Array(4 * Math.max(...classes.count));
   layout.configs.forEach((_, m) => {
+    const last = strictest(layout, m);
     classes.columns.forEach((_, each) => {
-      const length = (classes.count[each] as number) * (classes.levels[each] as number);
+      const length = (classes.count[each] as number) * Math.min(last + 1, classes.levels[each] as number);
       const at = lineAt(classes, m, each, 0);
       for (let state = 0; state < states; state++) {
         const column = each * states + state;
-        const share = shares[column] as number;
+        let share = 1;
+        for (let h = 0; h < group.habits.length; h++) {
+          const one = shown[each * group.habits.length + h] as number;
+          share *= (state >> h) & 1 ? one : 1 - one;
+        }
         for (let i = 0; i < length; i++) product[i] = share * (rest[at + i] as number);
         for (const other of others) {
-          const from = lineAt(
-            other.classes,
-            other.lines.configOf[m] as number,
-            other.classes.of[column] as number,
-            0,
-          );
-          const line = other.lines.values;
-          for (let i = 0; i < length; i++) product[i] = (product[i] as number) * (line[from + i] as number);
+          const table = other.lines.configOf[m] as number;
+          const from = lineAt(other.classes, table, other.classes.of[column] as number, 0);
+          for (let i = 0; i < length; i++)
+            product[i] = (product[i] as number) * (other.lines.values[from + i] as number);
         }
         const to = lineAt(unit.classes, unit.configOf[m] as number, unit.classes.of[column] as number, 0);
         for (let i = 0; i < length; i++) values[to + i] = (values[to + i] as number) + (product[i] as number);
@@ -101,6 +126,25 @@ export function unitRest(
     });
   });
   return values;
+}
+
+/** By class and habit of a group: how probable it is that the maker's way shows the habit. */
+function habitShares(model: Model, { classes, habits }: HabitGroup): Float64Array {
+  const { prepared } = model.layout;
+  const shares = new Float64Array(classes.columns.length * habits.length);
+  habits.forEach((habit, h) => {
+    const id = model.layout.habits[habit] as string;
+    const known = new Map<string, number>();
+    classes.columns.forEach(({ world, shop }, each) => {
+      const key = `${worlds[world]?.making} ${shop}`;
+      const share =
+        known.get(key) ??
+        habitStateShare({ world, shop, habits: 1 }, { prepared, draw: model.draw, habits: [id] });
+      known.set(key, share);
+      shares[each * habits.length + h] = share;
+    });
+  });
+  return shares;
 }
 
 /** Configs that differ to any of the units. */

@@ -1,20 +1,24 @@
 import { bitsOf, type Classes, columnClasses } from './columnClasses.ts';
+import { type GroupPlan, groupPlan } from './groupPlan.ts';
 import type { Layout, Unit } from './layout.ts';
 import type { Column } from './partTable.ts';
 
 /**
  * Units bound together by the maker's shared habits: given world, year, shop and make-up alterations they say all they say
- * of one another through these. `bits` are the habits; `columns` holds for every class all states of them, the states of
+ * of one another through these. `columns` holds for every class all states of them, the states of
  * one class side by side (`states` of them).
  */
 export type HabitGroup = {
   units: readonly number[];
+  /** Numbers of its habits in the layout; bit h of a state is the h-th of them. */
+  habits: readonly number[];
+  plan: GroupPlan;
   classes: Classes;
   states: number;
   columns: readonly Column[];
 };
 
-type Grounds = Pick<Layout, 'prepared' | 'fine' | 'columns' | 'units' | 'habits' | 'worldBins'>;
+type Grounds = Pick<Layout, 'prepared' | 'fine' | 'columns' | 'units' | 'habits' | 'shopBins'>;
 
 /** Units that bear on anything, grouped by the habits they share; units that nothing was looked for on are left out. */
 export function habitGroups(layout: Grounds): HabitGroup[] {
@@ -65,13 +69,17 @@ function habitBits({ prepared, habits }: Pick<Layout, 'prepared' | 'habits'>, un
 function makeGroup(layout: Omit<Grounds, 'groups'>, units: readonly number[], bits: number): HabitGroup {
   const parts = units.flatMap((u) => layout.units[u]?.parts ?? []);
   const classes = columnClasses(layout, layout.columns, parts);
-  const mine = layout.habits.flatMap((_, index) => ((bits >> index) & 1 ? [1 << index] : []));
-  const states = 2 ** mine.length;
+  const habits = layout.habits.flatMap((_, index) => ((bits >> index) & 1 ? [index] : []));
+  const states = 2 ** habits.length;
   const columns = classes.columns.flatMap((column) =>
     Array.from({ length: states }, (_, state) => ({
       ...column,
-      habits: mine.reduce((all, bit, index) => ((state >> index) & 1 ? all | bit : all), 0),
+      habits: habits.reduce((all, habit, h) => ((state >> h) & 1 ? all | (1 << habit) : all), 0),
     })),
   );
-  return { units, classes, states, columns };
+  const asks = units.map((u) => {
+    const own = habitBits(layout, layout.units[u] as Unit);
+    return habits.reduce((all, habit, h) => ((own >> habit) & 1 ? all | (1 << h) : all), 0);
+  });
+  return { units, habits, plan: groupPlan(asks), classes, states, columns };
 }

@@ -5,7 +5,7 @@ import { type HabitGroup, habitGroups } from './habitGroups.ts';
 import type { Column } from './partTable.ts';
 import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 import type { UnitShape } from './unitShape.ts';
-import { shopPriors, worlds, yearPriors } from './worlds.ts';
+import { type Making, shopPriors, worlds, yearPriors } from './worlds.ts';
 
 /**
  * Parts that must be summed together, given the making, the year, the shop and the make-up alterations: those that one
@@ -22,6 +22,9 @@ export type Config = { happened: readonly boolean[] };
  */
 export type ColumnCells = { first: number; count: number; offset: number };
 
+/** A run of bins. */
+export type Bins = { first: number; count: number };
+
 /** The layout of the model for one case; the same for every redraw of its figures. */
 export type Layout = {
   prepared: PreparedCase;
@@ -37,8 +40,11 @@ export type Layout = {
   /** Cells of one config, and of its period columns. */
   cellCount: number;
   periodCellCount: number;
-  /** By world: the bins in which it can have been made. */
-  worldBins: readonly { first: number; count: number }[];
+  /** By world: the bins in which it can have been made; and by world and shop, those of that shop within them. */
+  worldBins: readonly Bins[];
+  shopBins: readonly (readonly Bins[])[];
+  /** How probable each bin is for a piece of each making. */
+  years: Record<Making, Float64Array>;
   units: readonly Unit[];
   /** Units that something was looked for on, or that can be altered: together where they share a habit. */
   groups: readonly HabitGroup[];
@@ -105,13 +111,15 @@ export function layOut(prepared: PreparedCase, fine = false): Layout {
     happened: makeUps.map((_, index) => ((bits >> index) & 1) === 1),
   }));
   const periodColumns = columns.filter((column) => worlds[column.world]?.making === 'period').length;
-  const { cells, worldBins } = cellsOf(prepared, columns);
+  const { cells, worldBins, shopBins, years } = cellsOf(prepared, columns);
   const end = (column: number) => cells[column]?.offset ?? cells.reduce((sum, each) => sum + each.count, 0);
   const units = unitsOf(prepared.parts, others, changed);
-  const base = { prepared, fine, columns, worldBins, units, habits: sharedHabits(prepared.looks) };
+  const base = { prepared, fine, columns, shopBins, units, habits: sharedHabits(prepared.looks) };
   return {
     ...base,
     periodColumns,
+    worldBins,
+    years,
     cells,
     cellCount: end(columns.length),
     periodCellCount: end(periodColumns),
@@ -153,21 +161,23 @@ function cellsOf(prepared: PreparedCase, columns: readonly Column[]) {
   const years = yearPriors(prepared);
   const shops = shopPriors(prepared, () => 0.01);
   const worldBins = worlds.map((world) => liveBins(years[world.making]));
+  const shopBins = worlds.map((world, w) =>
+    shops.map((shop, index) =>
+      index === 0
+        ? (worldBins[w] as Bins)
+        : liveBins(years[world.making].map((each, bin) => each * (shop[bin] ?? 0))),
+    ),
+  );
   let offset = 0;
   const cells = columns.map((column) => {
-    const line = years[worlds[column.world]?.making ?? 'period'];
-    const shop = column.shop === 0 ? undefined : shops[column.shop];
-    const { first, count } = liveBins(
-      shop === undefined ? line : line.map((each, bin) => each * (shop[bin] ?? 0)),
-    );
-    const each = { first, count, offset };
-    offset += count;
+    const each = { ...(shopBins[column.world]?.[column.shop] as Bins), offset };
+    offset += each.count;
     return each;
   });
-  return { cells, worldBins };
+  return { cells, worldBins, shopBins, years };
 }
 
-function liveBins(line: Float64Array): { first: number; count: number } {
+function liveBins(line: Float64Array): Bins {
   const first = line.findIndex((each) => each > 0);
   const last = line.findLastIndex((each) => each > 0);
   return first < 0 ? { first: 0, count: 0 } : { first, count: last - first + 1 };

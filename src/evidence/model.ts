@@ -3,7 +3,7 @@ import type { Draw } from './figures.ts';
 import type { ColumnCells, Layout } from './layout.ts';
 import type { Look, PreparedCase } from './prepareCase.ts';
 import { inGroups, looksLikelihood, shareIn } from './signShares.ts';
-import { shopPriors, worldPriors, worlds, yearPriors } from './worlds.ts';
+import { shopPriors, worldPriors, worlds } from './worlds.ts';
 
 /** The model with its figures fixed: priors over config × column × bin. */
 export type Model = {
@@ -21,16 +21,18 @@ export type Model = {
  * hang on the make-up alterations say.
  */
 export function fixModel(layout: Layout, draw: Draw, looks: readonly Look[] = layout.prepared.looks): Model {
-  const { prepared, columns, configs, makeUps, cells, cellCount } = layout;
+  const { prepared, columns, configs, makeUps, cells, cellCount, years } = layout;
   const worldPrior = worldPriors(prepared, draw);
-  const years = yearPriors(prepared);
   const shops = shopPriors(prepared, draw);
   const columnShops = new Set(columns.map((column) => column.shop));
   const prior = new Float64Array(configs.length * cellCount);
   // Shops without columns of their own stand with the unlisted.
-  const unlisted = (shops[0] as Float64Array).map((each, bin) =>
-    shops.reduce((sum, line, s) => (columnShops.has(s) ? sum : sum + (line[bin] ?? 0)), each),
-  );
+  const unlisted = (shops[0] as Float64Array).slice();
+  shops.forEach((line, s) => {
+    if (!columnShops.has(s))
+      for (let bin = 0; bin < line.length; bin++)
+        unlisted[bin] = (unlisted[bin] as number) + (line[bin] as number);
+  });
   configs.forEach((config, m) => {
     const ofConfig = [true, false].map((period) =>
       makeUps.reduce((scale, alteration, a) => {

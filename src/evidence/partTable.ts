@@ -1,6 +1,6 @@
 import type { CauseShares, ThreeShares } from './causeShares.ts';
 import type { Draw } from './figures.ts';
-import { groupLikelihood } from './groupLikelihood.ts';
+import { groupLikelihood, type Report } from './groupLikelihood.ts';
 import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from './signShares.ts';
 import { worlds } from './worlds.ts';
@@ -97,46 +97,76 @@ export function partTable(part: ModelPart, looks: readonly Look[], context: Part
 
 /** The maker's-habit factor by column: a shop's habit stands in the place of the general rate for period work. */
 function habitByColumn(part: ModelPart, looks: readonly Look[], context: PartContext): Float64Array {
-  const { prepared, draw, columns, habits } = context;
+  const { prepared, draw, columns } = context;
   const { making } = prepared.knowledge;
   if (looks.length === 0) return new Float64Array(columns.length).fill(1);
-  const together = draw(making.habitTogether);
-  const groups = inGroups(looks);
-  const bits = looks.reduce((all, look) => all | bitOf(habits.indexOf(look.sign.id)), 0);
-  const known = new Map<string, number>();
+  const ways = new Map(looks.map((look) => [look, habitWay(part, look, context)]));
+  const groups = inGroups(looks).map((group) => group.map((look) => ways.get(look) as HabitWay));
+  const together = groups.some((group) => group.length > 1) ? draw(making.groupTogether) : 0;
   return Float64Array.from(columns, (column) => {
-    const made = worlds[column.world]?.making ?? 'period';
-    const key = `${made} ${column.shop} ${column.habits & bits}`;
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    const value = looksLikelihood(groups, making, draw, (look) => {
-      const shop = prepared.shops[column.shop - 1];
-      const ownWay = shop?.habits.find((each) => each.sign === look.sign.id);
-      const holdsHere = ownWay?.on === undefined || ownWay.on.includes(part.kind);
-      const share = ownWay !== undefined && holdsHere ? draw(ownWay.shows) : shareIn(look.sign, made, draw);
-      const habit = habits.indexOf(look.sign.id);
-      // A habit that the shop keeps on other kinds of part only says nothing of this one.
-      if (habit < 0 || !holdsHere) return share;
-      return (1 - together) * share + (column.habits & bitOf(habit) ? together : 0);
-    });
-    known.set(key, value);
-    return value;
+    let product = 1;
+    for (const group of groups) {
+      const [only] = group;
+      if (only !== undefined && group.length === 1) {
+        const share = shareOfWay(only, column);
+        product *= share * only.report.ifThere + (1 - share) * only.report.ifNot;
+      } else
+        product *= groupLikelihood(
+          group.map((way) => shareOfWay(way, column)),
+          group.map((way) => way.report),
+          together,
+        );
+    }
+    return product;
   });
+}
+
+/** One look at the maker's habit, its figures read: by world, and by shop where a shop's file holds the habit. */
+type HabitWay = {
+  report: Report;
+  byWorld: readonly number[];
+  /** By shop: its share where it has one for this kind of part, and whether its file leaves this kind out. */
+  byShop: readonly (number | undefined)[];
+  leftOut: readonly boolean[];
+  /** Bit of the shared habit, or 0; and how far the maker keeps to it. */
+  bit: number;
+  together: number;
+};
+
+function habitWay(part: ModelPart, look: Look, { prepared, draw, habits }: PartContext): HabitWay {
+  const { making } = prepared.knowledge;
+  const own = prepared.shops.map((shop) => shop.habits.find((each) => each.sign === look.sign.id));
+  const leftOut = own.map((way) => way?.on !== undefined && !way.on.includes(part.kind));
+  const bit = bitOf(habits.indexOf(look.sign.id));
+  return {
+    report: reportOf(look, making, draw),
+    byWorld: worlds.map((world) => shareIn(look.sign, world.making, draw)),
+    byShop: own.map((way, s) => (way === undefined || leftOut[s] === true ? undefined : draw(way.shows))),
+    leftOut,
+    bit,
+    together: bit === 0 ? 0 : draw(making.habitTogether),
+  };
+}
+
+function shareOfWay({ byWorld, byShop, leftOut, bit, together }: HabitWay, column: Column): number {
+  const share = byShop[column.shop - 1] ?? (byWorld[column.world] as number);
+  // A habit that the shop keeps on other kinds of part only says nothing of this one.
+  if (bit === 0 || leftOut[column.shop - 1] === true) return share;
+  return (1 - together) * share + ((column.habits & bit) === 0 ? 0 : together);
 }
 
 function bitOf(index: number): number {
   return index < 0 ? 0 : 1 << index;
 }
 
-/** How probable a state of the shared habits is in a world and shop; a habit left undefined is not asked for. */
+/** How probable a state of the shared habits is in a world and shop. */
 export function habitStateShare(
   column: Column,
-  context: Pick<PartContext, 'prepared' | 'draw'> & { habits: readonly (string | undefined)[] },
+  context: Pick<PartContext, 'prepared' | 'draw' | 'habits'>,
 ): number {
   const { prepared, draw, habits } = context;
   const made = worlds[column.world]?.making ?? 'period';
   return habits.reduce((product, id, h) => {
-    if (id === undefined) return product;
     const sign = prepared.knowledge.signs[id];
     const ownWay = prepared.shops[column.shop - 1]?.habits.find((each) => each.sign === id);
     const share =
@@ -154,6 +184,13 @@ function yearFactor(looks: readonly Look[], context: PartContext): Float64Array 
   for (const group of inGroups(looks)) {
     const reports = group.map((look) => reportOf(look, making, draw));
     const lines = group.map((look) => shareByYear(look.sign, prepared.axis, draw));
+    const [only, report] = [lines[0], reports[0]];
+    if (only !== undefined && report !== undefined && lines.length === 1) {
+      const { ifThere, ifNot } = report;
+      for (let bin = 0; bin < factor.length; bin++)
+        factor[bin] = (factor[bin] as number) * (ifNot + (only[bin] as number) * (ifThere - ifNot));
+      continue;
+    }
     const together = draw(making.groupTogether);
     for (let bin = 0; bin < factor.length; bin++) {
       factor[bin] =

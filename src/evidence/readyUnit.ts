@@ -1,5 +1,5 @@
-import { type Bins, type Changes, changeSums, type Forced, readyChanges } from './changeSums.ts';
-import { strictest } from './layout.ts';
+import { type Changes, changeSums, type Forced, readyChanges } from './changeSums.ts';
+import { type Bins, strictest } from './layout.ts';
 import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { Look } from './prepareCase.ts';

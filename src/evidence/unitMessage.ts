@@ -1,6 +1,8 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { changedLine, eachStep, yearMean } from './changeSums.ts';
 import { type Classes, lineAt } from './columnClasses.ts';
+import { type Folding, fillFactor, fold, unfold } from './fold.ts';
+import type { PartLines } from './readyPart.ts';
 import {
   binsOf,
   fillUnitLines,
@@ -10,7 +12,7 @@ import {
   roomForParts,
   setsOf,
 } from './readyUnit.ts';
-import { fold, startingSets } from './unitLines.ts';
+import { foldingsOf, roomForSets, startSets } from './unitLines.ts';
 import type { VoiceTree } from './unitShape.ts';
 import { type Making, worlds } from './worlds.ts';
 
@@ -44,11 +46,10 @@ export type GivePart = (
 export function unitMessage(ready: ReadyUnit, rest: Float64Array, give: GivePart): ChangeSlots[] {
   const { shape, model } = ready;
   const n = shape.parts.length;
-  const longest = Math.max(...model.layout.worldBins.map((bins) => bins.count));
-  const room = () => Array.from({ length: n + 1 }, (_, p) => new Float64Array(2 ** p * longest));
   const lines = roomForParts(ready);
-  const [held, back] = [room(), room()];
-  const line = new Float64Array(longest);
+  const [held, back] = [roomForSets(ready), roomForSets(ready)];
+  const factors = held.map(() => new Float64Array(held[0]?.length ?? 0));
+  const line = new Float64Array(held[0]?.length ?? 0);
   const bySlot = Array.from({ length: slotCount }, (_, slot) => {
     const period = slot === 0 || slot >= slotMakings.length;
     return new Float64Array(2 ** n * binsOf(model, period).count);
@@ -56,47 +57,45 @@ export function unitMessage(ready: ReadyUnit, rest: Float64Array, give: GivePart
   for (let config = 0; config < shape.configs.length; config++) {
     for (const { world, root } of shape.trees) {
       const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
-      const skip = first - binsOf(model, worlds[world]?.making === 'period').first;
       for (const k of levelsOf(ready, world, config)) {
         fillUnitLines(lines, ready, world, config, k);
-        startingSets(ready, held, world, k, first, count);
+        startSets(ready, held, world, k);
         const own = k === 3 ? idleOwn(ready, world) : undefined;
-        const step = (p: number, voice: number, deeper: () => void) => {
+        const foldings = foldingsOf(ready, k, count);
+        const live = (depth: number) => shape.live[k]?.[depth] ?? [];
+        const clear = (depth: number) => {
+          const into = back[depth] as Float64Array;
+          for (const set of live(depth)) into.fill(0, set * count, (set + 1) * count);
+        };
+        const step = (p: number, node: { voice: number; from: number; to: number }, deeper: () => void) => {
           const [above, below] = [held[p + 1] as Float64Array, held[p] as Float64Array];
-          const part = lines[p] as (typeof lines)[number];
-          const factor = ready.parts[p]?.table.ownMaking[voice] as number;
-          fold(above, below, part, factor, 2 ** p, count);
+          const folding = { ...(foldings[p] as Folding), from: node.from, to: node.to };
+          const factor = factors[p] as Float64Array;
+          const voice = ready.parts[p]?.table.ownMaking[node.voice] as number;
+          fillFactor(factor, lines[p] as PartLines, voice, node.from, node.to);
+          fold(above, below, factor, folding);
           deeper();
-          unfold(
-            back[p + 1] as Float64Array,
-            back[p] as Float64Array,
-            above,
-            part,
-            factor,
-            2 ** p,
-            count,
-            line,
-          );
-          give(p, { world, voice, config, k }, line);
+          unfold(back[p + 1] as Float64Array, back[p] as Float64Array, above, factor, line, folding);
+          give(p, { world, voice: node.voice, config, k }, line);
         };
         const walk = (node: VoiceTree, depth: number) => {
-          const into = back[depth] as Float64Array;
-          into.fill(0, 0, 2 ** depth * count);
-          if (depth === 0) addEnds(into, shape.classes, node.classes, rest, config, k, own, count);
-          else
-            for (const branch of node.branches) step(depth - 1, branch.voice, () => walk(branch, depth - 1));
+          clear(depth);
+          if (depth === 0)
+            addEnds(back[0] as Float64Array, shape.classes, node.classes, rest, { config, k, own, first });
+          else for (const branch of node.branches) step(depth - 1, branch, () => walk(branch, depth - 1));
         };
         const down = (depth: number): void => {
           if (depth === shape.voiced) walk(root, depth);
           else {
-            (back[depth] as Float64Array).fill(0, 0, 2 ** depth * count);
-            step(depth - 1, 0, () => down(depth - 1));
+            clear(depth);
+            step(depth - 1, { voice: 0, from: 0, to: count }, () => down(depth - 1));
           }
         };
         down(n);
         const total = bySlot[slotOf(world, k)] as Float64Array;
         const width = total.length / 2 ** n;
-        for (let set = 0; set < 2 ** n; set++)
+        const skip = first - binsOf(model, worlds[world]?.making === 'period').first;
+        for (const set of live(n))
           for (let i = 0; i < count; i++)
             total[set * width + skip + i] =
               (total[set * width + skip + i] as number) +
@@ -112,38 +111,14 @@ function addEnds(
   classes: Classes,
   ends: readonly number[],
   rest: Float64Array,
-  config: number,
-  k: number,
-  own: Float64Array | undefined,
-  count: number,
+  { config, k, own, first }: { config: number; k: number; own: Float64Array | undefined; first: number },
 ): void {
   for (const each of ends) {
-    const at = lineAt(classes, config, each, k);
-    for (let i = 0; i < count; i++) into[i] = (into[i] as number) + (rest[at + i] as number);
-  }
-  if (own !== undefined) for (let i = 0; i < count; i++) into[i] = (into[i] as number) * (own[i] as number);
-}
-
-/** One step of the folding backwards; `line` is filled with what meets the part's factor. */
-function unfold(
-  into: Float64Array,
-  from: Float64Array,
-  held: Float64Array,
-  { own, rest }: { own: Float64Array; rest: Float64Array },
-  voice: number,
-  sets: number,
-  count: number,
-  line: Float64Array,
-): void {
-  const half = sets * count;
-  line.fill(0, 0, count);
-  for (let at = 0; at < half; at += count) {
-    for (let i = 0; i < count; i++) {
-      const each = from[at + i] as number;
-      into[half + at + i] = (into[half + at + i] as number) + each;
-      into[at + i] = (into[at + i] as number) + each * ((own[i] as number) * voice + (rest[i] as number));
-      line[i] = (line[i] as number) + each * (held[at + i] as number);
-    }
+    const skip = (classes.first[each] as number) - first;
+    const at = lineAt(classes, config, each, k) - skip;
+    const end = skip + (classes.count[each] as number);
+    for (let i = skip; i < end; i++)
+      into[i] = (into[i] as number) + (rest[at + i] as number) * (own === undefined ? 1 : (own[i] as number));
   }
 }
 

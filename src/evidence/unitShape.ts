@@ -1,4 +1,5 @@
 import { bitsOf, type Classes, columnClasses } from './columnClasses.ts';
+import { subsetsOf } from './groupPlan.ts';
 import { groupOf } from './habitGroups.ts';
 import { allowedAt, type Layout, strictnesses, type Unit } from './layout.ts';
 import type { Column } from './partTable.ts';
@@ -10,9 +11,15 @@ export type Voices = { of: Int32Array; columns: Column[] };
 
 /**
  * The classes of one world, told apart part by part: each branch is one voice of the next part. At the end of a way stand
- * the classes it leads to.
+ * the classes it leads to. Of the world's bins only those from `from` to below `to` are asked for.
  */
-export type VoiceTree = { voice: number; classes: number[]; branches: VoiceTree[] };
+export type VoiceTree = {
+  voice: number;
+  classes: number[];
+  branches: VoiceTree[];
+  from: number;
+  to: number;
+};
 
 /**
  * How a unit is summed for certain looks; the same for every redraw. Parts are told by bits: bit p of a set stands for
@@ -32,6 +39,8 @@ export type UnitShape = {
   trees: readonly { world: number; root: VoiceTree }[];
   /** By alteration of the unit: the parts it can change. */
   masks: readonly number[];
+  /** By strictness and number of parts: the sets of the first so many parts that can have been changed, rising. */
+  live: readonly (readonly (readonly number[])[])[];
   /** By config of the layout, the config of this unit; and by the latter, one of the former. */
   configOf: Int32Array;
   configs: readonly number[];
@@ -91,6 +100,9 @@ function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly
     configs.push(m);
     return configs.length - 1;
   });
+  const masks = unit.alterations.map((each) =>
+    parts.reduce((all, part, p) => (each.changes[part.kind] === undefined ? all : all | (1 << p)), 0),
+  );
   return {
     unitIndex,
     unit,
@@ -99,10 +111,15 @@ function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly
     idle: unit.parts.filter((part) => part.structural && !told.includes(part)),
     classes,
     voices,
-    trees: treesOf(classes, voices.slice(0, voiced)),
-    masks: unit.alterations.map((each) =>
-      parts.reduce((all, part, p) => (each.changes[part.kind] === undefined ? all : all | (1 << p)), 0),
-    ),
+    trees: treesOf(layout, classes, voices.slice(0, voiced)),
+    masks,
+    live: strictnesses.map((_, k) => {
+      const reach = unit.alterations.reduce(
+        (all, each, a) => (allowedAt(each, k) ? all | (masks[a] as number) : all),
+        0,
+      );
+      return Array.from({ length: parts.length + 1 }, (_, p) => subsetsOf(reach & (2 ** p - 1)));
+    }),
     configOf,
     configs,
     same: strictnesses.map(
@@ -147,19 +164,37 @@ function voicesOf(layout: Layout, classes: Classes, part: ModelPart): Voices {
   return { of, columns };
 }
 
-function treesOf(classes: Classes, voices: readonly Voices[]): { world: number; root: VoiceTree }[] {
+function treesOf(
+  layout: Layout,
+  classes: Classes,
+  voices: readonly Voices[],
+): { world: number; root: VoiceTree }[] {
   const trees = new Map<number, VoiceTree>();
+  const fresh = (voice: number): VoiceTree => ({
+    voice,
+    classes: [],
+    branches: [],
+    from: Number.POSITIVE_INFINITY,
+    to: 0,
+  });
   classes.columns.forEach(({ world }, classIndex) => {
-    let node = trees.get(world) ?? { voice: -1, classes: [], branches: [] };
+    const from = (classes.first[classIndex] as number) - (layout.worldBins[world]?.first ?? 0);
+    const widen = (node: VoiceTree) => {
+      node.from = Math.min(node.from, from);
+      node.to = Math.max(node.to, from + (classes.count[classIndex] as number));
+    };
+    let node = trees.get(world) ?? fresh(-1);
     trees.set(world, node);
+    widen(node);
     for (let p = voices.length - 1; p >= 0; p--) {
       const voice = voices[p]?.of[classIndex] as number;
       let next = node.branches.find((each) => each.voice === voice);
       if (next === undefined) {
-        next = { voice, classes: [], branches: [] };
+        next = fresh(voice);
         node.branches.push(next);
       }
       node = next;
+      widen(node);
     }
     node.classes.push(classIndex);
   });

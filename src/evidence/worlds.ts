@@ -113,17 +113,20 @@ export function shopPriors(prepared: PreparedCase, draw: Draw): Float64Array[] {
   const priors = shops.map((shop) => {
     const named = shop.placeWords.some((word) => words.includes(word.toLowerCase()));
     const share = draw(shop.share) * (words === '' ? 1 : named ? fits : elsewhere);
-    return Float64Array.from({ length: axis.bins }, (_, bin) => {
+    const line = new Float64Array(axis.bins);
+    for (let bin = 0; bin < axis.bins; bin++) {
       const start = axis.fromYear + bin * axis.stepYears;
-      return start + axis.stepYears > shop.years[0] && start <= shop.years[1] ? share : 0;
-    });
+      if (start + axis.stepYears > shop.years[0] && start <= shop.years[1]) line[bin] = share;
+    }
+    return line;
   });
   const unlisted = new Float64Array(axis.bins);
   for (let bin = 0; bin < axis.bins; bin++) {
-    const listed = priors.reduce((sum, each) => sum + (each[bin] ?? 0), 0);
+    let listed = 0;
+    for (const each of priors) listed += each[bin] as number;
     // Listed shops never take more than nine tenths: the files do not hold every workshop.
     const scale = listed > 0.9 ? 0.9 / listed : 1;
-    for (const each of priors) each[bin] = (each[bin] ?? 0) * scale;
+    if (scale < 1) for (const each of priors) each[bin] = (each[bin] as number) * scale;
     unlisted[bin] = 1 - listed * scale;
   }
   return [unlisted, ...priors];

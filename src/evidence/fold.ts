@@ -1,0 +1,63 @@
+import type { PartLines } from './readyPart.ts';
+
+/** Which sets of changed parts are alive below a part, whether it can be changed itself, and the run of bins asked for. */
+export type Folding = {
+  live: readonly number[];
+  /** The part's own bit where it can have been changed, else 0. */
+  bit: number;
+  count: number;
+  from: number;
+  to: number;
+};
+
+/** Fills in a part's factor for one voice. */
+export function fillFactor(
+  factor: Float64Array,
+  { own, rest }: PartLines,
+  voice: number,
+  from: number,
+  to: number,
+): void {
+  for (let i = from; i < to; i++) factor[i] = (own[i] as number) * voice + (rest[i] as number);
+}
+
+/** Folds the last part of `held` away: either it was changed, or it has its own factor. */
+export function fold(
+  held: Float64Array,
+  into: Float64Array,
+  factor: Float64Array,
+  { live, bit, count, from, to }: Folding,
+): void {
+  for (let s = 0; s < live.length; s++) {
+    const at = (live[s] as number) * count;
+    if (bit === 0)
+      for (let i = from; i < to; i++) into[at + i] = (factor[i] as number) * (held[at + i] as number);
+    else {
+      const changed = bit * count + at;
+      for (let i = from; i < to; i++)
+        into[at + i] = (held[changed + i] as number) + (factor[i] as number) * (held[at + i] as number);
+    }
+  }
+}
+
+/** The same step backwards: `into` takes up what meets `held`, and `line` is filled with what meets the factor. */
+export function unfold(
+  into: Float64Array,
+  back: Float64Array,
+  held: Float64Array,
+  factor: Float64Array,
+  line: Float64Array,
+  { live, bit, count, from, to }: Folding,
+): void {
+  line.fill(0, 0, count);
+  for (let s = 0; s < live.length; s++) {
+    const at = (live[s] as number) * count;
+    const changed = bit * count + at;
+    for (let i = from; i < to; i++) {
+      const each = back[at + i] as number;
+      if (bit !== 0) into[changed + i] = (into[changed + i] as number) + each;
+      into[at + i] = (into[at + i] as number) + each * (factor[i] as number);
+      line[i] = (line[i] as number) + each * (held[at + i] as number);
+    }
+  }
+}

@@ -1,0 +1,66 @@
+/** One state of the habits still open when a unit is taken up. */
+export type PlanState = {
+  /** Where it stands among the states held before, and among those held afterwards. */
+  before: number;
+  after: number;
+  /** Its number among all states of the group, habits not open taken as not shown. */
+  whole: number;
+  /** Habits that come in with this unit: their numbers in the group, and whether they are shown. */
+  fresh: readonly (readonly [habit: number, shown: boolean])[];
+};
+
+/** The order in which the units of a group are multiplied, each habit summed out as soon as no later unit asks for it. */
+export type GroupPlan = readonly { unit: number; held: number; states: readonly PlanState[] }[];
+
+/**
+ * Plans the summing out of a group's habits.
+ *
+ * Method: variable elimination, the unit that opens fewest habits next.
+ *
+ * @param asks  by unit of the group, the habits it hangs on (a bit each, by number in the group)
+ */
+export function groupPlan(asks: readonly number[]): GroupPlan {
+  const left = new Set(asks.keys());
+  let open = 0;
+  const plan: { unit: number; held: number; states: PlanState[] }[] = [];
+  while (left.size > 0) {
+    const unit = [...left].reduce((best, each) =>
+      countBits(open | (asks[each] as number)) < countBits(open | (asks[best] as number)) ? each : best,
+    );
+    left.delete(unit);
+    const during = open | (asks[unit] as number);
+    const later = [...left].reduce((all, each) => all | (asks[each] as number), 0);
+    const kept = during & later;
+    const fresh = bitList(during & ~open);
+    const before = open;
+    const states = subsetsOf(during).map((whole) => ({
+      whole,
+      before: packed(whole, before),
+      after: packed(whole, kept),
+      fresh: fresh.map((habit) => [habit, ((whole >> habit) & 1) === 1] as const),
+    }));
+    plan.push({ unit, held: 2 ** countBits(kept), states });
+    open = kept;
+  }
+  return plan;
+}
+
+/** All sets of the bits of a mask, rising. */
+export function subsetsOf(mask: number): number[] {
+  const all = [0];
+  for (let set = (0 - mask) & mask; set !== 0; set = (set - mask) & mask) all.push(set);
+  return all;
+}
+
+function bitList(mask: number): number[] {
+  return Array.from({ length: 32 }, (_, bit) => bit).filter((bit) => ((mask >>> bit) & 1) === 1);
+}
+
+function countBits(mask: number): number {
+  return bitList(mask).length;
+}
+
+/** The bits of a set that a mask keeps, pushed together. */
+function packed(set: number, mask: number): number {
+  return bitList(mask).reduce((all, bit, index) => all | (((set >> bit) & 1) << index), 0);
+}
