@@ -40,16 +40,16 @@ export function fold(
   }
 }
 
-/** The same step backwards: `into` takes up what meets `held`, and `line` is filled with what meets the factor. */
+/** The same step backwards: `into` takes up what meets `held`; what meets the factor is added to `line` from `lineFrom` on. */
 export function unfold(
   into: Float64Array,
   back: Float64Array,
   held: Float64Array,
   factor: Float64Array,
   line: Float64Array,
+  lineFrom: number,
   { live, bit, count, from, to }: Folding,
 ): void {
-  line.fill(0, 0, count);
   for (let s = 0; s < live.length; s++) {
     const at = (live[s] as number) * count;
     const changed = bit * count + at;
@@ -57,7 +57,7 @@ export function unfold(
       const each = back[at + i] as number;
       if (bit !== 0) into[changed + i] = (into[changed + i] as number) + each;
       into[at + i] = (into[at + i] as number) + each * (factor[i] as number);
-      line[i] = (line[i] as number) + each * (held[at + i] as number);
+      line[lineFrom + i] = (line[lineFrom + i] as number) + each * (held[at + i] as number);
     }
   }
 }

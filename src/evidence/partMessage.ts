@@ -71,7 +71,7 @@ export function messageTo(evaluation: Evaluation, partId: string): PartMessage {
     }),
   );
   const gather = messages.map((message) => gathering(model, message, shape.configs));
-  const changes = unitMessage(ready, rest.values, (p, at, line) => gather[p]?.(p, at, line));
+  const changes = unitMessage(ready, rest.values, (p, at, line, from) => gather[p]?.(p, at, line, from));
   messages.forEach((message, p) => {
     addChanges(message, ready, changes, p);
     for (const way of message.later) putByYear(model, way);
@@ -118,14 +118,14 @@ function gathering(model: Model, message: PartMessage, configs: readonly number[
       });
     return { share: layout.changeShares[each.id]?.[part.kind] ?? 0, slots };
   });
-  return (_, { world, voice, config, k }, line) => {
+  return (_, { world, voice, config, k }, line, from) => {
     const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
     const slot = slotOf(world, k);
     let left = 1;
     for (let a = brought.length - 1; a >= 0; a--) {
       const each = brought[a];
       if (each === undefined || layout.configs[configs[config] ?? 0]?.happened[a] !== true) continue;
-      addScaled(each.slots[slot] as Float64Array, first, line, left * each.share, count);
+      addScaled(each.slots[slot] as Float64Array, first, line, from, left * each.share, count);
       left *= 1 - each.share;
     }
     const key = `${world} ${voice}`;
@@ -141,18 +141,27 @@ function gathering(model: Model, message: PartMessage, configs: readonly number[
     const own = seat.lines;
     for (let i = 0; i < count; i++)
       own[k * count + i] =
-        (own[k * count + i] as number) + kept * (1 - (renewed[first + i] as number)) * (line[i] as number);
+        (own[k * count + i] as number) +
+        kept * (1 - (renewed[first + i] as number)) * (line[from + i] as number);
     if (k === 3 && part.structural) return;
     const later = renewedWay.byMaking[0]?.slots[slot] as Float64Array;
     for (let i = 0; i < count; i++)
       later[first + i] =
-        (later[first + i] as number) + kept * (renewed[first + i] as number) * (line[i] as number);
-    addScaled(reusedWay.slots[slot] as Float64Array, first, line, left * reused, count);
+        (later[first + i] as number) + kept * (renewed[first + i] as number) * (line[from + i] as number);
+    addScaled(reusedWay.slots[slot] as Float64Array, first, line, from, left * reused, count);
   };
 }
 
-function addScaled(into: Float64Array, first: number, line: Float64Array, by: number, count: number): void {
-  for (let i = 0; i < count; i++) into[first + i] = (into[first + i] as number) + by * (line[i] as number);
+function addScaled(
+  into: Float64Array,
+  first: number,
+  line: Float64Array,
+  from: number,
+  by: number,
+  count: number,
+): void {
+  for (let i = 0; i < count; i++)
+    into[first + i] = (into[first + i] as number) + by * (line[from + i] as number);
 }
 
 /** Adds the ways the part can have been changed by the unit's alterations. */

@@ -1,6 +1,6 @@
 import { lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold } from './fold.ts';
-import type { PartLines } from './readyPart.ts';
+import type { PartLines, ReadyPart } from './readyPart.ts';
 import { fillUnitLines, idleOwn, levelsOf, type ReadyUnit, roomForParts, setsOf } from './readyUnit.ts';
 import type { VoiceTree } from './unitShape.ts';
 import { worlds } from './worlds.ts';
@@ -11,17 +11,6 @@ import { worlds } from './worlds.ts';
  */
 export type UnitLines = { values: Float64Array; configOf: Int32Array; log: number };
 
-/** Room and readings for one walk down the trees of a unit; lent out and used again. */
-type Walk = {
-  ready: ReadyUnit;
-  lines: readonly PartLines[];
-  /** By number of parts not yet folded away: sets × bins. */
-  rooms: readonly Float64Array[];
-  factors: readonly Float64Array[];
-  foldings: readonly Folding[];
-  leaf: (node: VoiceTree, line: Float64Array) => void;
-};
-
 /**
  * Sums a unit exactly over its parts' origins and years and its alterations' states and years.
  *
@@ -31,41 +20,72 @@ type Walk = {
  */
 export function unitLines(ready: ReadyUnit): UnitLines {
   const { shape, model } = ready;
-  const { classes } = shape;
-  const values = new Float64Array(shape.configs.length * classes.size);
+  const values = new Float64Array(shape.configs.length * shape.classes.size);
   const lines = roomForParts(ready);
   const rooms = roomForSets(ready);
-  const factors = rooms.map(() => new Float64Array(rooms[0]?.length ?? 0));
+  const factor = new Float64Array(rooms[0]?.length ?? 0);
   for (let config = 0; config < shape.configs.length; config++) {
-    for (const { world, root } of shape.trees) {
-      const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
-      for (const k of levelsOf(ready, world, config)) {
+    for (const tree of shape.trees) {
+      const { count } = model.layout.worldBins[tree.world] ?? { count: 0 };
+      for (const k of levelsOf(ready, tree.world, config)) {
         if (shape.same[k] === true) continue;
-        const levels = sameAs(shape.same, k);
-        fillUnitLines(lines, ready, world, config, k);
-        const own = k === 3 ? idleOwn(ready, world) : undefined;
-        const leaf = (node: VoiceTree, line: Float64Array) => {
-          for (const each of node.classes) {
-            const skip = (classes.first[each] as number) - first;
-            const length = classes.count[each] as number;
-            const at = lineAt(classes, config, each, k) - skip;
-            for (let i = skip; i < skip + length; i++)
-              values[at + i] =
-                own === undefined ? (line[i] as number) : (line[i] as number) * (own[i] as number);
-            if (classes.levels[each] === 4)
-              for (let again = at + length; again < at + levels * length; again += length)
-                for (let i = skip; i < skip + length; i++) values[again + i] = values[at + i] as number;
-          }
-        };
-        startSets(ready, rooms, world, k);
+        fillUnitLines(lines, ready, tree.world, config, k);
+        startSets(ready, rooms, tree.world, k);
+        if (k === 3) multiplyIdle(ready, rooms, tree.world);
         const foldings = foldingsOf(ready, k, count);
-        const way = { ready, lines, rooms, factors, foldings, leaf };
-        for (let p = shape.parts.length - 1; p >= shape.voiced; p--) step(way, p, 0, 0, count);
-        walk(way, root, shape.voiced);
+        for (let p = shape.parts.length - 1; p >= shape.voiced; p--) {
+          const voice = ready.parts[p]?.table.ownMaking[0] as number;
+          fillFactor(factor, lines[p] as PartLines, voice, 0, count);
+          fold(rooms[p + 1] as Float64Array, rooms[p] as Float64Array, factor, foldings[p] as Folding);
+        }
+        walk(values, { ready, lines, rooms, factor, foldings, config, k }, tree);
       }
     }
   }
   return { values, configOf: shape.configOf, log: ready.log };
+}
+
+/** Room and readings for one walk down a tree; lent out and used again. */
+type Walk = {
+  ready: ReadyUnit;
+  lines: readonly PartLines[];
+  /** By number of parts not yet folded away: sets × bins. */
+  rooms: readonly Float64Array[];
+  factor: Float64Array;
+  foldings: readonly Folding[];
+  config: number;
+  k: number;
+};
+
+/** Goes down a tree, every step folding one more part away, and writes the lines of the classes at its ends. */
+function walk(values: Float64Array, way: Walk, tree: VoiceTree): void {
+  const { ready, lines, rooms, factor, foldings, config, k } = way;
+  const { classes, same, voiced } = ready.shape;
+  const { parts, voices, from, to, ends } = tree;
+  const worldFirst = ready.model.layout.worldBins[tree.world]?.first ?? 0;
+  const repeats = sameAs(same, k);
+  for (let n = 0; n < parts.length; n++) {
+    const p = parts[n] as number;
+    if (p < voiced) {
+      const folding = foldings[p] as Folding;
+      folding.from = from[n] as number;
+      folding.to = to[n] as number;
+      const voice = (ready.parts[p] as ReadyPart).table.ownMaking[voices[n] as number] as number;
+      fillFactor(factor, lines[p] as PartLines, voice, folding.from, folding.to);
+      fold(rooms[p + 1] as Float64Array, rooms[p] as Float64Array, factor, folding);
+    }
+    const here = ends[n];
+    if (here === undefined) continue;
+    const line = rooms[0] as Float64Array;
+    for (const each of here) {
+      const skip = (classes.first[each] as number) - worldFirst;
+      const length = classes.count[each] as number;
+      const levels = classes.levels[each] === 4 ? repeats : 1;
+      const at = lineAt(classes, config, each, k);
+      for (let level = 0; level < levels; level++)
+        for (let i = 0; i < length; i++) values[at + level * length + i] = line[skip + i] as number;
+    }
+  }
 }
 
 /** Room for the sets of the first so many parts, for every number of parts. */
@@ -104,25 +124,13 @@ function sameAs(same: readonly boolean[], k: number): number {
   return next - k;
 }
 
-/** Folds one part away, with one voice. */
-function step(way: Walk, p: number, voice: number, from: number, to: number): void {
-  const { ready, lines, rooms, factors, foldings } = way;
-  const folding = foldings[p] as Folding;
-  folding.from = from;
-  folding.to = to;
-  const factor = factors[p] as Float64Array;
-  fillFactor(factor, lines[p] as PartLines, ready.parts[p]?.table.ownMaking[voice] as number, from, to);
-  fold(rooms[p + 1] as Float64Array, rooms[p] as Float64Array, factor, folding);
-}
-
-/** Goes down the tree: each branch folds one more part away, with its voice. */
-function walk(way: Walk, node: VoiceTree, depth: number): void {
-  if (depth === 0) {
-    way.leaf(node, way.rooms[0] as Float64Array);
-    return;
-  }
-  for (const branch of node.branches) {
-    step(way, depth - 1, branch.voice, branch.from, branch.to);
-    walk(way, branch, depth - 1);
-  }
+/** Multiplies the weights of the sets by how probable it is that the parts nothing was looked for on are of the making. */
+export function multiplyIdle(ready: ReadyUnit, rooms: readonly Float64Array[], world: number): void {
+  const own = idleOwn(ready, world);
+  if (own === undefined) return;
+  const { parts, live } = ready.shape;
+  const base = rooms[parts.length] as Float64Array;
+  for (const set of live[3]?.[parts.length] ?? [])
+    for (let i = 0; i < own.length; i++)
+      base[set * own.length + i] = (base[set * own.length + i] as number) * (own[i] as number);
 }

@@ -1,6 +1,6 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { changedLine, eachStep, yearMean } from './changeSums.ts';
-import { type Classes, lineAt } from './columnClasses.ts';
+import { lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold, unfold } from './fold.ts';
 import type { PartLines } from './readyPart.ts';
 import {
@@ -12,7 +12,7 @@ import {
   roomForParts,
   setsOf,
 } from './readyUnit.ts';
-import { foldingsOf, roomForSets, startSets } from './unitLines.ts';
+import { foldingsOf, multiplyIdle, roomForSets, startSets } from './unitLines.ts';
 import type { VoiceTree } from './unitShape.ts';
 import { type Making, worlds } from './worlds.ts';
 
@@ -28,11 +28,15 @@ export function slotOf(world: number, k: number): number {
 /** By alteration and set of parts it changed: by slot and bin of the making, what meets the mean over its years. */
 export type ChangeSlots = { alteration: number; changed: number; slots: Float64Array[] };
 
-/** Told what meets a part's own factor for one world, voice, config and strictness, by bin of the world. Lent, not given. */
+/**
+ * Told what meets a part's own factor for one world, voice, config and strictness, by bin of the world: a line that begins
+ * at `from`. Lent, not given.
+ */
 export type GivePart = (
   part: number,
   at: { world: number; voice: number; config: number; k: number },
   line: Float64Array,
+  from: number,
 ) => void;
 
 /**
@@ -46,79 +50,128 @@ export type GivePart = (
 export function unitMessage(ready: ReadyUnit, rest: Float64Array, give: GivePart): ChangeSlots[] {
   const { shape, model } = ready;
   const n = shape.parts.length;
-  const lines = roomForParts(ready);
   const [held, back] = [roomForSets(ready), roomForSets(ready)];
-  const factors = held.map(() => new Float64Array(held[0]?.length ?? 0));
-  const line = new Float64Array(held[0]?.length ?? 0);
+  const longest = held[0]?.length ?? 0;
+  const run: Run = {
+    ready,
+    rest,
+    lines: roomForParts(ready),
+    held,
+    back,
+    factors: shape.parts.map(() => new Float64Array(longest)),
+    byVoice: shape.voices.map(({ columns }) => new Float64Array(columns.length * longest)),
+  };
   const bySlot = Array.from({ length: slotCount }, (_, slot) => {
     const period = slot === 0 || slot >= slotMakings.length;
     return new Float64Array(2 ** n * binsOf(model, period).count);
   });
   for (let config = 0; config < shape.configs.length; config++) {
-    for (const { world, root } of shape.trees) {
+    for (const tree of shape.trees) {
+      const { world } = tree;
       const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
       for (const k of levelsOf(ready, world, config)) {
-        fillUnitLines(lines, ready, world, config, k);
-        startSets(ready, held, world, k);
+        runBack(run, tree, config, k, give);
         const own = k === 3 ? idleOwn(ready, world) : undefined;
-        const foldings = foldingsOf(ready, k, count);
-        const live = (depth: number) => shape.live[k]?.[depth] ?? [];
-        const clear = (depth: number) => {
-          const into = back[depth] as Float64Array;
-          for (const set of live(depth)) into.fill(0, set * count, (set + 1) * count);
-        };
-        const step = (p: number, node: { voice: number; from: number; to: number }, deeper: () => void) => {
-          const [above, below] = [held[p + 1] as Float64Array, held[p] as Float64Array];
-          const folding = { ...(foldings[p] as Folding), from: node.from, to: node.to };
-          const factor = factors[p] as Float64Array;
-          const voice = ready.parts[p]?.table.ownMaking[node.voice] as number;
-          fillFactor(factor, lines[p] as PartLines, voice, node.from, node.to);
-          fold(above, below, factor, folding);
-          deeper();
-          unfold(back[p + 1] as Float64Array, back[p] as Float64Array, above, factor, line, folding);
-          give(p, { world, voice: node.voice, config, k }, line);
-        };
-        const walk = (node: VoiceTree, depth: number) => {
-          clear(depth);
-          if (depth === 0)
-            addEnds(back[0] as Float64Array, shape.classes, node.classes, rest, { config, k, own, first });
-          else for (const branch of node.branches) step(depth - 1, branch, () => walk(branch, depth - 1));
-        };
-        const down = (depth: number): void => {
-          if (depth === shape.voiced) walk(root, depth);
-          else {
-            clear(depth);
-            step(depth - 1, { voice: 0, from: 0, to: count }, () => down(depth - 1));
-          }
-        };
-        down(n);
         const total = bySlot[slotOf(world, k)] as Float64Array;
         const width = total.length / 2 ** n;
         const skip = first - binsOf(model, worlds[world]?.making === 'period').first;
-        for (const set of live(n))
+        for (const set of shape.live[k]?.[n] ?? [])
           for (let i = 0; i < count; i++)
             total[set * width + skip + i] =
               (total[set * width + skip + i] as number) +
-              ((back[n] as Float64Array)[set * count + i] as number);
+              ((back[n] as Float64Array)[set * count + i] as number) *
+                (own === undefined ? 1 : (own[i] as number));
       }
     }
   }
   return changeSlots(ready, bySlot);
 }
 
+/** Room and readings for the runs over one unit; lent out and used again. */
+type Run = {
+  ready: ReadyUnit;
+  rest: Float64Array;
+  lines: readonly PartLines[];
+  held: readonly Float64Array[];
+  back: readonly Float64Array[];
+  factors: readonly Float64Array[];
+  /** By part: a line for each of its voices. */
+  byVoice: readonly Float64Array[];
+};
+
+/** One tree at one strictness, down and back; what meets each part's factor is given by voice. */
+function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: GivePart): void {
+  const { ready, lines, held, back, factors, byVoice } = run;
+  const { shape, model } = ready;
+  const { voiced } = shape;
+  const { world } = tree;
+  const { count } = model.layout.worldBins[world] ?? { count: 0 };
+  fillUnitLines(lines, ready, world, config, k);
+  startSets(ready, held, world, k);
+  if (k === 3) multiplyIdle(ready, held, world);
+  const foldings = foldingsOf(ready, k, count);
+  const inUse = shape.parts.map(() => 0);
+  for (const each of byVoice) each.fill(0);
+  const clear = (depth: number) => {
+    for (const set of shape.live[k]?.[depth] ?? [])
+      (back[depth] as Float64Array).fill(0, set * count, (set + 1) * count);
+  };
+  const enter = (p: number, voice: number, from: number, to: number) => {
+    const folding = foldings[p] as Folding;
+    folding.from = from;
+    folding.to = to;
+    inUse[p] = voice;
+    const factor = factors[p] as Float64Array;
+    fillFactor(factor, lines[p] as PartLines, ready.parts[p]?.table.ownMaking[voice] as number, from, to);
+    fold(held[p + 1] as Float64Array, held[p] as Float64Array, factor, folding);
+    clear(p);
+  };
+  const leave = (p: number) => {
+    unfold(
+      back[p + 1] as Float64Array,
+      back[p] as Float64Array,
+      held[p + 1] as Float64Array,
+      factors[p] as Float64Array,
+      byVoice[p] as Float64Array,
+      (inUse[p] as number) * count,
+      foldings[p] as Folding,
+    );
+  };
+  clear(shape.parts.length);
+  for (let p = shape.parts.length - 1; p >= voiced; p--) enter(p, 0, 0, count);
+  let lowest = voiced;
+  for (let node = 0; node < tree.parts.length; node++) {
+    const p = tree.parts[node] as number;
+    if (p < voiced) {
+      while (lowest <= p) leave(lowest++);
+      enter(p, tree.voices[node] as number, tree.from[node] as number, tree.to[node] as number);
+      lowest = p;
+    }
+    const ends = tree.ends[node];
+    if (ends !== undefined) addEnds(back[0] as Float64Array, run, ends, world, config, k);
+  }
+  while (lowest < shape.parts.length) leave(lowest++);
+  shape.voices.forEach((_, p) => {
+    for (const voice of tree.asks[p] ?? [0])
+      give(p, { world, voice, config, k }, byVoice[p] as Float64Array, voice * count);
+  });
+}
+
 function addEnds(
   into: Float64Array,
-  classes: Classes,
+  { ready, rest }: Run,
   ends: readonly number[],
-  rest: Float64Array,
-  { config, k, own, first }: { config: number; k: number; own: Float64Array | undefined; first: number },
+  world: number,
+  config: number,
+  k: number,
 ): void {
+  const { classes } = ready.shape;
+  const worldFirst = ready.model.layout.worldBins[world]?.first ?? 0;
   for (const each of ends) {
-    const skip = (classes.first[each] as number) - first;
-    const at = lineAt(classes, config, each, k) - skip;
-    const end = skip + (classes.count[each] as number);
-    for (let i = skip; i < end; i++)
-      into[i] = (into[i] as number) + (rest[at + i] as number) * (own === undefined ? 1 : (own[i] as number));
+    const skip = (classes.first[each] as number) - worldFirst;
+    const length = classes.count[each] as number;
+    const at = lineAt(classes, config, each, k);
+    for (let i = 0; i < length; i++) into[skip + i] = (into[skip + i] as number) + (rest[at + i] as number);
   }
 }
 

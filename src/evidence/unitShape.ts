@@ -10,15 +10,20 @@ import { worlds } from './worlds.ts';
 export type Voices = { of: Int32Array; columns: Column[] };
 
 /**
- * The classes of one world, told apart part by part: each branch is one voice of the next part. At the end of a way stand
- * the classes it leads to. Of the world's bins only those from `from` to below `to` are asked for.
+ * The classes of one world, told apart part by part, as a tree laid out in the order in which it is walked: first a root
+ * (its part is `voiced`), then every branch before its own branches. A branch is one voice of one part; from the last voiced
+ * part down to the first. `ends` are the classes a way leads to. Of the world's bins only those from `from` to below `to`
+ * are asked for.
  */
 export type VoiceTree = {
-  voice: number;
-  classes: number[];
-  branches: VoiceTree[];
-  from: number;
-  to: number;
+  world: number;
+  parts: Int32Array;
+  voices: Int32Array;
+  from: Int32Array;
+  to: Int32Array;
+  ends: readonly (readonly number[] | undefined)[];
+  /** By voiced part: the voices that come up. */
+  asks: readonly (readonly number[])[];
 };
 
 /**
@@ -36,7 +41,7 @@ export type UnitShape = {
   classes: Classes;
   voices: readonly Voices[];
   /** By world that stands for classes: the tree from the last voiced part down to the first. */
-  trees: readonly { world: number; root: VoiceTree }[];
+  trees: readonly VoiceTree[];
   /** By alteration of the unit: the parts it can change. */
   masks: readonly number[];
   /** By strictness and number of parts: the sets of the first so many parts that can have been changed, rising. */
@@ -164,39 +169,55 @@ function voicesOf(layout: Layout, classes: Classes, part: ModelPart): Voices {
   return { of, columns };
 }
 
-function treesOf(
-  layout: Layout,
-  classes: Classes,
-  voices: readonly Voices[],
-): { world: number; root: VoiceTree }[] {
-  const trees = new Map<number, VoiceTree>();
-  const fresh = (voice: number): VoiceTree => ({
+type Branch = { voice: number; classes: number[]; branches: Map<number, Branch>; from: number; to: number };
+
+function treesOf(layout: Layout, classes: Classes, voices: readonly Voices[]): VoiceTree[] {
+  const roots = new Map<number, Branch>();
+  const fresh = (voice: number): Branch => ({
     voice,
     classes: [],
-    branches: [],
+    branches: new Map(),
     from: Number.POSITIVE_INFINITY,
     to: 0,
   });
   classes.columns.forEach(({ world }, classIndex) => {
     const from = (classes.first[classIndex] as number) - (layout.worldBins[world]?.first ?? 0);
-    const widen = (node: VoiceTree) => {
+    const widen = (node: Branch) => {
       node.from = Math.min(node.from, from);
       node.to = Math.max(node.to, from + (classes.count[classIndex] as number));
     };
-    let node = trees.get(world) ?? fresh(-1);
-    trees.set(world, node);
+    let node = roots.get(world) ?? fresh(0);
+    roots.set(world, node);
     widen(node);
     for (let p = voices.length - 1; p >= 0; p--) {
       const voice = voices[p]?.of[classIndex] as number;
-      let next = node.branches.find((each) => each.voice === voice);
-      if (next === undefined) {
-        next = fresh(voice);
-        node.branches.push(next);
-      }
+      const next: Branch = node.branches.get(voice) ?? fresh(voice);
+      node.branches.set(voice, next);
       node = next;
       widen(node);
     }
     node.classes.push(classIndex);
   });
-  return [...trees].map(([world, root]) => ({ world, root }));
+  return [...roots].map(([world, root]) => laidOut(world, root, voices.length));
+}
+
+function laidOut(world: number, root: Branch, depth: number): VoiceTree {
+  const nodes: { part: number; branch: Branch }[] = [];
+  const visit = (branch: Branch, part: number) => {
+    nodes.push({ part, branch });
+    for (const each of branch.branches.values()) visit(each, part - 1);
+  };
+  visit(root, depth);
+  const line = (read: (node: (typeof nodes)[number]) => number) => Int32Array.from(nodes, read);
+  return {
+    world,
+    parts: line(({ part }) => part),
+    voices: line(({ branch }) => branch.voice),
+    from: line(({ branch }) => branch.from),
+    to: line(({ branch }) => branch.to),
+    ends: nodes.map(({ part, branch }) => (part === 0 ? branch.classes : undefined)),
+    asks: Array.from({ length: depth }, (_, p) => [
+      ...new Set(nodes.filter((node) => node.part === p).map((node) => node.branch.voice)),
+    ]),
+  };
 }
