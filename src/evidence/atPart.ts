@@ -1,10 +1,28 @@
 import type { Evaluation } from './evaluation.ts';
 import { meanFrom } from './ordinaryTerms.ts';
-import { messageTo, type PartMessage } from './partMessage.ts';
+import { type PartHabits, partHabits } from './partHabits.ts';
+import { messageTo, type PartMessage, type Seat } from './partMessage.ts';
+import { type PartBase, partBase } from './partTable.ts';
 import type { Look } from './prepareCase.ts';
 import { type Masses, massesFromSums, type Sums } from './readingMasses.ts';
-import { type ReadyPart, readyPart } from './readyPart.ts';
+import { contextOf, looksAt } from './readyPart.ts';
 import { slotCount, slotMakings, slotOf } from './unitMessage.ts';
+
+/** A part's message met with its own looks as they stand, kept so that looks which change one of them do not ask for both. */
+export type PartStand = {
+  message: PartMessage;
+  habitLooks: readonly Look[];
+  otherLooks: readonly Look[];
+  habits: PartHabits;
+  base: PartBase;
+  /** The seats with voices summed out as they stand: one for each world. */
+  byWorld: readonly Seat[];
+  /** By seat and strictness, its lines met with the part's own as they stand. */
+  dots: readonly Float64Array[];
+  /** What meets later lines and the old share, by slot, all sources together. */
+  later: Record<'repair' | 'improve', Float64Array[]>;
+  old: Float64Array;
+};
 
 /**
  * The masses with other looks at one part, or with its source held fixed.
@@ -18,123 +36,230 @@ export function massesAtPart(
   looks: readonly Look[],
   source?: string,
 ): Masses {
-  const { message, ready } = meet(evaluation, partId, looks);
-  const { table } = ready;
+  const stand = standAt(evaluation, partId);
+  const { message } = stand;
+  const { habits, base } = tablesFor(evaluation, stand, looks);
   const slots = new Float64Array(slotCount);
-  const add = (slot: number, value: number) => {
-    slots[slot] = (slots[slot] as number) + value;
-  };
-  if (source === undefined || source === 'own')
-    for (const { world, voice, lines } of message.seats) {
-      const { first, count } = evaluation.model.layout.worldBins[world] ?? { first: 0, count: 0 };
-      const own = table.own[world] as Float64Array;
-      for (let k = 0; k * count < lines.length; k++) {
-        let sum = 0;
-        for (let i = 0; i < count; i++) sum += (lines[k * count + i] as number) * (own[first + i] as number);
-        add(slotOf(world, k), sum * (table.ownMaking[voice] as number));
-      }
-    }
-  for (const way of message.later) {
-    if (source !== undefined && source !== way.source) continue;
-    way.byYear.forEach((line, slot) => {
-      add(slot, dot(line, table[way.to]));
-    });
+  if (source === undefined || source === 'own') addOwn(slots, evaluation, stand, habits, base);
+  if (source === undefined) {
+    for (let slot = 0; slot < slotCount; slot++)
+      slots[slot] =
+        (slots[slot] as number) +
+        habits.later * dot(stand.later.repair[slot] as Float64Array, base.repair) +
+        habits.later * dot(stand.later.improve[slot] as Float64Array, base.improve) +
+        habits.old * base.old * (stand.old[slot] as number);
+  } else {
+    for (const way of message.later)
+      if (way.source === source) addDots(slots, way.byYear, base[way.to], habits.later);
+    for (const way of message.old)
+      if (way.source === source)
+        for (let slot = 0; slot < slotCount; slot++)
+          slots[slot] =
+            (slots[slot] as number) + habits.old * base.old * sumOf(way.slots[slot] as Float64Array);
   }
-  for (const way of message.old) {
-    if (source !== undefined && source !== way.source) continue;
-    way.slots.forEach((line, slot) => {
-      add(slot, table.old * sumOf(line));
-    });
-  }
-  return massesFromSums(sumsOf(slots, message.log + ready.log));
+  return massesFromSums(sumsOf(slots, message.log));
 }
 
-/** The mass by bin of the making, likewise, and the logarithm of its scale. */
-export function binsAtPart(
-  evaluation: Evaluation,
-  partId: string,
-  looks: readonly Look[],
-): { bins: Float64Array; log: number } {
-  const { message, ready } = meet(evaluation, partId, looks);
-  const { model } = evaluation;
-  const { table } = ready;
-  const bins = ownByBin(evaluation, message, ready);
-  for (const way of message.later) {
+/** The mass by bin of the making, likewise; on the scale of the message. */
+export function binsAtPart(evaluation: Evaluation, partId: string, looks: readonly Look[]): Float64Array {
+  const stand = standAt(evaluation, partId);
+  const { habits, base } = tablesFor(evaluation, stand, looks);
+  const bins = ownByBin(evaluation, stand, habits, base);
+  for (const way of stand.message.later) {
     for (const { slots, others } of way.byMaking) {
-      const own = table[way.to];
+      const own = base[way.to];
       const line = others === undefined ? own : own.map((value, bin) => value * (others[bin] as number));
-      addMakings(bins, slots, meanFrom(model, line, way.earliest));
+      addMakings(bins, slots, meanFrom(evaluation.model, line, way.earliest), habits.later);
     }
   }
-  const old = new Float64Array(bins.length).fill(table.old);
-  for (const way of message.old) addMakings(bins, way.slots, old);
-  return { bins, log: message.log + ready.log };
+  const old = new Float64Array(bins.length).fill(base.old * habits.old);
+  for (const way of stand.message.old) addMakings(bins, way.slots, old, 1);
+  return bins;
 }
 
-/** A part's sources: for each the mass by year of the part, on the scale of e^log; old parts in the style's own years. */
-export function sourcesAtPart(
-  evaluation: Evaluation,
-  partId: string,
-): {
-  sources: { source: string; to: 'own' | 'repair' | 'improve' | 'old'; years: Float64Array }[];
-  log: number;
-} {
-  const { message, ready } = meet(evaluation, partId, evaluation.looks);
-  const { table } = ready;
+/** One way a part can have come, and the mass of it by year of the part. */
+export type SourceYears = {
+  source: string;
+  to: 'own' | 'repair' | 'improve' | 'old';
+  years: Float64Array;
+};
+
+/** A part's sources: for each the mass by year of the part, on one scale; old parts in the style's own years. */
+export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYears[] {
+  const stand = standAt(evaluation, partId);
+  const { message, habits, base } = stand;
   const { old } = evaluation.model;
-  const later = message.later.map((way) => {
+  const later = message.later.map((way): SourceYears => {
     const line = sumMakings(way.byYear);
+    const by = base[way.to];
     return {
       source: way.source,
       to: way.to,
-      years: line.map((each, bin) => each * (table[way.to][bin] as number)),
+      years: line.map((each, bin) => each * habits.later * (by[bin] as number)),
     };
   });
-  const reused = message.old.map((way) => {
-    const total = table.old * sumOf(sumMakings(way.slots));
-    return { source: way.source, to: 'old' as const, years: old.map((each) => each * total) };
+  const reused = message.old.map((way): SourceYears => {
+    const total = base.old * habits.old * sumOf(sumMakings(way.slots));
+    return { source: way.source, to: 'old', years: old.map((each) => each * total) };
   });
-  const own = { source: 'own', to: 'own' as const, years: ownByBin(evaluation, message, ready) };
-  return { sources: [own, ...later, ...reused], log: message.log + ready.log };
+  const own = ownByBin(evaluation, stand, habits, base);
+  return [{ source: 'own', to: 'own', years: own }, ...later, ...reused];
 }
 
-function meet(
-  evaluation: Evaluation,
-  partId: string,
-  looks: readonly Look[],
-): { message: PartMessage; ready: ReadyPart } {
+/** A part as it stands in an evaluation; worked out once. */
+function standAt(evaluation: Evaluation, partId: string): PartStand {
+  const known = evaluation.stands.get(partId);
+  if (known !== undefined) return known;
+  const { model, looks } = evaluation;
   const message = messageTo(evaluation, partId);
-  return { message, ready: readyPart(evaluation.model, message.part, looks, message.voices.columns) };
+  const mine = looksAt(message.part, looks);
+  const habitLooks = mine.filter(isHabit);
+  const otherLooks = mine.filter((look) => !isHabit(look));
+  const context = contextOf(model, message.voices.columns);
+  const habits = partHabits(message.part, habitLooks, context);
+  const base = partBase(otherLooks, context);
+  const total = (to: 'repair' | 'improve') =>
+    Array.from({ length: slotCount }, (_, slot) =>
+      sumLines(
+        message.later.filter((way) => way.to === to).map((way) => way.byYear[slot] as Float64Array),
+        model.layout.prepared.axis.bins,
+      ),
+    );
+  const stand: PartStand = {
+    message,
+    habitLooks,
+    otherLooks,
+    habits,
+    base,
+    byWorld: withoutVoices(message.seats, habits),
+    dots: message.seats.map((seat) => seatDots(evaluation, seat, base)),
+    later: { repair: total('repair'), improve: total('improve') },
+    old: Float64Array.from({ length: slotCount }, (_, slot) =>
+      message.old.reduce((sum, way) => sum + sumOf(way.slots[slot] as Float64Array), 0),
+    ),
+  };
+  evaluation.stands.set(partId, stand);
+  return stand;
+}
+
+function isHabit(look: Look): boolean {
+  return look.sign.hangsOn === 'making';
+}
+
+/** The tables for other looks at the part; what they leave as it was is not made anew. */
+function tablesFor(evaluation: Evaluation, stand: PartStand, looks: readonly Look[]) {
+  const { part, voices } = stand.message;
+  const mine = looksAt(part, looks);
+  const habitLooks = mine.filter(isHabit);
+  const otherLooks = mine.filter((look) => !isHabit(look));
+  const context = contextOf(evaluation.model, voices.columns);
+  return {
+    habits: areSame(habitLooks, stand.habitLooks) ? stand.habits : partHabits(part, habitLooks, context),
+    base: areSame(otherLooks, stand.otherLooks) ? stand.base : partBase(otherLooks, context),
+  };
+}
+
+function areSame(a: readonly Look[], b: readonly Look[]): boolean {
+  return a.length === b.length && a.every((look, index) => look === b[index]);
+}
+
+function withoutVoices(seats: readonly Seat[], habits: PartHabits): Seat[] {
+  const worlds = new Map<number, Seat>();
+  for (const { world, voice, lines } of seats) {
+    const into = worlds.get(world) ?? { world, voice: -1, lines: new Float64Array(lines.length) };
+    worlds.set(world, into);
+    const by = habits.own[voice] as number;
+    for (let i = 0; i < lines.length; i++)
+      into.lines[i] = (into.lines[i] as number) + by * (lines[i] as number);
+  }
+  return [...worlds.values()];
+}
+
+/** A seat's lines met with the part's own, by strictness. */
+function seatDots({ model }: Evaluation, { world, lines }: Seat, base: PartBase): Float64Array {
+  const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
+  const own = base.own[world] as Float64Array;
+  const dots = new Float64Array(count === 0 ? 0 : lines.length / count);
+  for (let k = 0; k < dots.length; k++) {
+    let sum = 0;
+    for (let i = 0; i < count; i++) sum += (lines[k * count + i] as number) * (own[first + i] as number);
+    dots[k] = sum;
+  }
+  return dots;
+}
+
+/** Adds, by slot, the mass where the part is of the making. */
+function addOwn(
+  slots: Float64Array,
+  evaluation: Evaluation,
+  stand: PartStand,
+  habits: PartHabits,
+  base: PartBase,
+): void {
+  const add = (world: number, dots: Float64Array, by: number) => {
+    for (let k = 0; k < dots.length; k++) {
+      const slot = slotOf(world, k);
+      slots[slot] = (slots[slot] as number) + (dots[k] as number) * by;
+    }
+  };
+  const { seats } = stand.message;
+  if (habits === stand.habits)
+    for (const seat of stand.byWorld) add(seat.world, seatDots(evaluation, seat, base), 1);
+  else
+    seats.forEach((seat, index) => {
+      const dots =
+        base === stand.base ? (stand.dots[index] as Float64Array) : seatDots(evaluation, seat, base);
+      add(seat.world, dots, habits.own[seat.voice] as number);
+    });
 }
 
 /** The mass by bin where the part is of the making. */
-function ownByBin(evaluation: Evaluation, message: PartMessage, { table }: ReadyPart): Float64Array {
+function ownByBin(
+  evaluation: Evaluation,
+  stand: PartStand,
+  habits: PartHabits,
+  base: PartBase,
+): Float64Array {
   const { layout } = evaluation.model;
   const bins = new Float64Array(layout.prepared.axis.bins);
-  for (const { world, voice, lines } of message.seats) {
+  const seats = habits === stand.habits ? stand.byWorld : withoutVoices(stand.message.seats, habits);
+  for (const { world, lines } of seats) {
     const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
-    const own = table.own[world] as Float64Array;
-    const factor = table.ownMaking[voice] as number;
+    const own = base.own[world] as Float64Array;
     for (let i = 0, bin = first; i < count; i++, bin++)
-      bins[bin] = (bins[bin] as number) + (lines[i] as number) * factor * (own[bin] as number);
+      bins[bin] = (bins[bin] as number) + (lines[i] as number) * (own[bin] as number);
   }
   return bins;
 }
 
+function addDots(slots: Float64Array, lines: readonly Float64Array[], line: Float64Array, by: number): void {
+  for (let slot = 0; slot < slotCount; slot++)
+    slots[slot] = (slots[slot] as number) + by * dot(lines[slot] as Float64Array, line);
+}
+
 /** Adds the makings' slots, each times a line. */
-function addMakings(bins: Float64Array, slots: readonly Float64Array[], line: Float64Array): void {
+function addMakings(
+  bins: Float64Array,
+  slots: readonly Float64Array[],
+  line: Float64Array,
+  by: number,
+): void {
   for (let slot = 0; slot < slotMakings.length; slot++) {
     const each = slots[slot] as Float64Array;
     for (let b = 0; b < bins.length; b++)
-      bins[b] = (bins[b] as number) + (each[b] as number) * (line[b] as number);
+      bins[b] = (bins[b] as number) + by * (each[b] as number) * (line[b] as number);
   }
 }
 
 function sumMakings(slots: readonly Float64Array[]): Float64Array {
-  const [first, ...rest] = slots.slice(0, slotMakings.length);
-  return (first as Float64Array).map((each, bin) =>
-    rest.reduce((sum, slot) => sum + (slot[bin] as number), each),
-  );
+  return sumLines(slots.slice(0, slotMakings.length), slots[0]?.length ?? 0);
+}
+
+function sumLines(lines: readonly Float64Array[], length: number): Float64Array {
+  const sum = new Float64Array(length);
+  for (const line of lines)
+    for (let i = 0; i < length; i++) sum[i] = (sum[i] as number) + (line[i] as number);
+  return sum;
 }
 
 /** Sums by slot as sums by making and strictness. */
@@ -154,5 +279,7 @@ function dot(a: Float64Array, b: Float64Array): number {
 }
 
 function sumOf(line: Float64Array): number {
-  return line.reduce((sum, each) => sum + each, 0);
+  let sum = 0;
+  for (let i = 0; i < line.length; i++) sum += line[i] as number;
+  return sum;
 }

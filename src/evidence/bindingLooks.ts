@@ -17,7 +17,7 @@ export function bindingLooks(
   const moves = weights.flatMap(({ look }) => {
     if (look.sign.hangsOn.startsWith('alteration/')) return [];
     const others = evaluation.looks.filter((each) => each !== look);
-    const [from, to] = ends(binsAtPart(evaluation, look.part, others).bins);
+    const [from, to] = ends(binsAtPart(evaluation, look.part, others));
     const ref = { sign: look.sign.id, part: look.part === 'whole' ? null : look.part };
     return [
       { ...ref, end: 'from' as const, by: first - from },

@@ -1,8 +1,8 @@
 import type { PreparedCase } from './prepareCase.ts';
 import { lineAt, midYear } from './yearAxis.ts';
 
-/** For one way of making, ageing or use: by bin of the part's year, the share of each of three states. */
-export type ThreeShares = Float64Array[];
+/** For one way of making, ageing or use: the share of each of three states, a line over the bins of the part's year. */
+export type ThreeShares = readonly [Float64Array, Float64Array, Float64Array];
 
 /** All state shares of tooling, ageing and use, by the keys of the knowledge's making file. */
 export type CauseShares = {
@@ -14,7 +14,7 @@ export type CauseShares = {
 /**
  * How tooling, ageing and use are shared among their states for a part of each year.
  *
- * @returns by key, for each bin three shares that sum to 1: tooling [hand, early-machine, modern-machine];
+ * @returns by key, three lines of shares that sum to 1 in each bin: tooling [hand, early-machine, modern-machine];
  *   ageing and use [natural, none, imitated]
  */
 export function causeShares(prepared: PreparedCase): CauseShares {
@@ -55,7 +55,16 @@ function withinOne(a: number, b: number): [number, number] {
 
 function threeShares(prepared: PreparedCase, at: (year: number) => [number, number, number]): ThreeShares {
   const { axis } = prepared;
-  return Array.from({ length: axis.bins }, (_, bin) => Float64Array.from(at(midYear(axis, bin))));
+  const lines = [0, 1, 2].map(() => new Float64Array(axis.bins)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  for (let bin = 0; bin < axis.bins; bin++)
+    at(midYear(axis, bin)).forEach((share, state) => {
+      (lines[state] as Float64Array)[bin] = share;
+    });
+  return lines;
 }
 
 function mapValues<A, B>(record: Record<string, A>, map: (value: A) => B): Record<string, B> {

@@ -1,5 +1,5 @@
 import type { Layout } from './layout.ts';
-import type { Column } from './partTable.ts';
+import type { Column } from './partContext.ts';
 import type { ModelPart } from './prepareCase.ts';
 import { worlds } from './worlds.ts';
 

@@ -1,6 +1,6 @@
 import { type ReadingId, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from './evaluation.ts';
-import { explanationsOf, shareByShop, shareIfOwn } from './explanations.ts';
+import { explanationsOf, shareIfOwn, shareUnlisted } from './explanations.ts';
 import type { Weighing } from './weighing.ts';
 import { type LookWeight, periodReadings } from './weights.ts';
 
@@ -56,7 +56,7 @@ function shareUnexplained(
   const { look } = weight;
   let share = 1;
   if (look.sign.hangsOn === 'making' && periodReadings.includes(leading)) {
-    share = Math.min(share, shareByShop(evaluation, weight, leading)[0] ?? 1);
+    share = Math.min(share, shareUnlisted(evaluation, weight, leading, jarsBelow) ?? 1);
   }
   const part = evaluation.model.layout.prepared.parts.find((each) => each.id === look.part);
   // A cover or a caster that was renewed is no riddle; a rail is.

@@ -1,3 +1,5 @@
+import type { ReadingId } from '../piece/readings.ts';
+import type { PartStand } from './atPart.ts';
 import { type ClassSums, classSums } from './classSums.ts';
 import { type Factor, multiplyUnit, ones, priorFactor, times, timesUnit } from './factor.ts';
 import { groupLines, type SummedUnit, unitRest } from './groupLines.ts';
@@ -26,9 +28,15 @@ export type Evaluation = {
   masses: Masses;
   /** Messages to parts already worked out, by part. */
   messages: Map<string, PartMessage>;
+  stands: Map<string, PartStand>;
+  /** By key of a finding. */
+  shopsWithout: Map<string, ShopsWithout>;
   /** By alteration: the sums if it did not happen and if it did, its own looks left out. */
   splits: Map<string, readonly [Sums, Sums]>;
 };
+
+/** The shops' masses without one finding, and what brings those with it to the same scale. */
+export type ShopsWithout = { masses: Record<ReadingId, number>[]; scale: number };
 
 /** Evaluates the model for the given looks: those of its case, or fewer, or others of the same signs. */
 export function evaluate(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Evaluation {
@@ -49,7 +57,18 @@ export function evaluate(model: Model, looks: readonly Look[] = model.layout.pre
   }
   const whole = prefixes[lines.length] as Factor;
   const masses = massesOf(layout, whole);
-  return { model, looks, summed, rests, whole, masses, messages: new Map(), splits: new Map() };
+  return {
+    model,
+    looks,
+    summed,
+    rests,
+    whole,
+    masses,
+    messages: new Map(),
+    stands: new Map(),
+    shopsWithout: new Map(),
+    splits: new Map(),
+  };
 }
 
 /** The masses alone, for those who change nothing afterwards. */

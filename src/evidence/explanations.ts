@@ -1,7 +1,6 @@
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import { massesAtPart } from './atPart.ts';
-import { type Evaluation, evaluate, wholeWith } from './evaluation.ts';
-import type { Factor } from './factor.ts';
+import { type Evaluation, evaluate, type ShopsWithout, wholeWith } from './evaluation.ts';
 import { massesIf, unitOfLook } from './massesAfter.ts';
 import { fixModel } from './model.ts';
 import type { Origin } from './partPosterior.ts';
@@ -38,13 +37,21 @@ export function explanationsOf(
     .slice(0, 6);
 }
 
-/** The finding's share under one reading and shop, and under that reading with no listed shop. */
-export function shareByShop(evaluation: Evaluation, weight: LookWeight, reading: ReadingId): number[] {
+/** The finding's share under one reading with no listed shop; undefined where it is surely not below a bound. */
+export function shareUnlisted(
+  evaluation: Evaluation,
+  weight: LookWeight,
+  reading: ReadingId,
+  below: number,
+): number | undefined {
   const withIt = shopMasses(evaluation.model.layout, evaluation.whole);
-  const { whole, log } = wholeWithout(evaluation, weight);
-  const without = shopMasses(evaluation.model.layout, whole);
-  const scale = Math.exp(evaluation.whole.log - log);
-  return withIt.map((row, shop) => ratio(row[reading] * scale, without[shop]?.[reading] ?? 0));
+  const unlisted = withIt[0]?.[reading] ?? 0;
+  const all = withIt.reduce((sum, row) => sum + row[reading], 0);
+  const whole = weight.shareUnder[reading];
+  // P(finding | unlisted) = P(finding) · P(unlisted | finding) / P(unlisted), and the last is at most 1.
+  if (all > 0 && (whole * unlisted) / all >= below) return undefined;
+  const [row, before] = [withIt[0], shopsWithout(evaluation, weight)];
+  return ratio((row?.[reading] ?? 0) * before.scale, before.masses[0]?.[reading] ?? 0);
 }
 
 /** The finding's share under one reading if its part is of the making; undefined where it is of no single part. */
@@ -75,9 +82,7 @@ function shopExplanations(evaluation: Evaluation, weight: LookWeight): Explanati
   const { prepared } = evaluation.model.layout;
   if (weight.look.sign.hangsOn !== 'making' || prepared.shops.length === 0) return [];
   const withIt = shopMasses(evaluation.model.layout, evaluation.whole);
-  const { whole, log } = wholeWithout(evaluation, weight);
-  const without = shopMasses(evaluation.model.layout, whole);
-  const scale = Math.exp(evaluation.whole.log - log);
+  const { masses: without, scale } = shopsWithout(evaluation, weight);
   return prepared.shops.map((shop, index) => ({
     kind: 'shop',
     id: shop.id,
@@ -126,14 +131,18 @@ function others(evaluation: Evaluation, weight: LookWeight) {
   return evaluation.looks.filter((each) => each !== weight.look);
 }
 
-function wholeWithout(evaluation: Evaluation, weight: LookWeight): { whole: Factor; log: number } {
+/** The shops' masses without a finding, and what brings those with it to the same scale. */
+function shopsWithout(evaluation: Evaluation, weight: LookWeight): ShopsWithout {
+  const known = evaluation.shopsWithout.get(weight.look.key);
+  if (known !== undefined) return known;
+  const { layout, draw } = evaluation.model;
   const looks = others(evaluation, weight);
-  const unit = unitOfLook(evaluation.model.layout, weight.look);
+  const unit = unitOfLook(layout, weight.look);
   const whole =
-    unit >= 0
-      ? wholeWith(evaluation, unit, looks)
-      : evaluate(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks).whole;
-  return { whole, log: whole.log };
+    unit >= 0 ? wholeWith(evaluation, unit, looks) : evaluate(fixModel(layout, draw, looks), looks).whole;
+  const made = { masses: shopMasses(layout, whole), scale: Math.exp(evaluation.whole.log - whole.log) };
+  evaluation.shopsWithout.set(weight.look.key, made);
+  return made;
 }
 
 function ratio(mass: number, before: number): number {

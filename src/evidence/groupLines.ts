@@ -2,7 +2,7 @@ import { type Classes, lineAt } from './columnClasses.ts';
 import type { HabitGroup } from './habitGroups.ts';
 import { type Layout, strictest } from './layout.ts';
 import type { Model } from './model.ts';
-import { habitStateShare } from './partTable.ts';
+import { habitStateShare } from './partHabits.ts';
 import type { UnitLines } from './unitLines.ts';
 import { worlds } from './worlds.ts';
 

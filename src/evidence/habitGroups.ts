@@ -1,7 +1,7 @@
 import { bitsOf, type Classes, columnClasses } from './columnClasses.ts';
 import { type GroupPlan, groupPlan } from './groupPlan.ts';
 import type { Layout, Unit } from './layout.ts';
-import type { Column } from './partTable.ts';
+import type { Column } from './partContext.ts';
 
 /**
  * Units bound together by the maker's shared habits: given world, year, shop and make-up alterations they say all they say

@@ -2,7 +2,7 @@ import type { Alteration } from '../knowledge/schema.ts';
 import { type CauseShares, causeShares } from './causeShares.ts';
 import { figureRange } from './figures.ts';
 import { type HabitGroup, habitGroups } from './habitGroups.ts';
-import type { Column } from './partTable.ts';
+import type { Column } from './partContext.ts';
 import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
 import type { UnitShape } from './unitShape.ts';
 import { type Making, shopPriors, worlds, yearPriors } from './worlds.ts';

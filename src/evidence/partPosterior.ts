@@ -23,7 +23,7 @@ export function partPosterior(evaluation: Evaluation, part: ModelPart): PartPost
   const { prepared } = evaluation.model.layout;
   const origin: Record<Origin, number> = { 'of-the-making': 0, repair: 0, improve: 0, 'other-old': 0 };
   const years = new Float64Array(prepared.axis.bins);
-  for (const { to, years: mass } of sourcesAtPart(evaluation, part.id).sources) {
+  for (const { to, years: mass } of sourcesAtPart(evaluation, part.id)) {
     for (let bin = 0; bin < years.length; bin++) {
       origin[originOf[to]] += mass[bin] as number;
       years[bin] = (years[bin] as number) + (mass[bin] as number);

@@ -1,6 +1,7 @@
 import type { Model } from './model.ts';
 import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';
-import { type Column, type PartTable, partTable } from './partTable.ts';
+import type { Column, PartContext } from './partContext.ts';
+import { type PartTable, partTable } from './partTable.ts';
 import type { Look, ModelPart } from './prepareCase.ts';
 
 /** A part made ready: its table scaled to at most 1, its renewal by year, and the mean of its later years. */
@@ -29,10 +30,8 @@ export function readyPart(
   looks: readonly Look[],
   columns: readonly Column[],
 ): ReadyPart {
-  const { layout, draw, old } = model;
-  const mine = looksAt(part, looks);
-  const { prepared, shares, habits, worldBins } = layout;
-  const table = partTable(part, mine, { prepared, draw, shares, columns, habits, old, worldBins });
+  const { layout } = model;
+  const table = partTable(part, looksAt(part, looks), contextOf(model, columns));
   return {
     part,
     table,
@@ -44,6 +43,12 @@ export function readyPart(
       return to === undefined || to === 'other-old' ? undefined : meanFrom(model, table[to]);
     }),
   };
+}
+
+/** What a part's looks are tabulated with. */
+export function contextOf({ layout, draw, old }: Model, columns: readonly Column[]): PartContext {
+  const { prepared, shares, habits, worldBins } = layout;
+  return { prepared, draw, shares, columns, habits, old, worldBins };
 }
 
 /** The looks at a part that hang on the part itself, not on an alteration. */

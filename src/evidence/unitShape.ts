@@ -2,7 +2,7 @@ import { bitsOf, type Classes, columnClasses } from './columnClasses.ts';
 import { subsetsOf } from './groupPlan.ts';
 import { groupOf } from './habitGroups.ts';
 import { allowedAt, type Layout, strictnesses, type Unit } from './layout.ts';
-import type { Column } from './partTable.ts';
+import type { Column } from './partContext.ts';
 import type { Look, ModelPart } from './prepareCase.ts';
 import { worlds } from './worlds.ts';
 
