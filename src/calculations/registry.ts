@@ -14,10 +14,11 @@ import { photoTwins } from './photoTwins.ts';
 import { edgesSeeThrough } from './seeThrough.ts';
 import { setsSize } from './sets.ts';
 import { setsLikeness } from './setsLikeness.ts';
+import { wearContact } from './wearContact.ts';
 import { woodCoefficientFromShrinkage, woodMoisture, woodShrinkageAt } from './wood.ts';
 import { woodMovementCalculation } from './woodMovement.ts';
+import { woodPanelLoss } from './woodPanel.ts';
 import { woodRoundness } from './woodRoundness.ts';
-import { wearContact } from './wearContact.ts';
 
 /** Every calculation the program knows, by id: the one door for screens, terminal, HTTP and reports. */
 export const calculations: readonly Calculation[] = [
@@ -46,6 +47,7 @@ export const calculations: readonly Calculation[] = [
   listed(photoTwins),
   listed(edgesSeeThrough),
   listed(wearContact),
+  listed(woodPanelLoss),
 ].sort((a, b) => (a.id < b.id ? -1 : 1));
 
 /** The calculation with this id, undefined where there is none. */

@@ -108,7 +108,7 @@ function roundPart(
 }
 
 /** The coefficient by both tables, with the wood’s own variation and how far they differ. */
-function movementOf(wood: Wood, angle: number, movement: WoodMovement): Spread {
+export function movementOf(wood: Wood, angle: number, movement: WoodMovement): Spread {
   const { coefficient, shrinkagePercent, fibreSaturationPercent, tablesApartShare } = acrossGrain(
     wood,
     angle,
@@ -118,7 +118,11 @@ function movementOf(wood: Wood, angle: number, movement: WoodMovement): Spread {
   return { mean, sd: mean * Math.hypot(movement.ownVariationShare.value, tablesApartShare) };
 }
 
-function moistureNow(asked: Input, movement: WoodMovement): CalculationResult<Spread> {
+/** The moisture a piece has now: as given, or that of the climate it stands in. */
+export function moistureNow(
+  asked: Pick<Input, 'moistureNow' | 'indoors'>,
+  movement: WoodMovement,
+): CalculationResult<Spread> {
   if (asked.moistureNow !== undefined) return { ok: true, output: asked.moistureNow };
   const wanted = asked.indoors ?? movement.defaultIndoors;
   const found = movement.indoors.find((each) => each.id === wanted);
