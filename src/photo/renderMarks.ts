@@ -17,7 +17,7 @@ export type RenderedMarks = {
  * A board’s face with marks of one kind, photographed under raking light; the same seed gives the same picture.
  *
  * Method: heights in mm (see renderMarksHeights.ts), worn away in patches; the light falls at 6 to 14 degrees, within 50 degrees of square to the
- * marks, and shades by the slope over the tangent of its height; wood has streaks, rings and pores of its own colour along its length; the
+ * marks, and shades by the slope over the tangent of its height; wood has streaks, rings, pores and broad zones of its own colour along its length; the
  * picture is turned by up to 6 degrees, blurred a little and noisy.
  *
  * @param weak  a factor on all marks: 1 as they come
@@ -74,6 +74,7 @@ function woodOf(
     random.between(0.01, 0.06),
     random.between(0, 0.12),
   ];
+  const zones = random.between(0, 0.06);
   const ringMm = random.between(2, 9);
   const [cos, sin] = [Math.cos(turnRad) * mmPerPx, Math.sin(turnRad) * mmPerPx];
   return (x, y) => {
@@ -81,7 +82,8 @@ function woodOf(
     const across = cos * y - sin * x;
     const ring = Math.sin((2 * Math.PI * (across + 3 * smoothNoise(seed + 5, along / 90, 0.5))) / ringMm);
     const streak = smoothNoise(seed + 6, across / 0.7, along / 35);
+    const zone = smoothNoise(seed + 8, across / 14, along / 300);
     const pore = Math.max(0, smoothNoise(seed + 7, across / 0.3, along / 3) - 0.5);
-    return base * (1 - rings * ring * 0.5 - streaks * streak - pores * pore);
+    return base * (1 - rings * ring * 0.5 - streaks * streak - pores * pore - zones * zone);
   };
 }

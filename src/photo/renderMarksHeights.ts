@@ -120,13 +120,20 @@ function drawCross(
   bend: number,
   apexMm: number,
 ): void {
-  const middleY = (rows * mmPerPx) / 2;
+  const [cos, sin] = [Math.cos(turnRad), Math.sin(turnRad)];
+  const apex = apexMm - (rows * mmPerPx) / 2;
+  const top = atMm - (columns * mmPerPx) / 2;
   for (let y = 0; y < rows; y++) {
-    const across = y * mmPerPx - middleY;
-    const off = across + middleY - apexMm;
-    const bow = bend === 0 ? 0 : (1 - Math.sqrt(Math.max(0, 1 - (bend * off) ** 2))) / bend;
-    // Turned with the board: a line across leans by the turn.
-    const centre = atMm + (lean - Math.tan(turnRad)) * across + bow;
+    const down = (y - rows / 2) * mmPerPx;
+    // Where the mark crosses this row of the turned picture: a few rounds settle it, since marks are nearly upright.
+    let right = top;
+    for (let round = 0; round < 4; round++) {
+      const across = cos * down - sin * right;
+      const off = bend * (across - apex);
+      const bow = bend === 0 ? 0 : (1 - Math.sqrt(Math.max(0, 1 - off * off))) / bend;
+      right = (top + lean * across + bow - sin * down) / cos;
+    }
+    const centre = right + (columns * mmPerPx) / 2;
     const reach = 2.5 * wideMm;
     const from = Math.max(0, Math.ceil((centre - reach) / mmPerPx));
     const to = Math.min(columns - 1, Math.floor((centre + reach) / mmPerPx));

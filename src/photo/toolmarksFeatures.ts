@@ -1,0 +1,130 @@
+import type { Picture, Region } from './picture.ts';
+import { type AlongMarks, alongMarks } from './toolmarksAlong.ts';
+import { type CrossMarks, crossMarks, withoutSlow } from './toolmarksCross.ts';
+import { type MarksPlane, marksPlane } from './toolmarksPlane.ts';
+import { markPitch, type Pitch, stepAgreement } from './toolmarksSpectrum.ts';
+
+/** What is measured of the marks on a region, before anything is concluded. */
+export type MarkMeasures = {
+  plane: Omit<MarksPlane, 'values'>;
+  cross: CrossMarks;
+  pitch: Pitch;
+  /** How even the single marks lie for that pitch, 0–1, and how many were found. */
+  stepAgreement: number;
+  marksFound: number;
+  along: AlongMarks;
+  /** The numbers the kinds are told apart by: see `featureNames`. */
+  features: number[];
+};
+
+export const featureNames = [
+  'cross strength',
+  'gain of halves',
+  'pitch',
+  'regularity',
+  'bend',
+  'lean',
+  'cross contrast',
+  'peakedness along',
+  'step agreement',
+  'tracks',
+  'ridges',
+  'fine contrast',
+  'fine length',
+  'fine peakedness',
+] as const;
+
+/** Periods looked for, mm. */
+export const periods = { shortMm: 0.7, longMm: 9 } as const;
+
+/**
+ * Measures the marks on a region.
+ *
+ * Method: marks that cross the board by `crossMarks`; since raking light shows slopes, the profile is summed up to heights before its
+ * spacing is taken; marks along the board by `alongMarks`.
+ *
+ * @returns undefined where the region is too small
+ */
+export function markMeasures(
+  picture: Picture,
+  region: Region,
+  mmPerPx: number,
+  directionRad: number,
+): MarkMeasures | undefined {
+  const plane = marksPlane(picture, region, mmPerPx, directionRad);
+  if (plane === undefined) return undefined;
+  const cross = crossMarks(plane);
+  const heights = heightsOf(cross.profile, plane.stepMm);
+  const pitch = markPitch(
+    heights,
+    plane.stepMm,
+    Math.max(periods.shortMm, 2.5 * plane.stepMm),
+    periods.longMm,
+  );
+  const places = groovePlaces(heights, plane.stepMm);
+  const agreed = stepAgreement(places, pitch.pitchMm);
+  const along = alongMarks(plane);
+  const features = [
+    Math.log(Math.max(cross.strength, 1e-3) * cross.strips),
+    Math.log(Math.max(cross.halfStrength, 1e-3) / Math.max(cross.strength, 1e-3)),
+    Math.log(pitch.pitchMm),
+    pitch.regularity,
+    Math.sqrt(Math.abs(cross.bend) * 1000),
+    Math.abs(cross.lean),
+    Math.log(varianceOf(cross.profile) + 1e-7),
+    Math.log(kurtosis(heights)),
+    agreed,
+    along.tracks,
+    along.ridges,
+    along.fineContrast,
+    along.fineLength,
+    along.finePeaked,
+  ];
+  const { along: samplesAlong, across, stepMm } = plane;
+  return {
+    plane: { along: samplesAlong, across, stepMm },
+    cross,
+    pitch,
+    stepAgreement: agreed,
+    marksFound: places.length,
+    along,
+    features,
+  };
+}
+
+/** Heights from slopes: their running sum, slow changes taken off, grooves downwards. */
+export function heightsOf(profile: Float64Array, stepMm: number): Float64Array {
+  let sum = 0;
+  const summed = profile.map((each) => {
+    sum += each * stepMm;
+    return sum;
+  });
+  const heights = withoutSlow(summed, Math.max(3, Math.round(5 / stepMm)));
+  const third = heights.reduce((total, each) => total + each ** 3, 0);
+  return third > 0 ? heights.map((each) => -each) : heights;
+}
+
+/** Where grooves lie, mm: the lowest places at least half a millimetre apart and deeper than one standard deviation. */
+function groovePlaces(heights: Float64Array, stepMm: number): number[] {
+  const deep = -Math.sqrt(varianceOf(heights));
+  const reach = Math.max(1, Math.round(0.5 / stepMm));
+  const places: number[] = [];
+  for (let at = reach; at < heights.length - reach; at++) {
+    const here = heights[at] as number;
+    let lowest = here < deep;
+    for (let by = -reach; by <= reach && lowest; by++) lowest = (heights[at + by] as number) >= here;
+    if (lowest) places.push(at * stepMm);
+  }
+  return places;
+}
+
+function kurtosis(values: Float64Array): number {
+  const variance = varianceOf(values);
+  if (!(variance > 0)) return 3;
+  return values.reduce((sum, each) => sum + each ** 4, 0) / values.length / variance ** 2;
+}
+
+function varianceOf(values: Float64Array): number {
+  const mean = values.reduce((sum, each) => sum + each, 0) / values.length;
+  return values.reduce((sum, each) => sum + (each - mean) ** 2, 0) / values.length;
+}
