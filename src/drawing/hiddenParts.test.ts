@@ -7,10 +7,14 @@ import { hiddenParts } from './testing/hiddenParts.ts';
 const forms = await allForms();
 
 describe('a part in the drawing', () => {
-  it.each(forms.map((form) => [form.id, form] as const))('of the form %s can be touched', (_, form) => {
-    for (const features of featureChoices(form))
-      expect(hiddenParts(drawForm(form, features, {})), JSON.stringify(features)).toEqual([]);
-  }, 30_000);
+  it.each(forms.map((form) => [form.id, form] as const))(
+    'of the form %s can be touched',
+    (_, form) => {
+      for (const features of featureChoices(form))
+        expect(hiddenParts(drawForm(form, features, {})), JSON.stringify(features)).toEqual([]);
+    },
+    30_000,
+  );
 
   it('that lies behind another is found out', () => {
     const covered = formShape.parse({
