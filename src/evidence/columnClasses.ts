@@ -1,7 +1,7 @@
 import type { Layout } from './layout.ts';
 import type { Column } from './partContext.ts';
 import type { ModelPart } from './prepareCase.ts';
-import { worlds } from './worlds.ts';
+import { type World, worlds } from './worlds.ts';
 
 /**
  * Columns alike in everything the looks at some parts depend on, put in one class: what is summed for one of them holds
@@ -47,15 +47,34 @@ export function columnClasses(
   );
   const bits = bitsOf(habits, habitSigns);
   const heard = prepared.shops.map((shop) => fine || shop.habits.some((habit) => habitSigns.has(habit.sign)));
+  const ways = (ask: boolean, way: (world: World) => string) => {
+    const all = [...new Set(worlds.map(way))];
+    return worlds.map((world) => (ask ? all.indexOf(way(world)) : 0));
+  };
+  const waysOf = [
+    ways(true, (world) => world.making),
+    ways(tooling, (world) => world.tooling),
+    ways(ageing, (world) => world.ageing),
+    ways(use, (world) => world.use),
+  ];
+  // Worlds that these looks do not tell apart have one number.
   const names = new Map<string, number>();
+  const worldNames = worlds.map((_, w) => {
+    const name = waysOf.map((way) => way[w]).join();
+    const number = names.get(name) ?? names.size;
+    names.set(name, number);
+    return number;
+  });
+  const byNumber = new Map<number, number>();
   const columns: Column[] = [];
   const of = Int32Array.from(among, (column) => {
-    const world = worlds[column.world];
     const shop = column.shop > 0 && heard[column.shop - 1] === true ? column.shop : 0;
-    const name = `${world?.making} ${tooling && world?.tooling} ${ageing && world?.ageing} ${use && world?.use} ${shop} ${column.habits & bits}`;
-    const before = names.get(name);
+    const number =
+      ((worldNames[column.world] as number) * (heard.length + 1) + shop) * 2 ** habits.length +
+      (column.habits & bits);
+    const before = byNumber.get(number);
     if (before !== undefined) return before;
-    names.set(name, columns.length);
+    byNumber.set(number, columns.length);
     columns.push({ ...column, shop });
     return columns.length - 1;
   });

@@ -2,7 +2,7 @@ import type { ReadingId } from '../piece/readings.ts';
 import type { PartStand } from './atPart.ts';
 import { type ClassSums, classSums } from './classSums.ts';
 import { type Factor, multiplyUnit, ones, priorFactor, times, timesUnit } from './factor.ts';
-import { groupLines, type SummedUnit, unitRest } from './groupLines.ts';
+import { groupLines, type SummedUnit, unitRests } from './groupLines.ts';
 import { groupOf, type HabitGroup } from './habitGroups.ts';
 import { withIdle, withoutIdle } from './idleUnits.ts';
 import { fixModel, type Model } from './model.ts';
@@ -26,7 +26,9 @@ export type Evaluation = {
   rests: Map<HabitGroup, Factor>;
   whole: Factor;
   masses: Masses;
-  /** Messages to parts already worked out, by part. */
+  /** By unit: all but it, summed over its classes. */
+  unitRests: Map<number, ClassSums>;
+  /** Messages to parts already worked out, by part; and these met with the part's own looks. */
   messages: Map<string, PartMessage>;
   stands: Map<string, PartStand>;
   /** By key of a finding. */
@@ -64,6 +66,7 @@ export function evaluate(model: Model, looks: readonly Look[] = model.layout.pre
     rests,
     whole,
     masses,
+    unitRests: new Map(),
     messages: new Map(),
     stands: new Map(),
     shopsWithout: new Map(),
@@ -93,16 +96,18 @@ export function restOf(evaluation: Evaluation, group: HabitGroup): Factor {
 
 /** All but one unit, summed over the classes of that unit, by its configs. True values are these times e^log. */
 export function restOfUnit(evaluation: Evaluation, shape: UnitShape): ClassSums {
-  const { model } = evaluation;
+  const known = evaluation.unitRests.get(shape.unitIndex);
+  if (known !== undefined) return known;
+  const { model, summed } = evaluation;
   const group = groupOf(model.layout, shape.unitIndex);
   const rest = classSums(model.layout, restOf(evaluation, group), group.classes);
-  const others = group.units.flatMap((u) =>
-    u === shape.unitIndex ? [] : [evaluation.summed.get(u) as SummedUnit],
-  );
-  return {
-    values: unitRest(model, group, rest.values, shape, others),
-    log: rest.log + others.reduce((sum, each) => sum + each.lines.log, 0),
-  };
+  const units = group.units.map((u) => summed.get(u) ?? sumUnit(model, u, evaluation.looks));
+  const logs = units.reduce((sum, each) => sum + each.lines.log, 0);
+  unitRests(model, group, rest.values, units).forEach((values, at) => {
+    const log = rest.log + logs - (units[at] as SummedUnit).lines.log;
+    evaluation.unitRests.set(group.units[at] as number, { values, log });
+  });
+  return evaluation.unitRests.get(shape.unitIndex) as ClassSums;
 }
 
 /** The whole product with one unit's looks put in the place of its own. */
@@ -128,8 +133,8 @@ function sumUnits(model: Model, looks: readonly Look[]): Map<number, SummedUnit>
 }
 
 function sumUnit(model: Model, unitIndex: number, looks: readonly Look[]): SummedUnit {
-  const shape = unitShape(model.layout, unitIndex, looks);
-  return { classes: shape.classes, lines: unitLines(readyUnit(model, shape, looks)), same: shape.same };
+  const shape = unitShape(model.layout, unitIndex);
+  return { shape, lines: unitLines(readyUnit(model, shape, looks)) };
 }
 
 function linesOf(model: Model, group: HabitGroup, summed: ReadonlyMap<number, SummedUnit>): UnitLines {

@@ -1,13 +1,15 @@
-import { type Classes, lineAt } from './columnClasses.ts';
+import { lineAt } from './columnClasses.ts';
+import type { GroupPlan, PlanState } from './groupPlan.ts';
 import type { HabitGroup } from './habitGroups.ts';
 import { type Layout, strictest } from './layout.ts';
 import type { Model } from './model.ts';
 import { habitStateShare } from './partHabits.ts';
 import type { UnitLines } from './unitLines.ts';
+import type { UnitShape } from './unitShape.ts';
 import { worlds } from './worlds.ts';
 
-/** One unit of a group, summed: its classes over the group's columns, its lines, and the strictnesses that add nothing new. */
-export type SummedUnit = { classes: Classes; lines: UnitLines; same: readonly boolean[] };
+/** One unit of a group, summed; its classes are over the group's columns. */
+export type SummedUnit = { shape: UnitShape; lines: UnitLines };
 
 /**
  * What the units of a group say together, their shared habits summed out: lines by config, class of the group and
@@ -21,8 +23,7 @@ export function groupLines(model: Model, group: HabitGroup, units: readonly Summ
   const { classes } = group;
   const values = new Float64Array(configs.length * classes.size);
   const longest = Math.max(...classes.count);
-  const rooms = group.plan.map(({ held }) => new Float64Array(held * longest));
-  const ones = new Float64Array(longest).fill(1);
+  const rooms = [new Float64Array(longest).fill(1), ...planRooms(group, longest)];
   const shown = habitShares(model, group);
   configs.forEach((m, config) => {
     const last = strictest(layout, m);
@@ -30,37 +31,23 @@ export function groupLines(model: Model, group: HabitGroup, units: readonly Summ
       const count = classes.count[each] as number;
       for (let k = 0; k < (classes.levels[each] as number) && k <= last; k++) {
         const to = lineAt(classes, config, each, k);
-        if (k > 0 && units.every((unit) => unit.same[k])) {
+        if (k > 0 && units.every((unit) => unit.shape.same[k])) {
           values.copyWithin(to, to - count, to);
           continue;
         }
-        let held: Float64Array = ones;
+        const at = { m, each, k, count };
         group.plan.forEach((step, number) => {
-          const unit = units[step.unit] as SummedUnit;
-          const next = rooms[number] as Float64Array;
-          next.fill(0, 0, step.held * count);
-          const table = unit.lines.configOf[m] as number;
-          for (const state of step.states) {
-            let weight = 1;
-            for (const [habit, is] of state.fresh) {
-              const share = shown[each * group.habits.length + habit] as number;
-              weight *= is ? share : 1 - share;
-            }
-            const column = each * group.states + state.whole;
-            const at = lineAt(unit.classes, table, unit.classes.of[column] as number, k);
-            addProduct(
-              next,
-              state.after * count,
-              held,
-              state.before * count,
-              unit.lines.values,
-              at,
-              weight,
-              count,
-            );
-          }
-          held = next;
+          const into = rooms[number + 1] as Float64Array;
+          into.fill(0, 0, step.held * count);
+          eachState(group, shown, units, step, at, (state, weight, line, from) => {
+            const held = rooms[number] as Float64Array;
+            const [a, b] = [state.before * count, state.after * count];
+            for (let i = 0; i < count; i++)
+              into[b + i] =
+                (into[b + i] as number) + weight * (held[a + i] as number) * (line[from + i] as number);
+          });
         });
+        const held = rooms[group.plan.length] as Float64Array;
         for (let i = 0; i < count; i++) values[to + i] = held[i] as number;
       }
     });
@@ -68,60 +55,93 @@ export function groupLines(model: Model, group: HabitGroup, units: readonly Summ
   return { values, configOf, log: units.reduce((sum, unit) => sum + unit.lines.log, 0) };
 }
 
-function addProduct(
-  into: Float64Array,
-  to: number,
-  held: Float64Array,
-  from: number,
-  line: Float64Array,
-  at: number,
-  weight: number,
-  count: number,
+function planRooms(group: HabitGroup, longest: number): Float64Array[] {
+  return group.plan.map(({ held }) => new Float64Array(held * longest));
+}
+
+/** Which config, class and strictness is summed, and how long its line is. */
+type At = { m: number; each: number; k: number; count: number };
+
+/** Goes through the states of the habits open at one step of the plan, with the unit's line for each. */
+function eachState(
+  group: HabitGroup,
+  shown: Float64Array,
+  units: readonly SummedUnit[],
+  step: GroupPlan[number],
+  { m, each, k }: At,
+  visit: (state: PlanState, weight: number, line: Float64Array, from: number) => void,
 ): void {
-  for (let i = 0; i < count; i++)
-    into[to + i] = (into[to + i] as number) + weight * (held[from + i] as number) * (line[at + i] as number);
+  const { shape, lines } = units[step.unit] as SummedUnit;
+  const table = lines.configOf[m] as number;
+  for (const state of step.states) {
+    let weight = 1;
+    for (const [habit, is] of state.fresh) {
+      const share = shown[each * group.habits.length + habit] as number;
+      weight *= is ? share : 1 - share;
+    }
+    const unitClass = shape.classes.of[each * group.states + state.whole] as number;
+    visit(state, weight, lines.values, lineAt(shape.classes, table, unitClass, k));
+  }
 }
 
 /**
- * The sum of all else for the classes of one unit of a group: the rest of the group brought in from its classes.
+ * For every unit of a group, the sum of all else over its own classes, by its configs: the rest of the group is brought in
+ * from the group's classes.
  *
- * @param rest    by config of the layout and class of the group
- * @param others  the group's other units
- * @returns by config of the unit and its classes
+ * Method: the plan of `groupLines` run forwards and then backwards (reverse accumulation), so that all units cost about
+ * three sums.
+ *
+ * @param rest  by config of the layout and class of the group
  */
-export function unitRest(
+export function unitRests(
   model: Model,
   group: HabitGroup,
   rest: Float64Array,
-  unit: { classes: Classes; configOf: Int32Array; configs: readonly number[] },
-  others: readonly SummedUnit[],
-): Float64Array {
+  units: readonly SummedUnit[],
+): Float64Array[] {
   const { layout } = model;
-  const { classes, states } = group;
-  const values = new Float64Array(unit.configs.length * unit.classes.size);
+  const { classes, plan } = group;
+  const values = units.map(({ shape }) => new Float64Array(shape.configs.length * shape.classes.size));
+  const longest = Math.max(...classes.count);
+  const rooms = [new Float64Array(longest).fill(1), ...planRooms(group, longest)];
+  const backs = rooms.map((room) => new Float64Array(room.length));
   const shown = habitShares(model, group);
-  const product = new Float64Array(4 * Math.max(...classes.count));
   layout.configs.forEach((_, m) => {
     const last = strictest(layout, m);
     classes.columns.forEach((_, each) => {
-      const length = (classes.count[each] as number) * Math.min(last + 1, classes.levels[each] as number);
-      const at = lineAt(classes, m, each, 0);
-      for (let state = 0; state < states; state++) {
-        const column = each * states + state;
-        let share = 1;
-        for (let h = 0; h < group.habits.length; h++) {
-          const one = shown[each * group.habits.length + h] as number;
-          share *= (state >> h) & 1 ? one : 1 - one;
+      const count = classes.count[each] as number;
+      for (let k = 0; k < (classes.levels[each] as number) && k <= last; k++) {
+        const at = { m, each, k, count };
+        plan.forEach((step, number) => {
+          const into = rooms[number + 1] as Float64Array;
+          into.fill(0, 0, step.held * count);
+          (backs[number] as Float64Array).fill(0);
+          eachState(group, shown, units, step, at, (state, weight, line, from) => {
+            const held = rooms[number] as Float64Array;
+            const [a, b] = [state.before * count, state.after * count];
+            for (let i = 0; i < count; i++)
+              into[b + i] =
+                (into[b + i] as number) + weight * (held[a + i] as number) * (line[from + i] as number);
+          });
+        });
+        const start = lineAt(classes, m, each, k);
+        const end = backs[plan.length] as Float64Array;
+        for (let i = 0; i < count; i++) end[i] = rest[start + i] as number;
+        for (let number = plan.length - 1; number >= 0; number--) {
+          const step = plan[number] as GroupPlan[number];
+          const [held, into] = [rooms[number] as Float64Array, backs[number] as Float64Array];
+          const back = backs[number + 1] as Float64Array;
+          const own = values[step.unit] as Float64Array;
+          // The rest of a unit is laid out as its lines are.
+          eachState(group, shown, units, step, at, (state, weight, line, from) => {
+            const [a, b] = [state.before * count, state.after * count];
+            for (let i = 0; i < count; i++) {
+              const by = weight * (back[b + i] as number);
+              own[from + i] = (own[from + i] as number) + by * (held[a + i] as number);
+              into[a + i] = (into[a + i] as number) + by * (line[from + i] as number);
+            }
+          });
         }
-        for (let i = 0; i < length; i++) product[i] = share * (rest[at + i] as number);
-        for (const other of others) {
-          const table = other.lines.configOf[m] as number;
-          const from = lineAt(other.classes, table, other.classes.of[column] as number, 0);
-          for (let i = 0; i < length; i++)
-            product[i] = (product[i] as number) * (other.lines.values[from + i] as number);
-        }
-        const to = lineAt(unit.classes, unit.configOf[m] as number, unit.classes.of[column] as number, 0);
-        for (let i = 0; i < length; i++) values[to + i] = (values[to + i] as number) + (product[i] as number);
       }
     });
   });

@@ -59,7 +59,7 @@ function splitBy(evaluation: Evaluation, alteration: Alteration): readonly [Sums
   let split: readonly [Sums, Sums];
   if (unitIndex < 0) split = configSums(evaluation, alteration);
   else {
-    const shape = unitShape(layout, unitIndex, looks);
+    const shape = unitShape(layout, unitIndex);
     const rest = restOfUnit(evaluation, shape);
     const [not, happened] = [false, true].map((state) => {
       const ready = readyUnit(model, shape, looks, { id: alteration.id, happened: state });

@@ -57,7 +57,7 @@ export function messageTo(evaluation: Evaluation, partId: string): PartMessage {
   const { layout } = model;
   const unitIndex = layout.units.findIndex((unit) => unit.parts.some((part) => part.id === partId));
   if (unitIndex < 0) throw new RangeError(`no part ${partId} in this evaluation`);
-  const shape = unitShape(layout, unitIndex, looks, partId);
+  const shape = unitShape(layout, unitIndex, partId);
   const ready = readyUnit(model, shape, looks);
   const rest = restOfUnit(evaluation, shape);
   const messages = shape.parts.map(
@@ -75,9 +75,7 @@ export function messageTo(evaluation: Evaluation, partId: string): PartMessage {
   messages.forEach((message, p) => {
     addChanges(message, ready, changes, p);
     for (const way of message.later) putByYear(model, way);
-    // Only the part asked for may stand in a shape that other looks have not made.
-    if (message.part.id === partId || looks.some((look) => look.part === message.part.id))
-      evaluation.messages.set(message.part.id, message);
+    evaluation.messages.set(message.part.id, message);
   });
   return evaluation.messages.get(partId) as PartMessage;
 }
@@ -91,8 +89,9 @@ function lines(model: Model): Float64Array[] {
 function gathering(model: Model, message: PartMessage, configs: readonly number[]): GivePart {
   const { layout } = model;
   const { part } = message;
-  const seats = new Map<string, Seat>();
+  const seats: Seat[][] = worlds.map(() => []);
   const renewed = renewedByBin(model, part);
+  const reusedBy = worlds.map((_, world) => reusedIn(model, part, world));
   const renewedWay: LaterWay = {
     source: 'renewed',
     to: 'repair',
@@ -128,15 +127,14 @@ function gathering(model: Model, message: PartMessage, configs: readonly number[
       addScaled(each.slots[slot] as Float64Array, first, line, from, left * each.share, count);
       left *= 1 - each.share;
     }
-    const key = `${world} ${voice}`;
-    let seat = seats.get(key);
+    let seat = seats[world]?.[voice];
     if (seat === undefined) {
       const levels = worlds[world]?.making === 'period' ? 4 : 1;
       seat = { world, voice, lines: new Float64Array(levels * count) };
-      seats.set(key, seat);
+      (seats[world] as Seat[])[voice] = seat;
       message.seats.push(seat);
     }
-    const reused = reusedIn(model, part, world);
+    const reused = reusedBy[world] as number;
     const kept = left * (1 - reused);
     const own = seat.lines;
     for (let i = 0; i < count; i++)

@@ -14,10 +14,10 @@ import {
 } from './readyUnit.ts';
 import { foldingsOf, multiplyIdle, roomForSets, startSets } from './unitLines.ts';
 import type { VoiceTree } from './unitShape.ts';
-import { type Making, worlds } from './worlds.ts';
+import { makings, worlds } from './worlds.ts';
 
 /** Slots of a message: the four makings, then period work at the three stricter levels. */
-export const slotMakings: readonly Making[] = ['period', 'bench-copy', 'machine-copy', 'to-deceive'];
+export const slotMakings = makings;
 export const slotCount = slotMakings.length + 3;
 
 /** The slot of a world at a strictness. */

@@ -3,8 +3,8 @@ import { subsetsOf } from './groupPlan.ts';
 import { groupOf } from './habitGroups.ts';
 import { allowedAt, type Layout, strictnesses, type Unit } from './layout.ts';
 import type { Column } from './partContext.ts';
-import type { Look, ModelPart } from './prepareCase.ts';
-import { worlds } from './worlds.ts';
+import type { ModelPart } from './prepareCase.ts';
+import { makings, worlds } from './worlds.ts';
 
 /** Columns alike in what one part's looks at the maker's habit depend on: `of` by class of the unit. */
 export type Voices = { of: Int32Array; columns: Column[] };
@@ -54,30 +54,25 @@ export type UnitShape = {
 };
 
 /**
- * The shape of a unit for the looks given.
+ * The shape of a unit for the looks of the case.
  *
  * @param also  a part to tell apart though nothing was looked for on it
  */
-export function unitShape(
-  layout: Layout,
-  unitIndex: number,
-  looks: readonly Look[],
-  also?: string,
-): UnitShape {
+export function unitShape(layout: Layout, unitIndex: number, also?: string): UnitShape {
   const unit = layout.units[unitIndex] as Unit;
-  const asked = new Set(
-    looks.filter((each) => !each.sign.hangsOn.startsWith('alteration/')).map((each) => each.part),
-  );
+  const { looks } = layout.prepared;
+  const isAsked = (part: ModelPart) =>
+    looks.some((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
   const isTold = (part: ModelPart) =>
-    asked.has(part.id) ||
+    isAsked(part) ||
     part.id === also ||
     (part.structural &&
       unit.alterations.some((each) => allowedAt(each, 3) && each.changes[part.kind] !== undefined));
-  const told = unit.parts.filter(isTold);
-  const key = `${unitIndex} ${told.map((part) => part.id).join(' ')}`;
+  const stranger = also !== undefined && !unit.parts.some((part) => part.id === also && isAsked(part));
+  const key = stranger ? `${unitIndex} ${also}` : `${unitIndex}`;
   const known = layout.shapes.get(key);
   if (known !== undefined) return known;
-  const shape = makeShape(layout, unitIndex, unit, told);
+  const shape = makeShape(layout, unitIndex, unit, unit.parts.filter(isTold));
   layout.shapes.set(key, shape);
   return shape;
 }
@@ -137,29 +132,28 @@ function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly
 }
 
 function voicesOf(layout: Layout, classes: Classes, part: ModelPart): Voices {
+  const { fine, habits, prepared } = layout;
   const signs = new Set(
-    layout.prepared.looks
+    prepared.looks
       .filter((look) => look.part === part.id && look.sign.hangsOn === 'making')
       .map((look) => look.sign.id),
   );
-  const bits = bitsOf(layout.habits, signs);
-  const silent = signs.size === 0 && !layout.fine;
-  const names = new Map<string, number>();
+  const silent = signs.size === 0 && !fine;
+  const bits = bitsOf(habits, signs);
+  const heard = prepared.shops.map(
+    (shop) =>
+      fine ||
+      shop.habits.some(
+        ({ sign, on }) =>
+          signs.has(sign) && (on === undefined || on.includes(part.kind) || habits.includes(sign)),
+      ),
+  );
+  const names = new Map<number, number>();
   const columns: Column[] = [];
   const of = Int32Array.from(classes.columns, (column) => {
-    const shop = layout.prepared.shops[column.shop - 1];
-    const heard =
-      layout.fine ||
-      shop?.habits.some(
-        (habit) =>
-          signs.has(habit.sign) &&
-          (habit.on === undefined ||
-            habit.on.includes(part.kind) ||
-            bitsOf(layout.habits, new Set([habit.sign])) !== 0),
-      );
-    const name = silent
-      ? ''
-      : `${worlds[column.world]?.making} ${heard === true ? column.shop : 0} ${column.habits & bits}`;
+    const shop = heard[column.shop - 1] === true ? column.shop : 0;
+    const making = makings.indexOf(worlds[column.world]?.making ?? 'period');
+    const name = silent ? 0 : (shop * makings.length + making) * 2 ** habits.length + (column.habits & bits);
     const before = names.get(name);
     if (before !== undefined) return before;
     names.set(name, columns.length);

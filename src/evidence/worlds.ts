@@ -4,6 +4,9 @@ import { binOf, lineAt, midYear } from './yearAxis.ts';
 
 export type Making = 'period' | 'bench-copy' | 'machine-copy' | 'to-deceive';
 
+/** All makings, period first. */
+export const makings: readonly Making[] = ['period', 'bench-copy', 'machine-copy', 'to-deceive'];
+
 /**
  * One way the main body came to be, with the hidden common causes that rule all its parts at once: whether a hand
  * copyist or faker was thorough, whether the piece was used or spared, whether its bare surfaces were scrubbed. Without
