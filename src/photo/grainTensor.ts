@@ -53,6 +53,9 @@ const derive = scaled(
   offsets.map((each) => each * Math.exp((-each * each) / 2)),
   (each) => each,
 );
+/** The seven taps along and across: a smooth mean, and a slope. */
+export const gradientTaps = { smooth, derive } as const;
+
 const [s0, s1, s2, s3] = smooth.slice(3) as [number, number, number, number];
 const [, d1, d2, d3] = derive.slice(3) as [number, number, number, number];
 
