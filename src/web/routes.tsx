@@ -56,6 +56,11 @@ const readings = createRoute({
   path: 'readings',
   component: lazyRouteComponent(() => import('./readings/ReadingsPage.tsx'), 'ReadingsPage'),
 });
+const bench = createRoute({
+  getParentRoute: () => piece,
+  path: 'bench',
+  component: lazyRouteComponent(() => import('./bench/BenchPage.tsx'), 'BenchPage'),
+});
 const opinion = createRoute({
   getParentRoute: () => piece,
   path: 'opinion',
@@ -72,7 +77,7 @@ const plan = house.addChildren([
   newPiece,
   reference,
   settings,
-  piece.addChildren([pieceDoor, engagement, examination, readings, opinion, history]),
+  piece.addChildren([pieceDoor, engagement, examination, readings, bench, opinion, history]),
 ]);
 
 /** What a reference address may ask for: a shelf, or one entry of one kind. */

@@ -13,6 +13,7 @@ const rooms = [
   { to: '/piece/$id/engagement', name: 'Engagement' },
   { to: '/piece/$id/examination', name: 'Examination' },
   { to: '/piece/$id/readings', name: 'Readings' },
+  { to: '/piece/$id/bench', name: 'Bench' },
   { to: '/piece/$id/opinion', name: 'Opinion' },
   { to: '/piece/$id/history', name: 'History' },
 ] as const;

@@ -71,12 +71,14 @@ const views: [string, CardView, number][] = [
     { ...size, toPicture: viewOf(2.8, 95, [0.0005, 0.0005], [600, 450]), noise: 15, seed: 6 },
     24,
   ],
-  [
-    'through a lens that bends',
-    { ...size, toPicture: viewOf(3.8, 90, [0.0004, 0.0004], [600, 450]), k1: -0.05, seed: 7 },
-    24,
-  ],
 ];
+
+const bent: CardView = {
+  ...size,
+  toPicture: viewOf(3.8, 90, [0.0004, 0.0004], [600, 450]),
+  k1: -0.05,
+  seed: 7,
+};
 
 describe('the card is found', () => {
   test.each(views)('%s', (_, view, least) => {
@@ -84,16 +86,14 @@ describe('the card is found', () => {
     expect(found).toMatchObject({ found: true, boards: 2 });
     if (!found.found) return;
     expect(found.image.length).toBeGreaterThanOrEqual(least);
-    const off = meanOff(found, view);
-    console.log(view.seed, found.found && found.image.length, off);
-    expect(off).toBeLessThan(0.25);
+    expect(meanOff(found, view)).toBeLessThan(0.25);
   });
 
-  test('and its corners tell the bend of the lens', () => {
-    const view = views[6]?.[1] as CardView;
-    const found = findCard(cv, photographedCard(card, view));
+  test('through a lens that bends, and its corners tell how much', () => {
+    const found = findCard(cv, photographedCard(card, bent));
+    expect(meanOff(found, bent)).toBeLessThan(0.25);
     if (!found.found) throw new Error(found.message);
-    const lens = estimateLens(found, view.widthPx, view.heightPx);
+    const lens = estimateLens(found, bent.widthPx, bent.heightPx);
     if (!lens.known) throw new Error(lens.why);
     expect(Math.abs(lens.k1 - -0.05)).toBeLessThan(4 * lens.sigmaK1);
     expect(lens.sigmaK1).toBeLessThan(0.003);
@@ -108,9 +108,7 @@ describe('the card is found', () => {
       seed: 8,
     };
     const found = findCard(cv, photographedCard(card, view));
-    const off = meanOff(found, view);
-    console.log(view.seed, found.found && found.image.length, off);
-    expect(off).toBeLessThan(0.25);
+    expect(meanOff(found, view)).toBeLessThan(0.25);
   });
 
   test('with one board out of the picture, which is said', () => {

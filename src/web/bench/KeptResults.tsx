@@ -1,0 +1,53 @@
+import { partName } from '../examination/examRoom.ts';
+import type { BenchRoom } from './benchRoom.ts';
+
+/** What was measured at the bench so far, and the findings that were entered from it. */
+export function KeptResults({ room }: { room: BenchRoom }) {
+  const kept = Object.values(room.piece.bench);
+  const entered = Object.values(room.piece.findings).filter((finding) => finding.measured !== undefined);
+  if (kept.length + entered.length === 0) return null;
+  return (
+    <section className="stack-tight" aria-labelledby="bench-kept">
+      <h2 id="bench-kept">Measured so far</h2>
+      <ul className="bare-list stack-tight">
+        {entered.map((finding) => (
+          <li key={finding.id}>
+            <strong>
+              {room.knowledge.signs[finding.sign]?.name ?? finding.sign}, {partName(room.parts, finding.part)}
+            </strong>{' '}
+            <span className="mark">entered as a finding</span>
+            <p className="small">{finding.measured?.says}</p>
+            {!room.readOnly && (
+              <button
+                type="button"
+                className="button plain small"
+                onClick={() =>
+                  room.record({ kind: 'finding-withdrawn', changes: [{ path: ['findings', finding.id] }] })
+                }
+              >
+                Withdraw the finding
+              </button>
+            )}
+          </li>
+        ))}
+        {kept.map((result) => (
+          <li key={result.id}>
+            <strong>{result.title}</strong>
+            <p className="small">{result.says}</p>
+            {!room.readOnly && (
+              <button
+                type="button"
+                className="button plain small"
+                onClick={() =>
+                  room.record({ kind: 'bench-withdrawn', changes: [{ path: ['bench', result.id] }] })
+                }
+              >
+                Take it off the bench
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,136 @@
+import { useId, useState } from 'react';
+import { findCalculation } from '../../calculations/registry.ts';
+import { capital, partName } from '../examination/examRoom.ts';
+import { TextField } from '../fields/TextField.tsx';
+import {
+  type BenchRoom,
+  enterFinding,
+  type Found,
+  keepResult,
+  placesFor,
+  type SpeaksOf,
+} from './benchRoom.ts';
+
+type Props = { room: BenchRoom; found: Found; title: string; part?: string };
+
+/** What a tool has found: in words, with its method and source, to be kept and to be entered as a finding. */
+export function ResultSheet({ room, found, title, part }: Props) {
+  const [name, setName] = useState('');
+  const [said, setSaid] = useState('');
+  const keep = () => {
+    room.record(keepResult(crypto.randomUUID(), name.trim() || title, found, part));
+    setSaid('Kept at the bench.');
+  };
+  return (
+    <section className="sheet bench-result stack-tight" aria-label="What it says">
+      <p className="said bench-says" role="status">
+        {found.says}
+      </p>
+      {found.speaksOf !== undefined && <Likelihoods speaksOf={found.speaksOf} />}
+      {room.readOnly ? null : (
+        <>
+          {found.speaksOf !== undefined && (
+            <EnterAs key={found.speaksOf.signs.join()} room={room} found={found} speaksOf={found.speaksOf} />
+          )}
+          <div className="row">
+            <TextField label="Call it" value={name} save={setName} note={`“${title}” where left empty.`} />
+            <button type="button" className="button quiet" onClick={keep}>
+              Keep at the bench
+            </button>
+            <span role="status" className="small">
+              {said}
+            </span>
+          </div>
+        </>
+      )}
+      <HowDone id={found.calculation} />
+    </section>
+  );
+}
+
+function Likelihoods({ speaksOf }: { speaksOf: SpeaksOf }) {
+  const entries = Object.entries(speaksOf.likelihoods).toSorted((a, b) => b[1] - a[1]);
+  const least = Math.min(...entries.map((each) => each[1]).filter((each) => each > 0));
+  if (entries.length < 2 || !Number.isFinite(least)) return null;
+  return (
+    <p className="small">
+      As probable, in proportion:{' '}
+      {entries
+        .map(([state, value]) => `${stateWords[state] ?? state} ${proportion(value / least)}`)
+        .join(' · ')}
+      . At most 99 to 1 is weighed.
+    </p>
+  );
+}
+
+const stateWords: Record<string, string> = {
+  present: 'if the sign is there',
+  absent: 'if it is not',
+  natural: 'if come with time and use',
+  none: 'if fresh',
+  imitated: 'if imitated',
+  hand: 'if worked by hand',
+  'early-machine': 'if by an early machine',
+  'modern-machine': 'if by a modern machine',
+  'of-the-making': 'if of the making',
+  repair: 'if a repair',
+  improve: 'if added to improve',
+  'other-old': 'if from another old piece',
+};
+
+function proportion(value: number): string {
+  return value >= 10 ? String(Math.round(value)) : value.toFixed(1).replace(/\.0$/, '');
+}
+
+function EnterAs({ room, found, speaksOf }: { room: BenchRoom; found: Found; speaksOf: SpeaksOf }) {
+  const id = useId();
+  const places = placesFor(room, speaksOf);
+  const [at, setAt] = useState(0);
+  const [said, setSaid] = useState('');
+  const place = places[at] ?? places[0];
+  if (place === undefined)
+    return (
+      <p className="small soft">No part of this form can show what this speaks of: keep it at the bench.</p>
+    );
+  const words = (each: typeof place) =>
+    `${room.knowledge.signs[each.sign]?.name ?? each.sign}: ${partName(room.parts, each.part)}`;
+  const enter = () => {
+    room.record(enterFinding(place.sign, place.part, found, room.piece));
+    setSaid(`Entered on ${partName(room.parts, place.part)}; the readings take it in as measured.`);
+  };
+  return (
+    <div className="row">
+      <div className="field">
+        <label htmlFor={id}>Enter it as a finding</label>
+        <select id={id} value={at} onChange={(change) => setAt(Number(change.target.value))}>
+          {places.map((each, index) => (
+            <option key={words(each)} value={index}>
+              {capital(words(each))}
+            </option>
+          ))}
+        </select>
+      </div>
+      <button type="button" className="button" onClick={enter}>
+        Enter
+      </button>
+      <span role="status" className="small">
+        {said}
+      </span>
+    </div>
+  );
+}
+
+/** The method and source of a calculation, one touch below its result. */
+export function HowDone({ id }: { id: string }) {
+  const calculation = findCalculation(id);
+  if (calculation === undefined) return null;
+  return (
+    <details className="bench-how">
+      <summary>How it was reckoned</summary>
+      <p className="small">{calculation.method}</p>
+      <p className="small">
+        <strong>Source:</strong> {calculation.source}
+      </p>
+    </details>
+  );
+}

@@ -1,0 +1,33 @@
+import { type ComponentType, lazy } from 'react';
+import type { BenchRoom } from './benchRoom.ts';
+
+/** One tool of the bench: its name, the question it settles, and its screen. */
+export type BenchTool = {
+  id: string;
+  name: string;
+  asks: string;
+  Screen: ComponentType<{ room: BenchRoom }>;
+};
+
+const tool = (
+  id: string,
+  name: string,
+  asks: string,
+  load: () => Promise<ComponentType<{ room: BenchRoom }>>,
+): BenchTool => ({ id, name, asks, Screen: lazy(async () => ({ default: await load() })) });
+
+/** The tools, in the order they lie on the bench. */
+export const benchTools: readonly BenchTool[] = [
+  tool(
+    'roundness',
+    'Out of round',
+    'Has this round top or turning shrunk across the grain as two centuries would shrink it?',
+    async () => (await import('./wood/RoundnessTool.tsx')).RoundnessTool,
+  ),
+  tool(
+    'movement',
+    'Movement of wood',
+    'How much does a board move across its grain, and what moisture does wood come to in this room?',
+    async () => (await import('./wood/MovementTool.tsx')).MovementTool,
+  ),
+];
