@@ -11,6 +11,8 @@ export type CalculationContext = {
   pictures?: ReadonlyMap<string, Picture>;
   /** Called with the share done (0–1) on long work; return false to stop. */
   onProgress?: (share: number) => boolean;
+  /** Called with parts of the output that are ready before long work begins. */
+  onEarly?: (part: unknown) => void;
 };
 
 /** What is wrong with an input, as data: where, what, and the mend. */

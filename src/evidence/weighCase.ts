@@ -8,6 +8,7 @@ import { type Evaluation, evaluate } from './evaluation.ts';
 import { bestDraw } from './figures.ts';
 import { yearSummary } from './highestDensity.ts';
 import { layOut } from './layout.ts';
+import { lookPlan, withinLimits } from './lookPlan.ts';
 import { massesIf } from './massesAfter.ts';
 import { fixModel } from './model.ts';
 import { nextLooks } from './nextLooks.ts';
@@ -29,7 +30,12 @@ export type WeighingContext = {
   yearNow: number;
   /** Told the share done of the redraws; returning false stops them. */
   onProgress?: ((share: number) => boolean) | undefined;
+  /** Told what to look at next before the redraws begin. */
+  onEarly?: ((looks: EarlyLooks) => void) | undefined;
 };
+
+/** What is known before the redraws and asked for soonest. */
+export type EarlyLooks = Pick<Weighing, 'nextLooks' | 'plan'>;
 
 /** How many redraws are made when the case does not say. */
 const usualDraws = 500;
@@ -58,12 +64,13 @@ export function weighCase(
   const quick = input.quick === true;
   const draws = quick ? 0 : (input.draws ?? usualDraws);
   const seed = input.seed ?? 1;
+  const early = quick ? { nextLooks: [] } : looksFor(input, prepared);
+  if (!quick) context.onEarly?.(early);
   const drawn = redraws(layout, leading, draws, seed, context.onProgress);
   const probability = shares(evaluation.masses);
   const weights = weighLooks(evaluation, leading);
   const parts = weighParts(evaluation);
   const clash = unexplained(evaluation, weights);
-  const answered = new Set(input.findings.map((each) => findingKey(each.sign, each.part)));
   return {
     ok: true,
     output: {
@@ -101,7 +108,7 @@ export function weighCase(
         leading,
         new Map(parts.map((part) => [part.id, part.origin['of-the-making'] ?? 1])),
       ),
-      nextLooks: quick ? [] : nextLooks(prepared, answered),
+      ...early,
       wouldChange: quick
         ? []
         : wouldChange(evaluation, weights, leading).map((each) => ({
@@ -118,6 +125,16 @@ export function weighCase(
       versions: { knowledge: knowledge.version, seed, draws: drawn.draws },
     },
   };
+}
+
+/** What to look at next within the case's limits, and a plan where the minutes are told. */
+function looksFor(input: CaseToWeigh, prepared: PreparedCase): EarlyLooks {
+  const answered = new Set(input.findings.map((each) => findingKey(each.sign, each.part)));
+  const looks = withinLimits(nextLooks(prepared, answered), input.limits);
+  const minutesLeft = input.limits?.minutesLeft;
+  return minutesLeft === undefined
+    ? { nextLooks: looks }
+    : { nextLooks: looks, plan: lookPlan(looks, minutesLeft) };
 }
 
 /** A probability as it may be shown: elicited figures carry no more than 999 in 1000. */

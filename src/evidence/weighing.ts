@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { need } from '../knowledge/schema.ts';
 import { findingState, sureness } from '../piece/finding.ts';
 import { claim } from '../piece/piece.ts';
 import { readingId } from '../piece/readings.ts';
@@ -42,6 +43,10 @@ export const caseToWeigh = z.strictObject({
   draws: z.number().int().min(0).max(5000).optional(),
   /** Leave out the slower parts: next looks and what would change the reading. */
   quick: z.boolean().optional(),
+  /** What there is time and leave for: next looks that do not fit are left out. */
+  limits: z
+    .strictObject({ minutesLeft: z.number().min(0).optional(), mayNot: z.array(need).optional() })
+    .optional(),
 });
 export type CaseToWeigh = z.infer<typeof caseToWeigh>;
 
@@ -124,6 +129,11 @@ export const weighing = z.strictObject({
       caution: z.string().optional(),
     }),
   ),
+  /**
+   * Where the case tells the minutes left: what to look at in them, in order, by a greedy choice of most bits to the minute.
+   * The bits are those of each look by itself.
+   */
+  plan: z.array(z.strictObject({ ...findingRef, bits: z.number(), minutesGone: z.number() })).optional(),
   wouldChange: z.array(z.strictObject({ findings: z.array(z.strictObject(findingRef)), to: readingId })),
   /** How the leading reading's probability moves with the starting odds. */
   byStartingOdds: z.array(

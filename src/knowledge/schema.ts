@@ -43,6 +43,16 @@ export const causeStates: Record<string, readonly string[]> = {
 /** The families of furniture. */
 export const formFamily = z.enum(['seating', 'case', 'table', 'clock', 'glass']);
 
+/** What looking for a sign asks for. */
+export const need = z.enum([
+  'nothing',
+  'turned-over',
+  'seat-lifted',
+  'part-removed',
+  'owners-leave',
+  'laboratory',
+]);
+
 /** Something that can be seen on a part and tells of its history. */
 export const sign = z.strictObject({
   id,
@@ -59,9 +69,7 @@ export const sign = z.strictObject({
   /** Signs that are near repeats of each other on one part share a group. */
   group: id.optional(),
   minutes: z.number().positive().max(120),
-  needs: z
-    .enum(['nothing', 'turned-over', 'seat-lifted', 'part-removed', 'owners-leave', 'laboratory'])
-    .default('nothing'),
+  needs: need.default('nothing'),
   /** What a photograph can show of it. */
   inPhoto: z.enum(['clear', 'hint', 'no']).default('hint'),
   /** Shown before the step that needs it. */

@@ -1,5 +1,6 @@
-import type { CalculationResult } from '../../calculations/define.ts';
+import type { CalculationContext, CalculationResult } from '../../calculations/define.ts';
 import { runCalculation } from '../../calculations/runCalculation.ts';
+import type { EarlyLooks } from '../../evidence/weighCase.ts';
 import type { CaseToWeigh, Weighing } from '../../evidence/weighing.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import type { FromWeigher } from './messages.ts';
@@ -8,7 +9,8 @@ import type { FromWeigher } from './messages.ts';
  * Weighs one case and tells how far it is on the way. What goes wrong inside is answered as a fault in words,
  * so that a page never waits for an answer that does not come.
  *
- * @param tell  called with each step of progress (at most a hundred) and at last with the result
+ * @param tell  called with the next looks as soon as they are known, with each step of progress (at most a hundred) and at
+ *   last with the result
  */
 export function answerWeigher(
   ask: number,
@@ -24,13 +26,11 @@ export function answerWeigher(
     }
     return true;
   };
-  tell({ say: 'weighed', ask, result: weighed(caseToWeigh, { ...known, onProgress }) });
+  const onEarly = (looks: unknown) => tell({ say: 'early', ask, looks: looks as EarlyLooks });
+  tell({ say: 'weighed', ask, result: weighed(caseToWeigh, { ...known, onProgress, onEarly }) });
 }
 
-function weighed(
-  caseToWeigh: CaseToWeigh,
-  context: { knowledge: Knowledge; yearNow: number; onProgress: (share: number) => boolean },
-): CalculationResult<Weighing> {
+function weighed(caseToWeigh: CaseToWeigh, context: CalculationContext): CalculationResult<Weighing> {
   try {
     return runCalculation('evidence.weigh', caseToWeigh, context) as CalculationResult<Weighing>;
   } catch (slip) {

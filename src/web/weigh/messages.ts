@@ -1,4 +1,5 @@
 import type { CalculationResult } from '../../calculations/define.ts';
+import type { EarlyLooks } from '../../evidence/weighCase.ts';
 import type { CaseToWeigh, Weighing } from '../../evidence/weighing.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 
@@ -10,4 +11,5 @@ export type ToWeigher =
 /** What the worker answers; `ask` is the number of the question answered. */
 export type FromWeigher =
   | { say: 'progress'; ask: number; share: number }
+  | { say: 'early'; ask: number; looks: EarlyLooks }
   | { say: 'weighed'; ask: number; result: CalculationResult<Weighing> };

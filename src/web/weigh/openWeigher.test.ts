@@ -60,6 +60,29 @@ describe('a desk that weighs', () => {
     expect(told).toEqual(['new']);
   });
 
+  it('passes on the next looks before the result, and none of a case that was broken off', () => {
+    const { made, open, answer } = someWorkers();
+    const told: string[] = [];
+    const desk = openWeigher(open, known, true);
+    const ask = (form: string) =>
+      desk.weigh(caseOf(form), {
+        progress: () => undefined,
+        early: () => told.push(`looks of ${form}`),
+        result: () => told.push(form),
+      });
+    const tellEarly = (at: number) => {
+      const last = made[at]?.heard.at(-1);
+      if (last?.say === 'weigh')
+        made[at]?.onmessage?.({ data: { say: 'early', ask: last.ask, looks: { nextLooks: [] } } });
+    };
+    ask('old');
+    ask('new');
+    tellEarly(0);
+    tellEarly(1);
+    answer(1, 'x');
+    expect(told).toEqual(['looks of new', 'new']);
+  });
+
   it('tells in words that a worker broke off, and opens a new one for the next case', () => {
     const { made, open } = someWorkers();
     const told: string[] = [];

@@ -1,4 +1,5 @@
 import type { CalculationResult } from '../../calculations/define.ts';
+import type { EarlyLooks } from '../../evidence/weighCase.ts';
 import type { CaseToWeigh, Weighing } from '../../evidence/weighing.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import type { FromWeigher, ToWeigher } from './messages.ts';
@@ -12,7 +13,12 @@ export type WorkerLike = {
 };
 
 type Known = { knowledge: Knowledge; yearNow: number };
-type Told = { progress: (share: number) => void; result: (result: CalculationResult<Weighing>) => void };
+type Told = {
+  progress: (share: number) => void;
+  /** The next looks, which are known before the redraws. */
+  early?: (looks: EarlyLooks) => void;
+  result: (result: CalculationResult<Weighing>) => void;
+};
 
 /** One desk at which cases are weighed, one at a time: a new case takes the place of the one before. */
 export type Weigher = { weigh: (caseToWeigh: CaseToWeigh, told: Told) => void; stop: () => void };
@@ -53,8 +59,9 @@ export function openWeigher(open: () => WorkerLike, known: Known, fresh: boolean
     const mine = ask;
     worker ??= startWorker(open, known);
     worker.onmessage = ({ data }) => {
-      if (data.ask !== mine) return;
+      if (data.ask !== mine || mine !== ask) return;
       if (data.say === 'progress') return told.progress(data.share);
+      if (data.say === 'early') return told.early?.(data.looks);
       if (waits === undefined) told.result(data.result);
       done();
     };

@@ -20,7 +20,7 @@ export type WeighingNow = {
   /** How far the longer weighing is, 0–1, or undefined when none runs. */
   progress: number | undefined;
   faults: readonly Fault[];
-  /** The next looks of the last longer weighing: they stay while a new one runs. */
+  /** The next looks of the last longer weighing: they stay until a new one tells its own, which it does before its redraws. */
   nextLooks: Weighing['nextLooks'];
   /** Breaks off the longer weighing; what was weighed quickly stays. */
   cancel: () => void;
@@ -99,6 +99,7 @@ function weighTwice(
     const wanted = depth === 'intervals' ? { ...base, ...redraws } : { ...base, draws: 0 };
     desks.long.weigh(wanted, {
       progress: (share) => setStand((now) => ({ ...now, progress: share })),
+      early: ({ nextLooks }) => setStand((now) => ({ ...now, nextLooks })),
       result: (result) =>
         setStand((now) => {
           if (!result.ok) return { ...now, of: asked, faults: result.faults, progress: undefined };
