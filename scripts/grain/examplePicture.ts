@@ -1,4 +1,4 @@
-/** Draws docs/pictures/grain-cuff.png, the rendered board under a cuff that the examples of photo.grain and photo.grain-match name. */
+/** Draws examples/pictures/grain-cuff.png, the rendered board under a cuff that the examples of photo.grain and photo.grain-match name. */
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { grainScene } from '../../src/photo/render/grainPairs.ts';
@@ -16,4 +16,4 @@ const { picture } = renderScene({
 });
 await sharp(picture.pixels, { raw: { width: picture.widthPx, height: picture.heightPx, channels: 3 } })
   .png({ compressionLevel: 9, palette: true })
-  .toFile(fileURLToPath(new URL('../../docs/pictures/grain-cuff.png', import.meta.url)));
+  .toFile(fileURLToPath(new URL('../../examples/pictures/grain-cuff.png', import.meta.url)));

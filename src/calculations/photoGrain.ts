@@ -62,7 +62,10 @@ export const photoGrain = defineCalculation({
       ),
     }),
   }),
-  example: { file: 'docs/pictures/grain-cuff.png', region: { x: 10, y: 10, widthPx: 260, heightPx: 200 } },
+  example: {
+    file: 'examples/pictures/grain-cuff.png',
+    region: { x: 10, y: 10, widthPx: 260, heightPx: 200 },
+  },
   run: ({ file, region }, context) => {
     const asked = region === undefined ? [] : [{ path: 'region', region, leastPx }];
     const picture = namedPicture(file, asked, context);

@@ -21,13 +21,13 @@ export const photoGrainMatch = defineCalculation({
     'shiftPx is how far b’s grain lies aside of where a’s points, positive towards directionDeg + 90°. Boards of one tree laid on end, or a patch from the same plank, fit like one piece; unequal dirt, a plane’s or a brush’s marks and a bent or twisted part can part what is one. ' +
     'Painted and brushed surfaces that are not marked as painted can mislead. How it was tried stands in docs/grain.md.',
   source:
-    'Ours, from common practice: slant stacks and normalised correlation (from memory), logistic regression of scores into likelihood ratios, bounds by the number of samples after Vergeer and others (Science and Justice 56, 2016, read in its summary) with the rule of three (Hanley and Lippman-Hand, JAMA 249, 1983, from memory).',
+    'Ours, from common practice: slant stacks and normalised correlation (from memory), trying other offsets to see what chance reaches after tree-ring dating (Baillie and Pilcher, Tree-Ring Bulletin 33, 1973, read in its abstract), logistic regression of scores into likelihood ratios, bounds by the number of samples after Vergeer and others (Science and Justice 56, 2016, read in its summary) with the rule of three (Eypasch and others, British Medical Journal 311, 1995, as others cite it).',
   needsKnowledge: false,
   pictures: ({ file }) => [file],
   input: z.strictObject(matchFields),
   output: z.strictObject(matchOutput),
   example: {
-    file: 'docs/pictures/grain-cuff.png',
+    file: 'examples/pictures/grain-cuff.png',
     a: { x: 10, y: 10, widthPx: 260, heightPx: 200 },
     b: { x: 10, y: 292, widthPx: 260, heightPx: 170 },
     directionDeg: 90,

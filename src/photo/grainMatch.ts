@@ -31,8 +31,8 @@ const stretches = [0.975, 0.9875, 1, 1.0125, 1.025];
  * is the match. The same search is made where nothing should fit: at shifts beyond those, between each profile and itself further along, and with one of them mirrored.
  * The profiles are closed to a ring for that, so that each search sees as much wood as the true one.
  *
- * @source normalised correlation is common practice; the search over non-facing strips is ours, after the way tree-ring series
- *         are tried at every offset (from memory)
+ * @source normalised correlation is common practice; trying every offset to see what chance reaches after tree-ring dating (Baillie and Pilcher,
+ *         Tree-Ring Bulletin 33 (1973) 7–14, read in its abstract); the search over non-facing strips is ours
  */
 export function matchGrain({ strips, gapPx }: FacingStrips): GrainMatch {
   const profiles = [grainProfile(strips[0]), grainProfile(strips[1])] as const;

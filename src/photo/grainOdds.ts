@@ -39,7 +39,7 @@ export const mostRatio = 100;
  * n (the rule of three, at 95 %), so the ratio goes no higher than a third of the pairs of two pieces, no lower than the inverse of a third of those of one, and never beyond a hundred to one.
  *
  * @source logistic regression is common practice for turning scores into likelihood ratios; bounding them by the number of samples after Vergeer and
- *         others, Science and Justice 56 (2016), read in its summary, here in the simpler form of the rule of three (Hanley and Lippman-Hand, JAMA 249 (1983) 1743–1745, from memory)
+ *         others, Science and Justice 56 (2016), read in its summary, here in the simpler form of the rule of three (Eypasch and others, British Medical Journal 311 (1995) 619–620, as others cite it)
  */
 export function grainOdds(match: GrainMatch, silence: GrainSilence | undefined): GrainOdds {
   const features = featuresOf(match);
