@@ -38,10 +38,19 @@ const answerHeaders = {
   'permissions-policy': 'camera=(self), microphone=(), geolocation=()',
 };
 
+/**
+ * The worker that finds the scale card runs a vision library that writes functions of its own as it starts. It alone may, and it
+ * may load nothing else: a worker goes by the policy that came with its file, not by the page's.
+ */
+const visionPolicy =
+  "default-src 'none'; script-src 'self' 'unsafe-eval'; base-uri 'none'; frame-ancestors 'none'";
+const visionFile = /^\/assets\/visionWorker-[\w-]+\.js$/;
+
 /** What every answer carries: a page of ours may load only what is ours, and no other page may load us. */
 export const answerWithPolicy: MiddlewareHandler = async (context, next) => {
   await next();
   for (const [name, value] of Object.entries(answerHeaders)) context.header(name, value);
+  if (visionFile.test(context.req.path)) context.header('content-security-policy', visionPolicy);
 };
 
 /**
