@@ -1,5 +1,6 @@
 import { seededRandom } from '../src/evidence/betaDraws.ts';
 import type { CaseToWeigh } from '../src/evidence/weighing.ts';
+import { askedOf } from '../src/knowledge/askedOf.ts';
 import { type Knowledge, shop } from '../src/knowledge/schema.ts';
 
 /** How a case of the benchmark is drawn. */
@@ -27,18 +28,12 @@ export function drawnCase(
       ),
     )
     .slice(0, most);
-  const places = Object.values(knowledge.signs)
-    .filter(
-      ({ hangsOn }) =>
-        !hangsOn.startsWith('alteration/') ||
-        form.alterations.some((each) => hangsOn === `alteration/${each}`),
-    )
-    .flatMap((sign) => [
-      ...(sign.on.includes('whole') ? [{ sign: sign.id }] : []),
-      ...parts
-        .filter((part) => sign.on.includes(part.kind))
-        .map((part) => ({ sign: sign.id, part: part.id })),
-    ]);
+  const places = Object.values(knowledge.signs).flatMap((sign) => [
+    ...(askedOf(sign, 'whole', form) ? [{ sign: sign.id }] : []),
+    ...parts
+      .filter((part) => askedOf(sign, part.kind, form))
+      .map((part) => ({ sign: sign.id, part: part.id })),
+  ]);
   const findings: CaseToWeigh['findings'] = [];
   while (findings.length < wanted && places.length > 0) {
     const [place] = places.splice(Math.floor(random() * places.length), 1);

@@ -6,10 +6,7 @@
  * FOLDER is one in which `npm install bayesjs@0.6.5` was run; without it the library's column stays empty.
  * Networks are drawn with a fixed seed. Figures are medians; what was measured once stands in docs/bench.md.
  */
-import { existsSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { cpus } from 'node:os';
-import { join, resolve } from 'node:path';
 import { compileNetwork } from '../src/inference/compileNetwork.ts';
 import type { Network } from '../src/inference/network.ts';
 import { planElimination } from '../src/inference/plan.ts';
@@ -19,10 +16,9 @@ import { indexEvidence, requestFor } from '../src/inference/question.ts';
 import { bruteForce } from '../test/kits/bruteForce.ts';
 import published from '../test/reference/bayes.json' with { type: 'json' };
 import { partsNetwork, randomNetwork } from './networks.ts';
+import { loadPeer, type Shares } from './peer.ts';
 
-type Shares = Record<string, Record<string, number>>;
 type Case = { name: string; network: Network; hard: Record<string, string>; brute: boolean; peer: boolean };
-type Peer = (network: Network, hard: Record<string, string>) => () => Shares;
 
 const random = randomNetwork(12, 3, 20261125);
 const parts = partsNetwork(10, 6, 86, 20261125);
@@ -58,7 +54,7 @@ const cases: Case[] = [
   },
 ];
 
-const peer = loadPeer();
+const peer = loadPeer(process.argv);
 console.log(
   `Node ${process.version}, ${cpus().length} cores; medians in ms; all posteriors of each network\n`,
 );
@@ -123,45 +119,4 @@ function allSeen(network: Network): Record<string, string> {
   return Object.fromEntries(
     network.variables.filter(({ id }) => id.includes('finding')).map(({ id }) => [id, 'present']),
   );
-}
-
-/** The library in its own shapes; its cache is switched off so that each run reckons. */
-function loadPeer(): Peer | undefined {
-  const at = process.argv.indexOf('--peer');
-  const folder = at < 0 ? undefined : process.argv[at + 1];
-  if (folder === undefined || !existsSync(join(resolve(folder), 'node_modules', 'bayesjs'))) return undefined;
-  const { inferAll } = createRequire(join(resolve(folder), 'package.json'))('bayesjs');
-  return (network, hard) => {
-    const statesOf = new Map(network.variables.map(({ id, states }) => [id, states]));
-    const nodes = network.tables.map(({ variable, given, rows }) => {
-      const states = statesOf.get(variable) as readonly string[];
-      const then = (line: readonly number[]) =>
-        Object.fromEntries(states.map((state, index) => [state, line[index]]));
-      const cpt =
-        given.length === 0
-          ? then(rows[0] as number[])
-          : rows.map((line, index) => ({
-              when: whenOf(given, index, statesOf),
-              ['then' as const]: then(line),
-            }));
-      return [variable, { id: variable, states, parents: given, cpt }];
-    });
-    const theirs = Object.fromEntries(nodes);
-    return () => inferAll(theirs, hard, { force: true, precision: 12 });
-  };
-}
-
-function whenOf(
-  given: readonly string[],
-  row: number,
-  statesOf: ReadonlyMap<string, readonly string[]>,
-): Record<string, string> {
-  let rest = row;
-  const when: Record<string, string> = {};
-  for (const id of given.toReversed()) {
-    const states = statesOf.get(id) as readonly string[];
-    when[id] = states[rest % states.length] as string;
-    rest = Math.floor(rest / states.length);
-  }
-  return when;
 }

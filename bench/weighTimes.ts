@@ -1,82 +1,100 @@
 import { evaluate } from '../src/evidence/evaluation.ts';
-import { explicitNetwork } from '../src/evidence/explicitNetwork.ts';
 import { bestDraw } from '../src/evidence/figures.ts';
 import { layOut } from '../src/evidence/layout.ts';
 import { fixModel } from '../src/evidence/model.ts';
 import { nextLooks } from '../src/evidence/nextLooks.ts';
+import { partPosterior } from '../src/evidence/partPosterior.ts';
 import { prepareCase } from '../src/evidence/prepareCase.ts';
-import { shares } from '../src/evidence/readingMasses.ts';
+import { redraws } from '../src/evidence/redraws.ts';
+import { shopProbabilities } from '../src/evidence/shopMasses.ts';
 import { weighCase } from '../src/evidence/weighCase.ts';
-import { yearAxis } from '../src/evidence/yearAxis.ts';
-import { posterior } from '../src/inference/posterior.ts';
+import type { CaseToWeigh } from '../src/evidence/weighing.ts';
 import type { Knowledge } from '../src/knowledge/schema.ts';
-import { caseOf } from './weighCaseOf60.ts';
+import { drawnCase, sideboardCase, withShops } from './drawnCase.ts';
 
-const smallFindings = 12;
+export type Row = { what: string; medianMs: number; leastMs: number; runs: number };
 
-export type Row = { what: string; medianMs: number; runs: number };
+const yearNow = 2026;
 
-/** Times the steps of a weighing, in milliseconds, medians of the given number of runs after two that are not counted. */
+/** Times what is asked of a weighing, on the sideboard of the aims and on an armchair, and how the cost grows. */
 export function weighTimes(
-  knowledge: Knowledge,
+  given: Knowledge,
   runs: number,
   now: () => number,
-): { rows: Row[]; furthestApart: number; findings: number } {
-  const yearNow = 2026;
-  const input = caseOf(knowledge, 60, 7);
+): { title: string; rows: Row[] }[] {
+  const full = withShops(given, 'sideboard', 20, 3);
+  return [
+    {
+      title: 'Sideboard, 15 parts, 150 findings, 20 shops',
+      rows: stepsOf(full, sideboardCase(full), runs, now),
+    },
+    { title: 'Armchair, 60 findings', rows: stepsOf(given, armchairCase(given), runs, now) },
+    { title: 'The answer in short, as the sideboard grows', rows: growth(given, runs, now) },
+  ];
+}
+
+/** An armchair with 60 findings on all its parts. */
+export function armchairCase(knowledge: Knowledge): CaseToWeigh {
+  const claim = { period: [1755, 1795] as [number, number], place: 'Philadelphia' };
+  return drawnCase(knowledge, { form: 'armchair', findings: 60, seed: 7, claim });
+}
+
+/** Readings, years, shops and the origin of every part, from the case as it is entered. */
+function answer(input: CaseToWeigh, knowledge: Knowledge): void {
   const ready = prepareCase(input, knowledge, yearNow);
   if (!ready.ok) throw new Error('the case of the benchmark was refused');
-  const layout = layOut(ready.prepared);
-  const rows: Row[] = [];
-  const time = (what: string, count: number, act: () => void) => {
-    act();
-    if (count > 1) act();
-    const times: number[] = [];
-    for (let i = 0; i < count; i++) {
-      const from = now();
-      act();
-      times.push(now() - from);
-    }
-    times.sort((a, b) => a - b);
-    rows.push({ what, medianMs: times[Math.floor(count / 2)] ?? 0, runs: count });
-  };
-  time('readings, years and shops', runs, () => void evaluate(fixModel(layout, bestDraw())));
-  time(
-    'and every part, weight and contradiction',
-    runs,
-    () => void weighCase({ ...input, quick: true }, knowledge, { yearNow }),
-  );
-  time('all next looks', Math.ceil(runs / 3), () => void nextLooks(ready.prepared, new Set()));
-  time(
-    'everything, no redraws',
-    Math.ceil(runs / 5),
-    () => void weighCase({ ...input, draws: 0 }, knowledge, { yearNow }),
-  );
-  time('everything, 500 redraws', 1, () => void weighCase({ ...input, draws: 500 }, knowledge, { yearNow }));
+  const evaluation = evaluate(fixModel(layOut(ready.prepared), bestDraw()));
+  shopProbabilities(evaluation.model, evaluation.whole, evaluation.masses.total);
+  for (const part of ready.prepared.parts) partPosterior(evaluation, part);
+}
 
-  // The peer: general elimination over the same model written out, on a case and an axis it can still carry.
-  const small = { ...caseOf(knowledge, smallFindings, 7), shops: [] };
-  const coarse = prepareCase(small, knowledge, yearNow, yearAxis(1700, yearNow, 55));
-  if (!coarse.ok) throw new Error('the coarse case was refused');
-  const coarseLayout = layOut(coarse.prepared, true);
-  const network = explicitNetwork(fixModel(coarseLayout, bestDraw()));
-  let ours: Record<string, number> = {};
-  let general: Record<string, number> = {};
-  time(
-    `${smallFindings} findings, six year bins, no shops: readings by this summation`,
-    Math.ceil(runs / 3),
-    () => {
-      ours = shares(evaluate(fixModel(coarseLayout, bestDraw())).masses);
-    },
-  );
-  time(`${smallFindings} findings, six year bins, no shops: readings by general elimination`, 1, () => {
-    const result = posterior(network, { hard: network.evidence }, ['reading']);
-    if (!result.ok || !result.possible)
-      throw new Error(`general elimination gave no answer: ${JSON.stringify(result).slice(0, 200)}`);
-    general = result.posteriors.reading ?? {};
+function stepsOf(knowledge: Knowledge, input: CaseToWeigh, runs: number, now: () => number): Row[] {
+  const ready = prepareCase(input, knowledge, yearNow);
+  if (!ready.ok) throw new Error('the case of the benchmark was refused');
+  const { prepared } = ready;
+  const layout = layOut(prepared);
+  const few = Math.ceil(runs / 5);
+  const weigh = (more: Partial<CaseToWeigh>) => () =>
+    void weighCase({ ...input, ...more }, knowledge, { yearNow });
+  return [
+    timed('readings, years, shops and part origins, from the case', runs, now, () =>
+      answer(input, knowledge),
+    ),
+    timed(
+      'readings, years and shops, once laid out',
+      runs,
+      now,
+      () => void evaluate(fixModel(layout, bestDraw())),
+    ),
+    timed('500 redraws', 1, now, () => void redraws(layout, 'period-intact', 500, 1)),
+    timed('all next looks', few, now, () => void nextLooks(prepared, new Set())),
+    timed('and weights, contradictions, alterations (a quick weighing)', few, now, weigh({ quick: true })),
+    timed('everything, no redraws', 3, now, weigh({ draws: 0 })),
+    timed('everything, 500 redraws', 1, now, weigh({ draws: 500 })),
+  ];
+}
+
+function growth(given: Knowledge, runs: number, now: () => number): Row[] {
+  const sizes = [
+    ...[10, 50, 100, 150, 200].map((findings) => ({ findings, parts: 15, shops: 20 })),
+    ...[5, 10, 19].map((parts) => ({ findings: 100, parts, shops: 20 })),
+    ...[0, 5, 10, 40].map((shops) => ({ findings: 150, parts: 15, shops })),
+  ];
+  return sizes.map(({ findings, parts, shops }) => {
+    const knowledge = withShops(given, 'sideboard', shops, 3);
+    const input = sideboardCase(knowledge, findings, parts);
+    const what = `${input.findings.length} findings on ${parts} parts, ${shops} shops`;
+    return timed(what, Math.ceil(runs / 2), now, () => answer(input, knowledge));
   });
-  const furthestApart = Math.max(
-    ...Object.keys(ours).map((id) => Math.abs((ours[id] ?? 0) - (general[id] ?? 0))),
-  );
-  return { rows, furthestApart, findings: input.findings.length };
+}
+
+/** Milliseconds of so many runs, after a few that are not counted (none where it runs once). */
+export function timed(what: string, runs: number, now: () => number, act: () => void): Row {
+  for (let i = 0; i < Math.min(5, runs - 1); i++) act();
+  const times = Array.from({ length: runs }, () => {
+    const from = now();
+    act();
+    return now() - from;
+  }).sort((a, b) => a - b);
+  return { what, medianMs: times[Math.floor(runs / 2)] ?? 0, leastMs: times[0] ?? 0, runs };
 }

@@ -1,0 +1,183 @@
+import { directEllipse } from '../src/photo/ellipseDirect.ts';
+import { fitEllipse } from '../src/photo/ellipseFit.ts';
+import { type Homography, mapped } from '../src/photo/homography.ts';
+import type { Point } from '../src/photo/picture.ts';
+import { rectifyPlane } from '../src/photo/rectify.ts';
+import { rectifyPicture } from '../src/photo/rectifyPicture.ts';
+import { drawn } from '../src/photo/testing/drawn.ts';
+import type { GreyPicture } from '../src/web/bench/vision/greyPicture.ts';
+
+type PeerMat = { data: Uint8Array; data64F: Float64Array; delete(): void };
+/** What is used of the vision library as a peer. */
+export type PeerCv = {
+  Mat: new (rows?: number, cols?: number, type?: number) => PeerMat;
+  Size: new (width: number, height: number) => unknown;
+  Scalar: new () => unknown;
+  CV_8UC1: number;
+  CV_32FC2: number;
+  CV_64FC1: number;
+  INTER_LINEAR: number;
+  WARP_INVERSE_MAP: number;
+  BORDER_CONSTANT: number;
+  matFromArray(rows: number, cols: number, type: number, values: readonly number[]): PeerMat;
+  findHomography(from: PeerMat, to: PeerMat, method: number): PeerMat;
+  warpPerspective(
+    from: PeerMat,
+    to: PeerMat,
+    by: PeerMat,
+    size: unknown,
+    flags: number,
+    border: number,
+    value: unknown,
+  ): void;
+  fitEllipseDirect(points: PeerMat): {
+    center: { x: number; y: number };
+    size: { width: number; height: number };
+    angle: number;
+  };
+};
+
+export type PeerRow = { what: string; oursMs: number; theirsMs: number; apart: string };
+
+/** Ours and the library's, on the same input in the same run; medians of the given number of runs after one that is not counted. */
+export function comparePeers(
+  cv: PeerCv,
+  picture: GreyPicture,
+  toPicture: Homography,
+  runs: number,
+): PeerRow[] {
+  return [
+    homographies(cv, toPicture, runs),
+    warps(cv, picture, toPicture, Math.ceil(runs / 10)),
+    ...ellipses(cv, runs),
+  ];
+}
+
+function homographies(cv: PeerCv, toPicture: Homography, runs: number): PeerRow {
+  const random = drawn(1);
+  const world = Array.from({ length: 32 }, (_, i): Point => [(i % 8) * 20, Math.floor(i / 8) * 60]);
+  const image = world.map((place): Point => {
+    const [x, y] = mapped(toPicture, place).point;
+    return [x + 0.3 * random.normal(), y + 0.3 * random.normal()];
+  });
+  const ours = { h: toPicture };
+  const oursMs = median(runs, () => {
+    ours.h = rectifyPlane({ image, world })?.view.toPicture as Homography;
+  });
+  const [from, to] = [
+    cv.matFromArray(32, 1, cv.CV_32FC2, world.flat()),
+    cv.matFromArray(32, 1, cv.CV_32FC2, image.flat()),
+  ];
+  const theirs = { h: toPicture };
+  const theirsMs = median(runs, () => {
+    const found = cv.findHomography(from, to, 0);
+    const values = [...found.data64F];
+    theirs.h = [values.slice(0, 3), values.slice(3, 6), values.slice(6, 9)] as unknown as Homography;
+    found.delete();
+  });
+  from.delete();
+  to.delete();
+  const apart = Math.max(
+    ...world.map((place) => away(mapped(ours.h, place).point, mapped(theirs.h, place).point)),
+  );
+  return {
+    what: 'homography of 32 pairs',
+    oursMs,
+    theirsMs,
+    apart: `${apart.toExponential(1)} px at the marks`,
+  };
+}
+
+/** A warp to 12 megapixels from a tile the library can hold. */
+function warps(
+  cv: PeerCv,
+  { widthPx, heightPx, pixels }: GreyPicture,
+  toPicture: Homography,
+  runs: number,
+): PeerRow {
+  const pxPerMm = 16;
+  const area = { leftMm: 0, topMm: 0, widthMm: 180, heightMm: 250 };
+  const ours = { pixels: new Uint8Array() as Uint8Array | Uint8ClampedArray };
+  const oursMs = median(runs, () => {
+    ours.pixels = rectifyPicture({ widthPx, heightPx, channels: 1, pixels }, toPicture, area, pxPerMm).pixels;
+  });
+  const [wide, high] = [area.widthMm * pxPerMm, area.heightMm * pxPerMm];
+  // From the middles of the new pixels to millimetres, then to the picture.
+  const step = 1 / pxPerMm;
+  const byPixel = toPicture.flatMap(([a, b, c]) => [a * step, b * step, c + (a + b) * step * 0.5]);
+  const [image, flat] = [new cv.Mat(heightPx, widthPx, cv.CV_8UC1), new cv.Mat()];
+  const by = cv.matFromArray(3, 3, cv.CV_64FC1, byPixel);
+  image.data.set(pixels);
+  const theirsMs = median(runs, () =>
+    cv.warpPerspective(
+      image,
+      flat,
+      by,
+      new cv.Size(wide, high),
+      cv.INTER_LINEAR | cv.WARP_INVERSE_MAP,
+      cv.BORDER_CONSTANT,
+      new cv.Scalar(),
+    ),
+  );
+  let [sum, most] = [0, 0];
+  for (const [i, tone] of flat.data.entries()) {
+    const apart = Math.abs(tone - (ours.pixels[i] as number));
+    sum += apart;
+    most = Math.max(most, apart);
+  }
+  const mean = sum / flat.data.length;
+  for (const mat of [image, flat, by]) mat.delete();
+  return {
+    what: `picture of ${((widthPx * heightPx) / 1e6).toFixed(0)} MP drawn squarely, ${((wide * high) / 1e6).toFixed(1)} MP`,
+    oursMs,
+    theirsMs,
+    apart: `${mean.toFixed(3)} tones of 256 in the mean, ${most} at most`,
+  };
+}
+
+function ellipses(cv: PeerCv, runs: number): PeerRow[] {
+  const random = drawn(2);
+  const points = Array.from({ length: 200 }, (_, i): Point => {
+    const [u, v] = [300 * Math.cos(i * 0.02), 180 * Math.sin(i * 0.02)];
+    return [640 + 0.9 * u - 0.436 * v + random.normal(), 410 + 0.436 * u + 0.9 * v + random.normal()];
+  });
+  const ours = { semiMajor: 0, semiMinor: 0 };
+  const oursMs = median(runs, () => Object.assign(ours, directEllipse(points)));
+  const mat = cv.matFromArray(points.length, 1, cv.CV_32FC2, points.flat());
+  const theirs = { long: 0, short: 0 };
+  const theirsMs = median(runs, () => {
+    const { width, height } = cv.fitEllipseDirect(mat).size;
+    Object.assign(theirs, { long: Math.max(width, height) / 2, short: Math.min(width, height) / 2 });
+  });
+  mat.delete();
+  const geometricMs = median(Math.ceil(runs / 5), () => void fitEllipse(points));
+  const apart = Math.max(Math.abs(ours.semiMajor - theirs.long), Math.abs(ours.semiMinor - theirs.short));
+  return [
+    {
+      what: 'direct ellipse of 200 points on two thirds of the round',
+      oursMs,
+      theirsMs,
+      apart: `${apart.toExponential(1)} px in the half axes`,
+    },
+    {
+      what: 'the same by distances, with its doubt',
+      oursMs: geometricMs,
+      theirsMs: Number.NaN,
+      apart: 'the library has none',
+    },
+  ];
+}
+
+function away([ax, ay]: Point, [bx, by]: Point): number {
+  return Math.hypot(ax - bx, ay - by);
+}
+
+function median(runs: number, act: () => void): number {
+  act();
+  const times = Array.from({ length: Math.max(1, runs) }, () => {
+    const from = performance.now();
+    act();
+    return performance.now() - from;
+  });
+  return times.sort((a, b) => a - b)[Math.floor(times.length / 2)] as number;
+}
