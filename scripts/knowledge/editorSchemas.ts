@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { alteration, form, making, shop, signFile, work } from '../../src/knowledge/schema.ts';
+import { signDrawing } from '../../src/knowledge/signDrawingSchema.ts';
 import { wood, woodMovement } from '../../src/knowledge/woodSchema.ts';
 
 /** JSON Schemas of the knowledge files, one a kind of file, for editors that complete and check as one types. */
@@ -10,6 +11,7 @@ export function editorSchemas(): Record<string, unknown> {
     form,
     shop,
     making,
+    'sign-drawings': z.strictObject({ drawings: z.array(signDrawing).min(1) }),
     woods: z.strictObject({ woods: z.array(wood).min(1) }),
     'wood-movement': woodMovement,
     sources: z.strictObject({ works: z.array(work).min(1) }),

@@ -55,6 +55,7 @@ function assemble(
     shops: byId(shops.map((entry) => ({ ...entry.value, ...mineMark(entry) }))),
     making,
     asks: byId(soundEntries(entries, 'ask').map((entry) => entry.value)),
+    signDrawings: byId(soundEntries(entries, 'signDrawing').map((entry) => entry.value)),
     woods: byId(soundEntries(entries, 'wood').map((entry) => entry.value)),
     woodMovement: soundEntries(entries, 'woodMovement')[0]?.value,
     sources: byId(soundEntries(entries, 'work').map((entry) => entry.value)),

@@ -1,10 +1,23 @@
 import { ask } from './askSchema.ts';
 import { partKind } from './partKind.ts';
 import { alteration, form, making, shop, sign, work } from './schema.ts';
+import { signDrawing } from './signDrawingSchema.ts';
 import { wood, woodMovement } from './woodSchema.ts';
 
 /** The kinds of entry, each with the schema it must fit. */
-export const entrySchemas = { sign, alteration, form, shop, making, partKind, ask, wood, woodMovement, work };
+export const entrySchemas = {
+  sign,
+  alteration,
+  form,
+  shop,
+  making,
+  partKind,
+  ask,
+  signDrawing,
+  wood,
+  woodMovement,
+  work,
+};
 export type EntryKind = keyof typeof entrySchemas;
 
 /** How a file holds entries: one entry that is the file, or a list under a key beside some headings. */
@@ -23,11 +36,12 @@ export function fileKind(path: string): FileKind | undefined {
   if (path === 'woods.yaml') return { kind: 'wood', list: 'woods', headings: [] };
   if (path === 'wood-movement.yaml') return { kind: 'woodMovement', headings: [] };
   if (/^sources(-[a-z-]+)?\.yaml$/.test(path)) return { kind: 'work', list: 'works', headings: [] };
-  if (!/^[a-z]+\/[^/]+\.yaml$/.test(path)) return undefined;
+  if (!/^[a-z]+(-[a-z]+)*\/[^/]+\.yaml$/.test(path)) return undefined;
   const folder = path.slice(0, path.indexOf('/'));
   if (folder === 'forms') return { kind: 'form', headings: [] };
   if (folder === 'shops') return { kind: 'shop', headings: [] };
   if (folder === 'signs') return { kind: 'sign', list: 'signs', headings: ['family', 'name'] };
+  if (folder === 'sign-drawings') return { kind: 'signDrawing', list: 'drawings', headings: [] };
   if (folder === 'alterations') return { kind: 'alteration', list: 'alterations', headings: [] };
   return undefined;
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Ask } from './askSchema.ts';
 import { id, sentence, year } from './entryWords.ts';
 import { basis, figure, figureOrText } from './figureSchema.ts';
+import type { SignDrawing } from './signDrawingSchema.ts';
 import type { Wood, WoodMovement } from './woodSchema.ts';
 
 /**
@@ -304,6 +305,8 @@ export type Knowledge = {
   making: Making;
   /** Photographs and answers to ask for where a piece can't be visited. */
   asks?: Record<string, Ask>;
+  /** Line drawings of how a sign looks, by their own id. */
+  signDrawings?: Record<string, SignDrawing>;
   woods: Record<string, Wood>;
   /** Undefined where wood-movement.yaml is missing. */
   woodMovement?: WoodMovement | undefined;

@@ -18,6 +18,13 @@ export type Plant = {
 export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
   shape: [
     {
+      planted: 'a drawing with words in its path',
+      file: 'sign-drawings/saws.yaml',
+      edit: ['M 0 0 L 50 50', 'from here to there'],
+      entry: 'saw-arcs-drawn',
+      onLine: 'from here',
+    },
+    {
       planted: 'a figure with a hyphen for its dash',
       file: 'signs/saw-marks.yaml',
       edit: ['bench-copy: "40, 20–60"', 'bench-copy: "40, 20-60"'],
@@ -144,6 +151,13 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       edit: ['mistakenFor: [saw-arcs]', 'mistakenFor: [saw-arks]'],
       entry: 'leg-square',
       onLine: 'saw-arks',
+    },
+    {
+      planted: 'a drawing of a sign that is not there',
+      file: 'sign-drawings/saws.yaml',
+      edit: ['signs: [saw-arcs]', 'signs: [saw-archs]'],
+      entry: 'saw-arcs-drawn',
+      onLine: 'saw-archs',
     },
     {
       planted: 'a cause that is no alteration',

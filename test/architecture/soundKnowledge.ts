@@ -58,6 +58,17 @@ basis: { by: judgement, why: "Made up for a test." }
 `,
   },
   {
+    path: 'sign-drawings/saws.yaml',
+    text: `drawings:
+  - id: saw-arcs-drawn
+    signs: [saw-arcs]
+    title: Arcs of a circular saw
+    what: Curved lines cross a board.
+    strokes:
+      - { as: line, d: M 0 0 L 50 50 }
+`,
+  },
+  {
     path: 'signs/saw-marks.yaml',
     text: `family: saw-marks
 name: Saw marks

@@ -145,7 +145,9 @@ function otherPointers(entry: Entry): Pointer[] {
   const [alteration] = soundEntries([entry], 'alteration');
   const [making] = soundEntries([entry], 'making');
   const [asked] = soundEntries([entry], 'ask');
+  const [drawing] = soundEntries([entry], 'signDrawing');
   return [
+    ...(drawing?.value.signs ?? []).map((id, index): Pointer => ({ path: ['signs', index], to: 'sign', id })),
     ...(asked?.value.on ?? []).map((id, index): Pointer => ({ path: ['on', index], to: 'part kind', id })),
     ...(shop?.value.forms ?? []).map((id, index): Pointer => ({ path: ['forms', index], to: 'form', id })),
     ...(shop?.value.habits ?? []).flatMap((habit, index): Pointer[] => [
