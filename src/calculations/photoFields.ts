@@ -4,6 +4,8 @@ import { z } from 'zod';
 export const pointField = z.tuple([z.number(), z.number()]);
 export const lineField = z.tuple([pointField, pointField]);
 export const pointsField = z.array(pointField).max(100_000);
+/** Marks with a known place, or such places: more than a card has by far. */
+export const pairPointsField = z.array(pointField).max(2000);
 const row = z.tuple([z.number(), z.number(), z.number()]);
 export const matrixField = z.tuple([row, row, row]);
 

@@ -5,7 +5,7 @@ import { unknownLensShare } from '../photo/lensEstimate.ts';
 import { pairFault } from '../photo/pairFaults.ts';
 import { angleInPlane, lengthInPlane, type Measured, type MeasureGround } from '../photo/planeMeasure.ts';
 import { type CalculationResult, defineCalculation, type Fault } from './define.ts';
-import { lensField, lineField, matrixField, pointsField } from './photoFields.ts';
+import { lensField, lineField, matrixField, pairPointsField } from './photoFields.ts';
 
 const sigma = z.number().min(0).max(10_000);
 
@@ -25,15 +25,15 @@ const input = z.strictObject({
   /** The pairs that `matrix` was fitted to; their own doubt where it is not that of the marks. */
   correspondences: z
     .strictObject({
-      image: pointsField,
-      world: pointsField,
+      image: pairPointsField,
+      world: pairPointsField,
       sigmaPx: sigma.optional(),
       sigmaMm: sigma.default(0),
     })
     .optional(),
   /** The same pairs, written as for `photo.rectify`. */
-  image: pointsField.optional(),
-  world: pointsField.optional(),
+  image: pairPointsField.optional(),
+  world: pairPointsField.optional(),
   /** The lens, where `photo.rectify` could tell it. */
   lens: lensField.extend({ sigmaK1: z.number().optional() }).optional(),
   /** Where the lens is not known: what is allowed for it, in parts of the length. */

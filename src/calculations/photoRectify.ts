@@ -8,15 +8,15 @@ import type { Pairs } from '../photo/planeView.ts';
 import { quadFromDistances } from '../photo/quadFromDistances.ts';
 import { type FittedView, rectifyPlane } from '../photo/rectify.ts';
 import { type CalculationResult, defineCalculation, type Fault } from './define.ts';
-import { lensField, matrixField, pointField, pointsField } from './photoFields.ts';
+import { lensField, matrixField, pairPointsField, pointField, pointsField } from './photoFields.ts';
 
 const length = z.number().positive();
 
 const input = z.strictObject({
   /** Marks in the picture, pixels, y down. */
-  image: pointsField,
+  image: pairPointsField,
   /** The places they show, in the plane of the piece, mm; in the same order. */
-  world: pointsField.optional(),
+  world: pairPointsField.optional(),
   /** In place of `world`, for four marks: the sides from each to the next, and one or both diagonals (1st–3rd, 2nd–4th). */
   distances: z
     .strictObject({
@@ -196,16 +196,15 @@ function sayingsOf(
     ...(distances === undefined
       ? []
       : ['The plane is laid out from the distances: its corners are as good as they are.']),
-    ...(lensKnown
-      ? []
-      : [
-          `The bend of the lens is not known${lensUnknown === undefined ? '' : `: ${lensUnknown}`} Allow for it in lengths measured far from the marks.`.replace(
-            'known Allow',
-            'known. Allow',
-          ),
-        ]),
+    ...(lensKnown ? [] : [lensSaying(lensUnknown)]),
     'Lengths hold only for what lies in the plane of the marks.',
   ];
+}
+
+function lensSaying(why: string | undefined): string {
+  const unknown =
+    why === undefined ? 'The bend of the lens is not known.' : `The bend of the lens is not known. ${why}`;
+  return `${unknown} Allow for it in lengths measured far from the marks.`;
 }
 
 const unsettled: Fault = {

@@ -311,6 +311,32 @@ describe('the lens', () => {
     expect(far(Math.sqrt(mean(tries.map(({ sigmaK1 }) => sigmaK1 ** 2))), spread(found))).toBeLessThan(0.15);
   });
 
+  test('a length beside the card is as sure as it says, the lens being fitted along', () => {
+    const random = drawn(seed);
+    const shaken = (points: readonly Point[]) =>
+      see(points, view).map((point): Point => {
+        const [x, y] = distorted({ k1: -0.04 }, frame, point);
+        return [x + 0.4 * random.normal(), y + 0.4 * random.normal()];
+      });
+    const ends: Point[] = [
+      [-15, 20],
+      [210, 100],
+    ];
+    const tries = Array.from({ length: 300 }, () => {
+      const pairs = { image: shaken(wide), world: wide, sigmaPx: 0.4, sigmaMm: 0 };
+      const lens = estimateLens(pairs, 4000, 3000);
+      if (!lens.known) throw new Error(lens.why);
+      const length = lengthInPlane(
+        { view: lens.fitted.view, sigmaPx: 0.4, pairs },
+        shaken(ends) as [Point, Point],
+      );
+      return length as { value: number; sigma: number };
+    });
+    const values = tries.map(({ value }) => value);
+    expect(Math.abs(mean(values) - Math.hypot(225, 80))).toBeLessThan(0.02);
+    expect(far(Math.sqrt(mean(tries.map(({ sigma }) => sigma ** 2))), spread(values))).toBeLessThan(0.15);
+  });
+
   test('a card that fills little of it, or few marks, leave it unknown', () => {
     const small: Homography = [
       [1, 0, 1900],

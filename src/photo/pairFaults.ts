@@ -106,7 +106,9 @@ function isInLine(three: readonly Point[]): boolean {
 }
 
 function longestSide(points: readonly Point[]): number {
-  return Math.max(...points.flatMap((a) => points.map((b) => apart(a, b))));
+  let longest = 0;
+  for (const a of points) for (const b of points) longest = Math.max(longest, apart(a, b));
+  return longest;
 }
 
 function apart([ax, ay]: Point, [bx, by]: Point): number {
