@@ -1,4 +1,5 @@
 import type { Evaluation } from './evaluation.ts';
+import type { Bins } from './layout.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import { type PartHabits, partHabits } from './partHabits.ts';
 import { messageTo, type PartMessage, type Seat } from './partMessage.ts';
@@ -86,24 +87,36 @@ export type SourceYears = {
 
 /** A part's sources: for each the mass by year of the part, on one scale; old parts in the style's own years. */
 export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYears[] {
-  const stand = standAt(evaluation, partId);
-  const { message, habits, base } = stand;
-  const { old } = evaluation.model;
-  const later = message.later.map((way): SourceYears => {
-    const line = sumMakings(way.byYear);
-    const by = base[way.to];
-    return {
-      source: way.source,
-      to: way.to,
-      years: line.map((each, bin) => each * habits.later * (by[bin] as number)),
-    };
-  });
-  const reused = message.old.map((way): SourceYears => {
-    const total = base.old * habits.old * sumOf(sumMakings(way.slots));
-    return { source: way.source, to: 'old', years: old.map((each) => each * total) };
-  });
-  const own = ownByBin(evaluation, stand, habits, base);
-  return [{ source: 'own', to: 'own', years: own }, ...later, ...reused];
+  const { old, layout } = evaluation.model;
+  const { table, seats, later, old: reused } = messageTo(evaluation, partId, false);
+  const own = new Float64Array(old.length);
+  for (const { world, voice, lines } of seats)
+    addSeat(own, layout.worldBins[world], lines, table.own[world] as Float64Array, table.ownMaking[voice]);
+  return [
+    { source: 'own', to: 'own', years: own },
+    ...later.map((way): SourceYears => {
+      const by = table[way.to];
+      const years = sumMakings(way.byYear).map((each, bin) => each * (by[bin] as number));
+      return { source: way.source, to: way.to, years };
+    }),
+    ...reused.map((way): SourceYears => {
+      const total = table.old * sumOf(sumMakings(way.slots));
+      return { source: way.source, to: 'old', years: old.map((each) => each * total) };
+    }),
+  ];
+}
+
+/** Adds the mass by bin where the part is of the making, for one world. */
+function addSeat(
+  bins: Float64Array,
+  run: Bins | undefined,
+  lines: Float64Array,
+  own: Float64Array,
+  by = 1,
+): void {
+  const { first, count } = run ?? { first: 0, count: 0 };
+  for (let i = 0, bin = first; i < count; i++, bin++)
+    bins[bin] = (bins[bin] as number) + (lines[i] as number) * by * (own[bin] as number);
 }
 
 /** A part as it stands in an evaluation; worked out once. */
@@ -223,12 +236,8 @@ function ownByBin(
   const { layout } = evaluation.model;
   const bins = new Float64Array(layout.prepared.axis.bins);
   const seats = habits === stand.habits ? stand.byWorld : withoutVoices(stand.message.seats, habits);
-  for (const { world, lines } of seats) {
-    const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
-    const own = base.own[world] as Float64Array;
-    for (let i = 0, bin = first; i < count; i++, bin++)
-      bins[bin] = (bins[bin] as number) + (lines[i] as number) * (own[bin] as number);
-  }
+  for (const { world, lines } of seats)
+    addSeat(bins, layout.worldBins[world], lines, base.own[world] as Float64Array);
   return bins;
 }
 

@@ -30,6 +30,8 @@ export type Evaluation = {
   unitRests: Map<number, ClassSums>;
   /** Messages to parts already worked out, by part; and these met with the part's own looks. */
   messages: Map<string, PartMessage>;
+  /** Messages without the stricter levels. */
+  plainMessages: Map<string, PartMessage>;
   stands: Map<string, PartStand>;
   /** By key of a finding. */
   shopsWithout: Map<string, ShopsWithout>;
@@ -68,6 +70,7 @@ export function evaluate(model: Model, looks: readonly Look[] = model.layout.pre
     masses,
     unitRests: new Map(),
     messages: new Map(),
+    plainMessages: new Map(),
     stands: new Map(),
     shopsWithout: new Map(),
     splits: new Map(),

@@ -3,6 +3,7 @@ import { restOfUnit } from './evaluation.ts';
 import type { Unit } from './layout.ts';
 import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
+import type { PartTable } from './partTable.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
 import { type ReadyUnit, readyUnit } from './readyUnit.ts';
 import {
@@ -15,7 +16,7 @@ import {
   unitMessage,
 } from './unitMessage.ts';
 import { unitShape, type Voices } from './unitShape.ts';
-import { worlds } from './worlds.ts';
+import { makings, worlds } from './worlds.ts';
 
 /** What meets a part's own line in one world and voice: a line for every strictness, one after the other. */
 export type Seat = { world: number; voice: number; lines: Float64Array };
@@ -42,6 +43,8 @@ export type OldWay = { source: string; slots: Float64Array[] };
  */
 export type PartMessage = {
   part: ModelPart;
+  /** What the part's own looks say as they stand, by voice, scaled to at most 1. */
+  table: PartTable;
   voices: Voices;
   seats: Seat[];
   later: LaterWay[];
@@ -49,9 +52,14 @@ export type PartMessage = {
   log: number;
 };
 
-/** The message to a part; those to all parts of its unit are worked out together, once. */
-export function messageTo(evaluation: Evaluation, partId: string): PartMessage {
-  const known = evaluation.messages.get(partId);
+/**
+ * The message to a part; those to all parts of its unit are worked out together, once.
+ *
+ * @param strict  false where the stricter levels are not asked for: a message that has them will do as well
+ */
+export function messageTo(evaluation: Evaluation, partId: string, strict = true): PartMessage {
+  const known =
+    evaluation.messages.get(partId) ?? (strict ? undefined : evaluation.plainMessages.get(partId));
   if (known !== undefined) return known;
   const { model, looks } = evaluation;
   const { layout } = model;
@@ -60,24 +68,27 @@ export function messageTo(evaluation: Evaluation, partId: string): PartMessage {
   const shape = unitShape(layout, unitIndex, partId);
   const ready = readyUnit(model, shape, looks);
   const rest = restOfUnit(evaluation, shape);
-  const messages = shape.parts.map(
-    (part, p): PartMessage => ({
+  const messages = ready.parts.map(
+    ({ part, table, log }, p): PartMessage => ({
       part,
+      table,
       voices: shape.voices[p] as Voices,
       seats: [],
       later: [],
       old: [],
-      log: rest.log + ready.log - (ready.parts[p]?.log ?? 0),
+      log: rest.log + ready.log - log,
     }),
   );
   const gather = messages.map((message) => gathering(model, message, shape.configs));
-  const changes = unitMessage(ready, rest.values, (p, at, line, from) => gather[p]?.(p, at, line, from));
+  const give: GivePart = (p, at, line, from) => gather[p]?.(p, at, line, from);
+  const changes = unitMessage(ready, rest.values, give, strict);
+  const kept = strict ? evaluation.messages : evaluation.plainMessages;
   messages.forEach((message, p) => {
     addChanges(message, ready, changes, p);
-    for (const way of message.later) putByYear(model, way);
-    evaluation.messages.set(message.part.id, message);
+    for (const way of message.later) putByYear(model, way, strict);
+    kept.set(message.part.id, message);
   });
-  return evaluation.messages.get(partId) as PartMessage;
+  return kept.get(partId) as PartMessage;
 }
 
 function lines(model: Model): Float64Array[] {
@@ -185,11 +196,12 @@ function addChanges(
 }
 
 /** Puts a later way together over the part's own year: every year from the making on is alike, so sums run along. */
-function putByYear(model: Model, way: LaterWay): void {
+function putByYear(model: Model, way: LaterWay, strict: boolean): void {
   const now = nowBin(model.layout.prepared);
   way.byYear = lines(model);
   for (const { slots, others } of way.byMaking) {
     slots.forEach((slot, s) => {
+      if (!strict && s >= makings.length) return;
       const into = way.byYear[s] as Float64Array;
       let before = 0;
       for (let bin = 0; bin <= now; bin++) {

@@ -45,9 +45,15 @@ export type GivePart = (
  *
  * Method: the folding of `unitLines` run backwards (reverse accumulation), so that all parts cost about three sums.
  *
- * @param rest  the sum of all else, by config of the unit and its classes
+ * @param rest    the sum of all else, by config of the unit and its classes
+ * @param strict  false leaves the stricter levels out, which only the readings ask for
  */
-export function unitMessage(ready: ReadyUnit, rest: Float64Array, give: GivePart): ChangeSlots[] {
+export function unitMessage(
+  ready: ReadyUnit,
+  rest: Float64Array,
+  give: GivePart,
+  strict: boolean,
+): ChangeSlots[] {
   const { shape, model } = ready;
   const n = shape.parts.length;
   const [held, back] = [roomForSets(ready), roomForSets(ready)];
@@ -61,7 +67,7 @@ export function unitMessage(ready: ReadyUnit, rest: Float64Array, give: GivePart
     factors: shape.parts.map(() => new Float64Array(longest)),
     byVoice: shape.voices.map(({ columns }) => new Float64Array(columns.length * longest)),
   };
-  const bySlot = Array.from({ length: slotCount }, (_, slot) => {
+  const bySlot = Array.from({ length: strict ? slotCount : slotMakings.length }, (_, slot) => {
     const period = slot === 0 || slot >= slotMakings.length;
     return new Float64Array(2 ** n * binsOf(model, period).count);
   });
@@ -69,7 +75,7 @@ export function unitMessage(ready: ReadyUnit, rest: Float64Array, give: GivePart
     for (const tree of shape.trees) {
       const { world } = tree;
       const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
-      for (const k of levelsOf(ready, world, config)) {
+      for (const k of strict ? levelsOf(ready, world, config) : [0]) {
         runBack(run, tree, config, k, give);
         const own = k === 3 ? idleOwn(ready, world) : undefined;
         const total = bySlot[slotOf(world, k)] as Float64Array;

@@ -196,22 +196,26 @@ function treesOf(layout: Layout, classes: Classes, voices: readonly Voices[]): V
 }
 
 function laidOut(world: number, root: Branch, depth: number): VoiceTree {
-  const nodes: { part: number; branch: Branch }[] = [];
+  const [parts, voices, from, to]: [number[], number[], number[], number[]] = [[], [], [], []];
+  const ends: (readonly number[] | undefined)[] = [];
+  const asks = Array.from({ length: depth }, () => new Set<number>());
   const visit = (branch: Branch, part: number) => {
-    nodes.push({ part, branch });
+    parts.push(part);
+    voices.push(branch.voice);
+    from.push(branch.from);
+    to.push(branch.to);
+    ends.push(part === 0 ? branch.classes : undefined);
+    if (part < depth) asks[part]?.add(branch.voice);
     for (const each of branch.branches.values()) visit(each, part - 1);
   };
   visit(root, depth);
-  const line = (read: (node: (typeof nodes)[number]) => number) => Int32Array.from(nodes, read);
   return {
     world,
-    parts: line(({ part }) => part),
-    voices: line(({ branch }) => branch.voice),
-    from: line(({ branch }) => branch.from),
-    to: line(({ branch }) => branch.to),
-    ends: nodes.map(({ part, branch }) => (part === 0 ? branch.classes : undefined)),
-    asks: Array.from({ length: depth }, (_, p) => [
-      ...new Set(nodes.filter((node) => node.part === p).map((node) => node.branch.voice)),
-    ]),
+    parts: Int32Array.from(parts),
+    voices: Int32Array.from(voices),
+    from: Int32Array.from(from),
+    to: Int32Array.from(to),
+    ends,
+    asks: asks.map((each) => [...each]),
   };
 }
