@@ -2,11 +2,15 @@
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
+import { renderMarks } from '../src/photo/renderMarks.ts';
 import { drawerSide } from './drawnPictures.ts';
 
 const folder = fileURLToPath(new URL('../examples/pictures/', import.meta.url));
 mkdirSync(folder, { recursive: true });
-for (const [name, picture] of Object.entries({ 'drawer-side': drawerSide() })) {
+for (const [name, picture] of Object.entries({
+  'drawer-side': drawerSide(),
+  'sawn-board': renderMarks('circular-saw', 31).picture,
+})) {
   const { widthPx: width, heightPx: height, channels, pixels } = picture;
   await sharp(pixels, { raw: { width, height, channels } })
     .png({ compressionLevel: 9 })

@@ -10,6 +10,7 @@ import { photoGrain } from './photoGrain.ts';
 import { photoGrainMatch } from './photoGrainMatch.ts';
 import { photoMeasure } from './photoMeasure.ts';
 import { photoRectify } from './photoRectify.ts';
+import { photoToolmarks } from './photoToolmarks.ts';
 import { photoTwins } from './photoTwins.ts';
 import { edgesSeeThrough } from './seeThrough.ts';
 import { setsSize } from './sets.ts';
@@ -48,6 +49,7 @@ export const calculations: readonly Calculation[] = [
   listed(edgesSeeThrough),
   listed(wearContact),
   listed(woodPanelLoss),
+  listed(photoToolmarks),
 ].sort((a, b) => (a.id < b.id ? -1 : 1));
 
 /** The calculation with this id, undefined where there is none. */

@@ -1,0 +1,128 @@
+import { z } from 'zod';
+import { type Toolmarks, toolmarks } from '../photo/toolmarks.ts';
+import { defineCalculation, type Fault } from './define.ts';
+import { namedPicture, pictureFile, pictureRegion } from './pictureFields.ts';
+
+const leastPx = 60;
+
+const input = z.strictObject({
+  file: pictureFile,
+  /** The whole picture where left out; 6 cm and more a side are best, of one board and one kind of mark. */
+  region: pictureRegion.optional(),
+  /** Millimetres of one pixel. */
+  mmPerPx: z.number().positive().max(10),
+  /** The direction of the board’s length in the picture, from the x axis towards y, which points down. */
+  directionDeg: z.number().min(-360).max(360).default(0),
+});
+
+const share = z.number();
+
+/** `photo.toolmarks`: see its own fields. */
+export const photoToolmarks = defineCalculation({
+  id: 'photo.toolmarks',
+  answers: 'What tool left the marks on this surface, how far apart are they, and are they arcs?',
+  method:
+    'Take the photo with a light that rakes across the marks. Lines or arcs that cross the board: strips along it are shifted by circles of every lean and bend and averaged, and the shape that leaves the most variance is the marks’; its bend gives the radius, where it is more than four times its uncertainty. ' +
+    'Spacing: the profile along the board, summed from slopes to heights, Hann’s window, the highest peak of the spectrum between 0.7 and 9 mm; regularity is the share of power in that period and its multiples. Of uneven marks the pitch is the strongest period, not the mean distance. ' +
+    'The kind: fourteen measures of marks across and along (strength, pitch, regularity, bend, lean, tracks, fine lines …) and a rule learned from drawn surfaces give the likelihoods, the largest 1, held within 1/20 to 20; marks may have worn away, which is shared among all kinds. It can’t tell where no marks are more probable, ' +
+    'no kind reaches 6 in 10, or the surface is unlike anything tried; then the likelihoods are all 1, but for two kinds alike. Proven on drawn surfaces only (docs/toolmarks.md): a hint to look again with a lens, not a proof.',
+  source:
+    'Ours: a Radon transform along arcs, the periodogram (common practice; Fisher 1929 for its chance), multinomial logistic regression. Learned from and proven on surfaces we drew.',
+  needsKnowledge: false,
+  pictures: ({ file }) => [file],
+  input,
+  output: z.strictObject({
+    pitchMm: z.number().optional(),
+    pitchSigmaMm: z.number().optional(),
+    regularity: z.number(),
+    arcRadiusMm: z.number().optional(),
+    arcSigmaMm: z.number().optional(),
+    kind: z.enum([
+      'hand-planed',
+      'rotary-planer',
+      'straight-saw',
+      'circular-saw',
+      'band-saw',
+      'sliced',
+      'cannot-tell',
+    ]),
+    likelihoods: z.strictObject({
+      'hand-planed': share,
+      'rotary-planer': share,
+      'straight-saw': share,
+      'circular-saw': share,
+      'band-saw': share,
+      sliced: share,
+    }),
+    /** How probable it is that there are no marks to speak of. */
+    noMarks: share,
+    /** How marks lean from square across the board. */
+    leanDeg: z.number(),
+    /** Share of the lightness along the board that marks across it explain. */
+    strength: z.number(),
+    /** The chance of so strong a period where nothing is periodic. */
+    chance: z.number(),
+    seenMm: z.strictObject({ along: z.number(), across: z.number() }),
+    says: z.string(),
+  }),
+  example: { file: 'examples/pictures/sawn-board.png', mmPerPx: 0.193, directionDeg: -4 },
+  run: (asked, context) => {
+    const faults = asked.region === undefined ? [] : [{ path: 'region', region: asked.region, leastPx }];
+    const picture = namedPicture(asked.file, faults, context);
+    if (!picture.ok) return picture;
+    const { widthPx, heightPx } = picture.output;
+    const region = asked.region ?? { x: 0, y: 0, widthPx, heightPx };
+    const found = toolmarks(picture.output, region, asked.mmPerPx, (asked.directionDeg * Math.PI) / 180);
+    if (found === undefined) return { ok: false, faults: [tooSmall] };
+    const { pitch, arc, seenMm } = found;
+    if (seenMm.along < 15 || asked.mmPerPx > 0.5) return { ok: false, faults: [scaleFault(seenMm.along)] };
+    return {
+      ok: true,
+      output: {
+        ...(pitch ? { pitchMm: pitch.mm, pitchSigmaMm: pitch.sigmaMm } : {}),
+        regularity: found.regularity,
+        ...(arc ? { arcRadiusMm: arc.radiusMm, arcSigmaMm: arc.sigmaMm } : {}),
+        kind: found.kind,
+        likelihoods: found.likelihoods,
+        noMarks: found.noMarks,
+        leanDeg: (found.leanRad * 180) / Math.PI,
+        strength: found.strength,
+        chance: found.chance,
+        seenMm,
+        says: says(found),
+      },
+    };
+  },
+});
+
+const names = {
+  'hand-planed': 'Shallow tracks along the board, as a hand plane leaves them.',
+  'rotary-planer': 'Even waves across the board, as a rotary planer leaves them.',
+  'straight-saw': 'Straight lines across at uneven distances, as a frame or pit saw leaves them.',
+  'circular-saw': 'Arcs of one radius, as a circular saw leaves them.',
+  'band-saw': 'Fine straight lines across, as a band saw leaves them.',
+  sliced: 'Short checks along the grain, as slicing opens them.',
+} as const;
+
+function says({ kind, why }: Toolmarks): string {
+  if (kind !== 'cannot-tell') return `${names[kind]} Proven on drawn surfaces only.`;
+  if (why === 'no marks')
+    return 'No marks stand out here: rake the light more flatly, across the board and along it, and try again.';
+  if (why === 'two kinds alike') return 'Two kinds explain these marks about alike: see the likelihoods.';
+  return 'This surface is unlike anything the rule was tried on, so that it says nothing.';
+}
+
+const tooSmall: Fault = {
+  code: 'photo.region-too-small',
+  path: 'region',
+  message:
+    'This region is too small once it is turned along the board: draw it at least 60 by 60 pixels, and better 6 cm a side.',
+};
+
+function scaleFault(alongMm: number): Fault {
+  const message =
+    alongMm < 15
+      ? `This region is ${alongMm.toFixed(1)} mm long, too little for any spacing: take in at least 15 mm, or mend the scale.`
+      : 'A pixel of more than half a millimetre shows no tool marks: photograph from nearer by.';
+  return { code: 'photo.scale', path: 'mmPerPx', message };
+}

@@ -1,0 +1,94 @@
+import { type MarkKind, markKinds } from './renderMarksHeights.ts';
+import trained from './toolmarksTrained.json' with { type: 'json' };
+
+/** What marks say of the tool, as likelihoods; the largest is 1. */
+export type MarkOdds = {
+  kind: MarkKind | 'cannot-tell';
+  likelihoods: Record<MarkKind, number>;
+  /** How probable the trained rule holds it that there are no marks to speak of, all seven alike before. */
+  noMarks: number;
+  /** Why it can’t tell. */
+  why: 'no marks' | 'two kinds alike' | 'unlike anything tried' | undefined;
+};
+
+/** What was learned from drawn surfaces: made by scripts/trainToolmarks.ts. */
+export type TrainedMarks = {
+  /** Mean and standard deviation of each feature in training. */
+  mean: number[];
+  sd: number[];
+  /** Kind by kind, `none` last: a constant, then a weight for each scaled feature and for its square. */
+  weights: number[][];
+  /** What the scores are divided by, set on surfaces of other seeds. */
+  temperature: number;
+};
+
+/** The proof is on drawn surfaces only, so that marks speak at most so many times for one tool. */
+export const mostMarksRatio = 20;
+
+/** Scaled features are held within so many standard deviations. */
+const heldAt = 3.5;
+
+/**
+ * How likely each way of working was to leave these marks.
+ *
+ * Method: softmax over scores that are quadratic in the scaled features, learned from drawn surfaces, its temperature set on others. What
+ * the rule gives to *no marks* is shared out among the kinds, for any mark may have worn away. Ratios stay within 1/20 to 20. It can’t tell
+ * where no marks are more probable than not, where no kind reaches 6 in 10, or where three or more features lie beyond all that was tried.
+ *
+ * @param features  in the order of `featureNames`
+ * @source ours: multinomial logistic regression (common practice), calibrated by temperature (Guo and others 2017, from memory)
+ */
+export function markOdds(features: readonly number[], by: TrainedMarks = trained): MarkOdds {
+  const shares = markShares(features, by);
+  const noMarks = shares[markKinds.length] as number;
+  const each = markKinds.map((_, index) => (shares[index] as number) + noMarks / markKinds.length);
+  const most = Math.max(...each);
+  const likelihoods = Object.fromEntries(
+    markKinds.map((kind, index) => [kind, Math.max(1 / mostMarksRatio, (each[index] as number) / most)]),
+  ) as Record<MarkKind, number>;
+  const best = shares.slice(0, markKinds.length);
+  const strange = features.filter(
+    (value, index) => Math.abs(value - (by.mean[index] as number)) > heldAt * (by.sd[index] as number),
+  ).length;
+  const why =
+    strange >= 3
+      ? 'unlike anything tried'
+      : noMarks > 0.5
+        ? 'no marks'
+        : Math.max(...best) < 0.6
+          ? 'two kinds alike'
+          : undefined;
+  const unsure = why === 'unlike anything tried' || why === 'no marks';
+  const even = Object.fromEntries(markKinds.map((kind) => [kind, 1])) as Record<MarkKind, number>;
+  return {
+    kind: why === undefined ? (markKinds[best.indexOf(Math.max(...best))] as MarkKind) : 'cannot-tell',
+    likelihoods: unsure ? even : likelihoods,
+    noMarks,
+    why,
+  };
+}
+
+/** The trained rule’s shares of the six kinds and of none, summing to 1. */
+export function markShares(features: readonly number[], by: TrainedMarks): number[] {
+  const terms = markTerms(features, by);
+  const scores = by.weights.map(
+    (weights) =>
+      weights.reduce((sum, weight, index) => sum + weight * (terms[index] as number), 0) / by.temperature,
+  );
+  const top = Math.max(...scores);
+  const shares = scores.map((score) => Math.exp(score - top));
+  const all = shares.reduce((sum, share) => sum + share, 0);
+  return shares.map((share) => share / all);
+}
+
+/** A constant, the scaled features and their squares. */
+export function markTerms(
+  features: readonly number[],
+  { mean, sd }: Pick<TrainedMarks, 'mean' | 'sd'>,
+): number[] {
+  const scaled = features.map((value, index) => {
+    const z = (value - (mean[index] as number)) / (sd[index] as number);
+    return Math.min(heldAt, Math.max(-heldAt, z));
+  });
+  return [1, ...scaled, ...scaled.map((z) => z * z - 1)];
+}
