@@ -65,19 +65,21 @@ export function columnClasses(
     names.set(name, number);
     return number;
   });
-  const byNumber = new Map<number, number>();
+  const states = 2 ** habits.length;
+  const byNumber = new Int32Array(worldNames.length * (heard.length + 1) * states).fill(-1);
   const columns: Column[] = [];
-  const of = Int32Array.from(among, (column) => {
+  const of = new Int32Array(among.length);
+  for (let index = 0; index < among.length; index++) {
+    const column = among[index] as Column;
     const shop = column.shop > 0 && heard[column.shop - 1] === true ? column.shop : 0;
     const number =
-      ((worldNames[column.world] as number) * (heard.length + 1) + shop) * 2 ** habits.length +
-      (column.habits & bits);
-    const before = byNumber.get(number);
-    if (before !== undefined) return before;
-    byNumber.set(number, columns.length);
-    columns.push({ ...column, shop });
-    return columns.length - 1;
-  });
+      ((worldNames[column.world] as number) * (heard.length + 1) + shop) * states + (column.habits & bits);
+    if (byNumber[number] === -1) {
+      byNumber[number] = columns.length;
+      columns.push({ ...column, shop });
+    }
+    of[index] = byNumber[number] as number;
+  }
   const bins = columns.map(({ world, shop }) => shopBins[world]?.[shop] ?? { first: 0, count: 0 });
   const first = Int32Array.from(bins, (each) => each.first);
   const count = Int32Array.from(bins, (each) => each.count);

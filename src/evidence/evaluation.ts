@@ -137,7 +137,8 @@ function sumUnits(model: Model, looks: readonly Look[]): Map<number, SummedUnit>
 
 function sumUnit(model: Model, unitIndex: number, looks: readonly Look[]): SummedUnit {
   const shape = unitShape(model.layout, unitIndex);
-  return { shape, lines: unitLines(readyUnit(model, shape, looks)) };
+  const ready = readyUnit(model, shape, looks);
+  return { shape, ready, lines: unitLines(ready) };
 }
 
 function linesOf(model: Model, group: HabitGroup, summed: ReadonlyMap<number, SummedUnit>): UnitLines {

@@ -4,12 +4,13 @@ import type { HabitGroup } from './habitGroups.ts';
 import { type Layout, strictest } from './layout.ts';
 import type { Model } from './model.ts';
 import { habitStateShare } from './partHabits.ts';
+import type { ReadyUnit } from './readyUnit.ts';
 import type { UnitLines } from './unitLines.ts';
 import type { UnitShape } from './unitShape.ts';
 import { worlds } from './worlds.ts';
 
 /** One unit of a group, summed; its classes are over the group's columns. */
-export type SummedUnit = { shape: UnitShape; lines: UnitLines };
+export type SummedUnit = { shape: UnitShape; ready: ReadyUnit; lines: UnitLines };
 
 /**
  * What the units of a group say together, their shared habits summed out: lines by config, class of the group and

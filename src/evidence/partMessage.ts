@@ -66,7 +66,8 @@ export function messageTo(evaluation: Evaluation, partId: string, strict = true)
   const unitIndex = layout.units.findIndex((unit) => unit.parts.some((part) => part.id === partId));
   if (unitIndex < 0) throw new RangeError(`no part ${partId} in this evaluation`);
   const shape = unitShape(layout, unitIndex, partId);
-  const ready = readyUnit(model, shape, looks);
+  const summed = evaluation.summed.get(unitIndex);
+  const ready = summed?.shape === shape ? summed.ready : readyUnit(model, shape, looks);
   const rest = restOfUnit(evaluation, shape);
   const messages = ready.parts.map(
     ({ part, table, log }, p): PartMessage => ({

@@ -117,7 +117,9 @@ function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: Giv
   if (k === 3) multiplyIdle(ready, held, world);
   const foldings = foldingsOf(ready, k, count);
   const inUse = shape.parts.map(() => 0);
-  for (const each of byVoice) each.fill(0);
+  byVoice.forEach((each, p) => {
+    for (const voice of tree.asks[p] ?? [0]) each.fill(0, voice * count, (voice + 1) * count);
+  });
   const clear = (depth: number) => {
     for (const set of shape.live[k]?.[depth] ?? [])
       (back[depth] as Float64Array).fill(0, set * count, (set + 1) * count);

@@ -148,18 +148,22 @@ function voicesOf(layout: Layout, classes: Classes, part: ModelPart): Voices {
           signs.has(sign) && (on === undefined || on.includes(part.kind) || habits.includes(sign)),
       ),
   );
-  const names = new Map<number, number>();
+  const makingOf = worlds.map((world) => makings.indexOf(world.making));
+  const states = 2 ** habits.length;
+  const byNumber = new Int32Array((heard.length + 1) * makings.length * states).fill(-1);
   const columns: Column[] = [];
-  const of = Int32Array.from(classes.columns, (column) => {
+  const of = new Int32Array(classes.columns.length);
+  for (let index = 0; index < of.length; index++) {
+    const column = classes.columns[index] as Column;
     const shop = heard[column.shop - 1] === true ? column.shop : 0;
-    const making = makings.indexOf(worlds[column.world]?.making ?? 'period');
-    const name = silent ? 0 : (shop * makings.length + making) * 2 ** habits.length + (column.habits & bits);
-    const before = names.get(name);
-    if (before !== undefined) return before;
-    names.set(name, columns.length);
-    columns.push(column);
-    return columns.length - 1;
-  });
+    const made = shop * makings.length + (makingOf[column.world] as number);
+    const number = silent ? 0 : made * states + (column.habits & bits);
+    if (byNumber[number] === -1) {
+      byNumber[number] = columns.length;
+      columns.push(column);
+    }
+    of[index] = byNumber[number] as number;
+  }
   return { of, columns };
 }
 

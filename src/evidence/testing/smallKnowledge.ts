@@ -216,7 +216,7 @@ export function smallKnowledge(): Knowledge {
         kind: 'workshop',
         invented: true,
         place: 'Northam',
-        placeWords: ['north'],
+        placeWords: ['Northam'],
         years: [1740, 1790],
         forms: ['bench'],
         share: '5, 2–9',
