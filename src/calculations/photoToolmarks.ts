@@ -23,7 +23,7 @@ export const photoToolmarks = defineCalculation({
   answers: 'What tool left the marks on this surface, how far apart are they, and are they arcs?',
   method:
     'Take the photo with a light that rakes across the marks. Lines or arcs that cross the board: strips along it are shifted by circles of every lean and bend and averaged, and the shape that leaves the most variance is the marks’; its bend gives the radius, where it is more than four times its uncertainty. ' +
-    'Spacing: the profile along the board, summed from slopes to heights, Hann’s window, the highest peak of the spectrum between 0.7 and 9 mm; regularity is the share of power in that period and its multiples. Of uneven marks the pitch is the strongest period, not the mean distance. ' +
+    'Spacing: the profile along the board, summed from slopes to heights, Hann’s window, the highest peak of the spectrum between 0.7 and 9 mm; regularity is the share of power in that period and its multiples. Where no one period holds half of the power, or it is far from the middle distance from mark to mark, the pitch is that distance. ' +
     'The kind: fourteen measures of marks across and along (strength, pitch, regularity, bend, lean, tracks, fine lines …) and a rule learned from drawn surfaces give the likelihoods, the largest 1, held within 1/20 to 20; marks may have worn away, which is shared among all kinds. It can’t tell where no marks are more probable, ' +
     'no kind reaches 6 in 10, or the surface is unlike anything tried; then the likelihoods are all 1, but for two kinds alike. Proven on drawn surfaces only (docs/toolmarks.md): a hint to look again with a lens, not a proof.',
   source:

@@ -80,8 +80,8 @@ describe('its parts', () => {
   });
 });
 
-// Ten of each; the whole proof, fifty of each, is scripts/proveToolmarks.ts, its figures in docs/toolmarks.md.
-const seeds = Array.from({ length: 10 }, (_, index) => 30_001 + index);
+// Six of each; the whole proof, sixty of each, is scripts/proveToolmarks.ts, its figures in docs/toolmarks.md.
+const seeds = Array.from({ length: 6 }, (_, index) => 30_001 + index);
 const told = new Map<string, ReturnType<typeof tell>>();
 function tell(kind: MarkKind | 'none') {
   return drawnMeasures(kind, seeds).map(({ truth, measures }) => ({
@@ -102,7 +102,7 @@ describe('drawn surfaces of known truth', () => {
     const wrong = kinds.filter((each) => each !== kind && each !== 'cannot-tell');
     expect(wrong.length).toBeLessThanOrEqual(1);
     if (kind !== 'hand-planed')
-      expect(kinds.filter((each) => each === kind).length).toBeGreaterThanOrEqual(7);
+      expect(kinds.filter((each) => each === kind).length).toBeGreaterThanOrEqual(5);
     for (const { odds } of of(kind)) {
       expect(Math.max(...Object.values(odds.likelihoods))).toBe(1);
       expect(Math.min(...Object.values(odds.likelihoods))).toBeGreaterThanOrEqual(0.05);
@@ -110,7 +110,7 @@ describe('drawn surfaces of known truth', () => {
   });
 
   test('without marks it can’t tell', { timeout: 90_000 }, () => {
-    expect(of('none').filter(({ odds }) => odds.kind === 'cannot-tell').length).toBeGreaterThanOrEqual(7);
+    expect(of('none').filter(({ odds }) => odds.kind === 'cannot-tell').length).toBeGreaterThanOrEqual(5);
   });
 
   test('spacing and radius are found', { timeout: 90_000 }, () => {
@@ -119,7 +119,7 @@ describe('drawn surfaces of known truth', () => {
     const off = of('circular-saw').map(({ truth, measures }) =>
       Math.abs(Math.abs(measures.cross.bend) * (truth.radiusMm as number) - 1),
     );
-    expect(off.filter((each) => each < 0.08).length).toBeGreaterThanOrEqual(8);
+    expect(off.filter((each) => each < 0.08).length).toBeGreaterThanOrEqual(5);
   });
 });
 

@@ -1,5 +1,5 @@
 import type { Picture, Region } from './picture.ts';
-import { markMeasures } from './toolmarksFeatures.ts';
+import { type MarkMeasures, markMeasures } from './toolmarksFeatures.ts';
 import { type MarkOdds, markOdds } from './toolmarksKinds.ts';
 
 /** What the marks on a region are, as far as they tell. */
@@ -26,8 +26,9 @@ const leastStrength = 0.18;
 /**
  * Spacing, straightness and kind of the tool marks on a region of a photograph under raking light.
  *
- * Method: see crossMarks, markPitch, alongMarks and markOdds. Uncertainties are those found on drawn surfaces: of a period 15 in 1000 where marks
- * are even, 30 where less so, 170 where sawn by hand; of a bend twice its spread over four quarters of the length, and 25 in 1000.
+ * Method: see crossMarks, markPitch, alongMarks and markOdds. The pitch is the spectrum’s period where that holds half of the power and is within a
+ * quarter of the middle distance from mark to mark; else it is that distance, which unevenness spoils less. Uncertainties are those found on drawn surfaces:
+ * of a period 15 or 30 in 1000 as it is more or less even, of a middle distance 80; of a bend twice its spread over four quarters of the length, and 25 in 1000.
  *
  * @param mmPerPx       of the picture
  * @param directionRad  of the board’s length in the picture, from x towards y
@@ -48,12 +49,10 @@ export function toolmarks(
   const crosses = cross.strength >= leastStrength;
   const bendSigma = Math.hypot(2 * cross.bendSigma, 0.025 * cross.bend);
   const bends = crosses && Math.abs(cross.bend) > 4 * Math.hypot(2 * cross.bendSigma, 1e-4);
-  const share =
-    odds.kind === 'straight-saw' || odds.why !== undefined ? 0.17 : pitch.regularity < 0.4 ? 0.03 : 0.015;
   const radiusMm = 1 / Math.abs(cross.bend);
   return {
     ...odds,
-    ...(crosses ? { pitch: { mm: pitch.pitchMm, sigmaMm: share * pitch.pitchMm } } : {}),
+    ...(crosses ? { pitch: pitchOf(measures) } : {}),
     regularity: crosses ? pitch.regularity : 0,
     ...(bends ? { arc: { radiusMm, sigmaMm: bendSigma * radiusMm ** 2 } } : {}),
     leanRad: Math.atan(cross.lean),
@@ -61,4 +60,12 @@ export function toolmarks(
     chance: pitch.chance,
     seenMm: { along: plane.along * plane.stepMm, across: plane.across * plane.stepMm },
   };
+}
+
+function pitchOf({ pitch, middleGapMm }: MarkMeasures): { mm: number; sigmaMm: number } {
+  const { pitchMm, regularity } = pitch;
+  const isEven =
+    middleGapMm === undefined || (regularity >= 0.5 && Math.abs(pitchMm / middleGapMm - 1) < 0.25);
+  if (isEven) return { mm: pitchMm, sigmaMm: (regularity >= 0.6 ? 0.015 : 0.03) * pitchMm };
+  return { mm: middleGapMm, sigmaMm: 0.08 * middleGapMm };
 }

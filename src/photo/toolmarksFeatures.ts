@@ -12,6 +12,8 @@ export type MarkMeasures = {
   /** How even the single marks lie for that pitch, 0–1, and how many were found. */
   stepAgreement: number;
   marksFound: number;
+  /** The middle distance from mark to mark, counting shallow ones too; undefined with fewer than four. */
+  middleGapMm: number | undefined;
   along: AlongMarks;
   /** The numbers the kinds are told apart by: see `featureNames`. */
   features: number[];
@@ -61,7 +63,7 @@ export function markMeasures(
     Math.max(periods.shortMm, 2.5 * plane.stepMm),
     periods.longMm,
   );
-  const places = groovePlaces(heights, plane.stepMm);
+  const places = groovePlaces(heights, plane.stepMm, 1);
   const agreed = stepAgreement(places, pitch.pitchMm);
   const along = alongMarks(plane);
   const features = [
@@ -87,6 +89,7 @@ export function markMeasures(
     pitch,
     stepAgreement: agreed,
     marksFound: places.length,
+    middleGapMm: middleGap(groovePlaces(heights, plane.stepMm, 0.2)),
     along,
     features,
   };
@@ -104,9 +107,15 @@ export function heightsOf(profile: Float64Array, stepMm: number): Float64Array {
   return third > 0 ? heights.map((each) => -each) : heights;
 }
 
-/** Where grooves lie, mm: the lowest places at least half a millimetre apart and deeper than one standard deviation. */
-function groovePlaces(heights: Float64Array, stepMm: number): number[] {
-  const deep = -Math.sqrt(varianceOf(heights));
+function middleGap(placesMm: readonly number[]): number | undefined {
+  if (placesMm.length < 4) return undefined;
+  const gaps = placesMm.slice(1).map((place, index) => place - (placesMm[index] as number));
+  return gaps.sort((a, b) => a - b)[Math.floor(gaps.length / 2)];
+}
+
+/** Where grooves lie, mm: the lowest places half a millimetre either side, so many standard deviations deep. */
+function groovePlaces(heights: Float64Array, stepMm: number, deviations: number): number[] {
+  const deep = -deviations * Math.sqrt(varianceOf(heights));
   const reach = Math.max(1, Math.round(0.5 / stepMm));
   const places: number[] = [];
   for (let at = reach; at < heights.length - reach; at++) {
