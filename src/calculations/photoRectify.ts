@@ -6,7 +6,7 @@ import { pairFault } from '../photo/pairFaults.ts';
 import type { Point } from '../photo/picture.ts';
 import type { Pairs } from '../photo/planeView.ts';
 import { quadFromDistances } from '../photo/quadFromDistances.ts';
-import { type FittedView, rectifyPlane } from '../photo/rectify.ts';
+import { type FittedView, rectifyPlane, residualOf } from '../photo/rectify.ts';
 import { type CalculationResult, defineCalculation, type Fault } from './define.ts';
 import { lensField, matrixField, pairPointsField, pointField, pointsField } from './photoFields.ts';
 
@@ -25,8 +25,11 @@ const input = z.strictObject({
       secondDiagonal: length.optional(),
     })
     .optional(),
-  /** Where the marks are unsure: in the picture, as ever, or in the plane, where the picture's points are exact. */
-  errorIn: z.enum(['image', 'world']).default('image'),
+  /**
+   * Where the squares are made smallest: in the plane, onto which the matrix carries, as is usual; or in the picture, which is
+   * right where the places are known and the marks are not. Four pairs fit either way.
+   */
+  errorIn: z.enum(['image', 'world']).default('world'),
   /** Width and height of the whole, uncropped picture: asks for the bend of the lens as well. */
   pictureSize: z.tuple([length, length]).optional(),
   /** Points of the picture to carry to the plane besides. */
@@ -41,8 +44,8 @@ export const photoRectify = defineCalculation({
   method:
     'The 3 × 3 matrix carries [x, y, 1] of the picture to [w·X, w·Y, w] of the plane (from picture to plane; `toPicture` goes the ' +
     'other way), its last number 1. Four pairs fix it; of more the direct linear transformation in normalised coordinates gives a ' +
-    'start, and Gauss–Newton makes the squares of the distances in the picture smallest, between each mark and where its place ' +
-    'comes out (with errorIn world: of the distances in the plane, then given in `residualPx` in the plane’s unit). With pictureSize one radial term of the lens is fitted along where at least 12 marks fix it; the matrix then ' +
+    'start, and Gauss–Newton makes the squares of the distances in the plane smallest, between each place and where its mark ' +
+    'comes out (with errorIn image: of the distances in the picture, the right way where the marks are what is unsure). residualPx is told in the picture either way. With pictureSize one radial term of the lens is fitted along where at least 12 marks fix it; the matrix then ' +
     'holds for points that have been straightened by it. Else the lens is said to be unknown.',
   source:
     'Hartley and Zisserman, Multiple View Geometry in Computer Vision (2nd ed., 2003), chapter 4; the radial term after Brown (1971); both from memory.',
@@ -174,7 +177,9 @@ function distancesFault(path: string, message: string): { ok: false; faults: Fau
 function fittedBy({ errorIn }: Input, pairs: Pairs): FittedView | undefined {
   if (errorIn === 'image') return rectifyPlane(pairs);
   const turned = rectifyPlane({ image: pairs.world, world: pairs.image });
-  return turned && { ...turned, view: { toPicture: inverse(turned.view.toPicture) } };
+  if (turned === undefined) return undefined;
+  const view = { toPicture: inverse(turned.view.toPicture) };
+  return { ...turned, view, ...residualOf(view, pairs) };
 }
 
 function isMirrored({ image: [first] }: Pairs, matrix: Matrix | ReturnType<typeof inverse>): boolean {

@@ -44,16 +44,23 @@ export function rectifyPlane(pairs: Pairs, lens?: LensFrame): FittedView | undef
   const fit = leastSquares(start, (parameters) => residualsOf(parameters, pairs, frames, lens));
   if (fit === undefined) return undefined;
   const view = viewOf(fit.parameters, frames, lens);
-  const off = distancesOf(view, pairs);
-  const index = off.indexOf(Math.max(...off));
   return {
     view,
-    residualPx: Math.sqrt(off.reduce((sum, each) => sum + each * each, 0) / off.length),
-    worst: { index, residualPx: off[index] as number },
-    freedom: 2 * off.length - fit.parameters.length,
+    ...residualOf(view, pairs),
+    freedom: 2 * pairs.image.length - fit.parameters.length,
     ...(lens === undefined
       ? {}
       : { sigmaK1PerPx: frames.image.scale * Math.sqrt(fit.cofactor[8]?.[8] as number) }),
+  };
+}
+
+/** How far the marks lie from where the view puts their places, in pixels: together, and the worst. */
+export function residualOf(view: PlaneView, pairs: Pairs): Pick<FittedView, 'residualPx' | 'worst'> {
+  const off = distancesOf(view, pairs);
+  const index = off.indexOf(Math.max(...off));
+  return {
+    residualPx: Math.sqrt(off.reduce((sum, each) => sum + each * each, 0) / off.length),
+    worst: { index, residualPx: off[index] as number },
   };
 }
 
