@@ -31,28 +31,39 @@ export function seededRandom(seed: number): Random {
  * Draws every figure anew, once, from a Beta distribution whose mean is the figure's best value and whose standard
  * deviation makes low and high about its 5th and 95th percentile: (high − low) / (2 · 1.645).
  *
+ * @param first  figures drawn at once, in this order; others are drawn when they are asked for
  * @source method of moments for the Beta distribution, common practice; 1.645 is the 95 % point of the normal curve
  */
-export function betaDraw(random: Random): Draw {
+export function betaDraw(random: Random, first: readonly BetaFigure[] = []): Draw {
   const drawn = new Map<Figure, number>();
+  for (const each of first) drawn.set(each.figure, drawFrom(each, random));
   return (figure) => {
     const known = drawn.get(figure);
     if (known !== undefined) return known;
-    const value = drawFigure(figure, random);
+    const value = drawFrom(betaFigure(figure), random);
     drawn.set(figure, value);
     return value;
   };
 }
 
-function drawFigure(figure: Figure, random: Random): number {
+/** A figure with the shapes of its Beta distribution; without them it always has its best value. */
+export type BetaFigure = { figure: Figure; best: number; shapes: readonly [number, number] | undefined };
+
+/** The Beta distribution of a figure. */
+export function betaFigure(figure: Figure): BetaFigure {
   const { best, low, high } = figureRange(figure);
   const deviation = (high - low) / (2 * 1.645);
-  if (deviation <= 0 || best <= 0 || best >= 1) return best;
+  if (deviation <= 0 || best <= 0 || best >= 1) return { figure, best, shapes: undefined };
   // A Beta with this mean exists only below the variance m(1 − m); wider ranges are held just inside.
   const variance = Math.min(deviation * deviation, 0.95 * best * (1 - best));
   const size = (best * (1 - best)) / variance - 1;
-  const x = gamma(best * size, random);
-  const y = gamma((1 - best) * size, random);
+  return { figure, best, shapes: [best * size, (1 - best) * size] };
+}
+
+function drawFrom({ best, shapes }: BetaFigure, random: Random): number {
+  if (shapes === undefined) return best;
+  const x = gamma(shapes[0], random);
+  const y = gamma(shapes[1], random);
   return x + y > 0 ? x / (x + y) : best;
 }
 

@@ -1,5 +1,6 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import { betaDraw, seededRandom } from './betaDraws.ts';
+import { betaDraw, betaFigure, seededRandom } from './betaDraws.ts';
+import { caseFigures } from './caseFigures.ts';
 import { massesFor } from './evaluation.ts';
 import type { Layout } from './layout.ts';
 import { fixModel } from './model.ts';
@@ -28,12 +29,13 @@ export function redraws(
   onProgress?: (share: number) => boolean,
 ): Redraws {
   const random = seededRandom(seed);
+  const figures = caseFigures(layout.prepared).map(betaFigure);
   const values = readingIds.map(() => new Float64Array(draws));
   let led = 0;
   let done = 0;
   for (; done < draws; done++) {
     if (done % 10 === 0 && onProgress?.(done / draws) === false) break;
-    const masses = massesFor(fixModel(layout, betaDraw(random)));
+    const masses = massesFor(fixModel(layout, betaDraw(random, figures)));
     const probability = shares(masses);
     readingIds.forEach((id, i) => {
       (values[i] as Float64Array)[done] = probability[id];

@@ -1,0 +1,30 @@
+import type { Figure } from '../knowledge/figureSchema.ts';
+import type { PreparedCase } from './prepareCase.ts';
+
+/**
+ * Every figure that the weighing of a case can ask for, each once, in an order that the case alone settles: so a seed gives
+ * the same redraws however the sums are made.
+ */
+export function caseFigures(prepared: PreparedCase): Figure[] {
+  const { making } = prepared.knowledge;
+  const signs = new Set(prepared.looks.map((look) => look.sign));
+  const all = new Set<Figure>([
+    ...Object.values(making.thorough),
+    ...Object.values(making.spared),
+    ...Object.values(making.reused),
+    ...Object.values(making.sureness).flatMap((each) => [each.there, each.notThere]),
+    making.scrubbed,
+    making.groupTogether,
+    making.habitTogether,
+    ...prepared.parts.flatMap((part) => part.renewed ?? []),
+    ...prepared.alterations.flatMap((each) => Object.values(each.happened)),
+    ...prepared.shops.flatMap((shop) => [
+      shop.share,
+      ...shop.habits
+        .filter((habit) => [...signs].some((sign) => sign.id === habit.sign))
+        .map((habit) => habit.shows),
+    ]),
+    ...[...signs].sort((a, b) => (a.id < b.id ? -1 : 1)).flatMap((sign) => Object.values(sign.shows)),
+  ]);
+  return [...all];
+}
