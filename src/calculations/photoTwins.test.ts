@@ -23,6 +23,7 @@ describe('two legs', () => {
     expect(found.plain.rmsMm).toBeGreaterThan(3);
     expect(found.rmsMm).toBe(found.mirrored.rmsMm);
     expect(found.likelihoodRatio).toBeGreaterThan(3);
+    expect(found.tooling['modern-machine'] / found.tooling.hand).toBeCloseTo(found.likelihoodRatio, 9);
     expect(found.notes.join(' ')).toContain('no more than tracing leaves');
   });
 

@@ -62,6 +62,10 @@ export const photoTwins = defineCalculation({
     mirrored: fit,
     better: z.enum(['plain', 'mirrored', 'alike']),
     likelihoods: z.strictObject({ machine: z.number(), template: z.number(), eye: z.number() }).nullable(),
+    /** The ratio as likelihoods of how the part was worked, the largest 1, to be weighed with a finding. */
+    tooling: z
+      .strictObject({ hand: z.number(), 'early-machine': z.number(), 'modern-machine': z.number() })
+      .nullable(),
     /** machine : hand; null where the size was left free without a scale. */
     likelihoodRatio: z.number().nullable(),
     basis: z.literal('judgement'),
@@ -97,6 +101,7 @@ export const photoTwins = defineCalculation({
         mirrored: told(mirrored, asked.mmPerPx),
         better: alike ? 'alike' : best === plain ? 'plain' : 'mirrored',
         likelihoods: odds ? { machine: odds.machine, template: odds.template, eye: odds.eye } : null,
+        tooling: odds ? toolingOf(odds.likelihoodRatio) : null,
         likelihoodRatio: odds?.likelihoodRatio ?? null,
         basis: 'judgement' as const,
         notes: notesOn(asked, alike, best.rms, noiseMm),
@@ -104,6 +109,11 @@ export const photoTwins = defineCalculation({
     };
   },
 });
+
+function toolingOf(ratio: number) {
+  const machine = Math.min(1, ratio);
+  return { hand: Math.min(1, 1 / ratio), 'early-machine': machine, 'modern-machine': machine };
+}
 
 function scaled(points: readonly Point[], mmPerPx: number): Point[] {
   return points.map(([x, y]) => [x * mmPerPx, y * mmPerPx]);

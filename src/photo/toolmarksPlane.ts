@@ -42,7 +42,8 @@ export function marksPlane(
   const across = Math.floor((2 * halfAcross) / stepPx);
   if (along < 48 || across < 32) return undefined;
   const grey = greyOf(picture);
-  const taps = Math.max(1, Math.round(stepPx));
+  // Eight a side smooth a sample well enough, and keep a picture of 48 megapixels quick.
+  const taps = Math.min(8, Math.max(1, Math.round(stepPx)));
   const values = new Float32Array(along * across);
   const [middleX, middleY] = [region.x + region.widthPx / 2, region.y + region.heightPx / 2];
   for (let row = 0; row < across; row++)

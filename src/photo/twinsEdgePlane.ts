@@ -45,7 +45,7 @@ export function edgePlane(picture: Picture, { x, y, widthPx, heightPx }: Region)
       slopeY[index] = (at(column, row + 1) - at(column, row - 1)) / 2;
       slope[index] = Math.hypot(slopeX[index] as number, slopeY[index] as number);
     }
-  const full = Math.max(1e-6, [...slope].sort((a, b) => b - a)[Math.floor(slope.length / 200)] as number);
+  const full = Math.max(1e-6, slope.slice().sort()[Math.floor(slope.length * 0.995)] as number);
   return {
     widthPx,
     heightPx,
