@@ -2,6 +2,7 @@ import { checks } from './checks/checks.ts';
 import { contentHash } from './contentHash.ts';
 import { type Entry, soundEntries } from './entry.ts';
 import type { KnowledgeFault } from './knowledgeFault.ts';
+import type { PartKind } from './partKind.ts';
 import { type Family, type KnowledgeFile, readEntries } from './readEntries.ts';
 import type { Knowledge } from './schema.ts';
 
@@ -55,11 +56,18 @@ function assemble(
     shops: byId(shops.map((entry) => ({ ...entry.value, ...mineMark(entry) }))),
     making,
     asks: byId(soundEntries(entries, 'ask').map((entry) => entry.value)),
+    partGroups: groupsOf(soundEntries(entries, 'partKind').map((entry) => entry.value)),
     signDrawings: byId(soundEntries(entries, 'signDrawing').map((entry) => entry.value)),
     woods: byId(soundEntries(entries, 'wood').map((entry) => entry.value)),
     woodMovement: soundEntries(entries, 'woodMovement')[0]?.value,
     sources: byId(soundEntries(entries, 'work').map((entry) => entry.value)),
   };
+}
+
+function groupsOf(kinds: readonly PartKind[]): Record<string, string[]> {
+  const groups: Record<string, string[]> = {};
+  for (const kind of kinds) for (const group of kind.in) groups[group] = [...(groups[group] ?? []), kind.id];
+  return groups;
 }
 
 function mineMark(entry: Entry): { mine?: boolean } {

@@ -8,6 +8,8 @@ export type KnowledgeFault = {
   line: number;
   /** Id of the entry, or '' for the file as a whole. */
   entry: string;
+  /** The field it stands at within the entry, where one can be named. */
+  path?: readonly PropertyKey[];
   what: string;
   mend: string;
   /** YAML that is right, to hold against the faulty one. */

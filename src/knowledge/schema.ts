@@ -305,6 +305,8 @@ export type Knowledge = {
   making: Making;
   /** Photographs and answers to ask for where a piece can't be visited. */
   asks?: Record<string, Ask>;
+  /** The kinds of part that the name of a group stands for. */
+  partGroups?: Record<string, string[]>;
   /** Line drawings of how a sign looks, by their own id. */
   signDrawings?: Record<string, SignDrawing>;
   woods: Record<string, Wood>;

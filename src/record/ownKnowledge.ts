@@ -131,10 +131,11 @@ function isOwn(fault: KnowledgeFault): boolean {
   return /(^|\/)mine-/.test(fault.file);
 }
 
-function inWords({ entry, what, mend, example }: KnowledgeFault) {
+/** The path is that of the field within the entry, parted by strokes, so that a screen can say it there. */
+function inWords({ path, what, mend, example }: KnowledgeFault) {
   return {
     code: 'own.does-not-hold',
-    path: entry,
+    path: (path ?? []).map(String).join('/'),
     message: `${what} ${mend}${example === undefined || example === '' ? '' : ` A right one: ${example}`}`,
   };
 }

@@ -27,6 +27,12 @@ const reference = createRoute({
   validateSearch: readReferenceSearch,
   component: lazyRouteComponent(() => import('./reference/ReferencePage.tsx'), 'ReferencePage'),
 });
+const own = createRoute({
+  getParentRoute: () => house,
+  path: '/reference/own',
+  validateSearch: readOwnSearch,
+  component: lazyRouteComponent(() => import('./reference/own/OwnPage.tsx'), 'OwnPage'),
+});
 const settings = createRoute({
   getParentRoute: () => house,
   path: '/settings',
@@ -76,6 +82,7 @@ const plan = house.addChildren([
   pieces,
   newPiece,
   reference,
+  own,
   settings,
   piece.addChildren([pieceDoor, engagement, examination, readings, bench, opinion, history]),
 ]);
@@ -84,16 +91,36 @@ const plan = house.addChildren([
 export type ReferenceSearch = {
   shelf?: string;
   sign?: string;
+  form?: string;
   alteration?: string;
   shop?: string;
+  wood?: string;
   source?: string;
+  /** Which signs the shelf shows: asked of a form, on a kind of part, hanging on a cause, with a need. */
+  of?: string;
+  on?: string;
+  cause?: string;
+  needs?: string;
 };
 
 function readReferenceSearch(search: Record<string, unknown>): ReferenceSearch {
-  const names = ['shelf', 'sign', 'alteration', 'shop', 'source'] as const;
+  const names = [
+    ...(['shelf', 'sign', 'form', 'alteration', 'shop', 'wood', 'source'] as const),
+    ...(['of', 'on', 'cause', 'needs'] as const),
+  ];
   return Object.fromEntries(
     names.flatMap((name) => (typeof search[name] === 'string' ? [[name, search[name]]] : [])),
   );
+}
+
+/** One's own additions: which kind to add, or which entry to change. */
+export type OwnSearch = { kind?: 'sign' | 'shop'; id?: string };
+
+function readOwnSearch({ kind, id }: Record<string, unknown>): OwnSearch {
+  return {
+    ...(kind === 'sign' || kind === 'shop' ? { kind } : {}),
+    ...(typeof id === 'string' ? { id } : {}),
+  };
 }
 
 /** Every screen and its address. */

@@ -30,6 +30,7 @@ export function faultIn(
     file: entry.file,
     line: entry.lineOf(path),
     entry: entry.id,
+    path,
     ...words,
   };
 }

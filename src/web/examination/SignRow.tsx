@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useId, useState } from 'react';
 import type { FindingState, Sureness } from '../../piece/finding.ts';
 import { TextField } from '../fields/TextField.tsx';
+import { drawingsOfSign, SignDrawingFigure } from '../reference/SignDrawingFigure.tsx';
 import { AnswerInWords, AnswerTouches, answers, surenesses } from './AnswerTouches.tsx';
 import { answerSign, putInWords, sayHowSure, sayWhereSeen } from './answerSign.ts';
 import type { ExamRoom } from './examRoom.ts';
@@ -51,7 +52,10 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
         aria-controls={`${id}-more`}
         onClick={() => setOpen(!open)}
       >
-        <span className="said">{sign.name}</span>
+        <span className="said">
+          {sign.name}
+          {sign.mine === true && <span className="mark own-mark">your own addition</span>}
+        </span>
         <span className="exam-sign-cost">
           {sayMinutes(sign.minutes)}
           {sign.needs === 'nothing' ? '' : ` · ${sayNeed(sign.needs)}`}
@@ -90,6 +94,9 @@ function More({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
   return (
     <>
       <p className="said">{sign.look}</p>
+      {drawingsOfSign(sign.id, room.knowledge.signDrawings).map((drawing) => (
+        <SignDrawingFigure key={drawing.id} drawing={drawing} />
+      ))}
       {taken.length > 0 && <p className="small">Easily taken for it: {taken.join('; ').toLowerCase()}.</p>}
       {finding === undefined ? (
         <p className="small soft">Words and photos can be put to it once it is answered.</p>

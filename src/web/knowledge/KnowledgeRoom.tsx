@@ -5,6 +5,9 @@ import { Notice } from '../shell/Notice.tsx';
 
 export const KnowledgeHere = createContext<Knowledge | undefined>(undefined);
 
+/** Asks for the knowledge anew, after one’s own entries have changed; true if it came. */
+export const KnowledgeAnew = createContext<() => Promise<boolean>>(async () => false);
+
 /** Loads the knowledge once and gives it to the screens inside; until then, says what it waits for. */
 export function KnowledgeRoom({ children }: { children: ReactNode }) {
   const [knowledge, setKnowledge] = useState<Knowledge>();
@@ -28,7 +31,12 @@ export function KnowledgeRoom({ children }: { children: ReactNode }) {
     return () => clearInterval(again);
   }, [knowledge, load]);
 
-  if (knowledge !== undefined) return <KnowledgeHere value={knowledge}>{children}</KnowledgeHere>;
+  if (knowledge !== undefined)
+    return (
+      <KnowledgeAnew value={load}>
+        <KnowledgeHere value={knowledge}>{children}</KnowledgeHere>
+      </KnowledgeAnew>
+    );
   return (
     <main className="page">
       {trouble === '' ? (

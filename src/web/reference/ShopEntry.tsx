@@ -4,6 +4,7 @@ import { formatYears } from '../../units/years.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { Basis, Cited } from './Cited.tsx';
 import { FigureTable, figureLine } from './FigureTable.tsx';
+import { OwnMark } from './own/OwnMark.tsx';
 import { kindWords } from './plainWords.ts';
 
 /** The habits of a shop or region, with how often they show. */
@@ -15,7 +16,7 @@ export function ShopEntry({ shop }: { shop: Knowledge['shops'][string] }) {
       {shop.invented ? (
         <p className="caution">Invented for the worked examples: no such shop is known. Do not cite it.</p>
       ) : null}
-      {shop.mine === true ? <p className="mark">your own addition</p> : null}
+      {shop.mine === true ? <OwnMark kind="shop" id={shop.id} /> : null}
       <p className="said entry-lead">{shop.what}</p>
       <dl className="facts">
         <dt>Place</dt>

@@ -4,11 +4,16 @@ import { figureLines, tellsOf } from '../examination/figureWords.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { Basis, Cited } from './Cited.tsx';
 import { FigureTable } from './FigureTable.tsx';
+import { OwnMark } from './own/OwnMark.tsx';
 import { kindWords, minutesWords, needsWords, photoWords } from './plainWords.ts';
+import { drawingsOfSign, SignDrawingFigure } from './SignDrawingFigure.tsx';
 
 /** A sign: how to look for it, what it tells of, how often it shows and who says so. */
 export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
-  const { signs, alterations, sources, shops } = useKnowledge();
+  const { signs, alterations, sources, shops, families, signDrawings } = useKnowledge();
+  const family = families.find((one) => one.id === sign.family);
+  const takenForIt = Object.values(signs).filter((other) => other.mistakenFor.includes(sign.id));
+  const alteration = alterations[sign.hangsOn.replace(/^alteration\//, '')];
   const habits = Object.values(shops).flatMap((shop) =>
     shop.habits.filter((habit) => habit.sign === sign.id).map((habit) => ({ shop, habit })),
   );
@@ -16,12 +21,28 @@ export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
   return (
     <div className="stack">
       <h2>{sign.name}</h2>
-      {sign.mine === true ? <p className="mark">your own addition</p> : null}
+      {sign.mine === true ? <OwnMark kind="sign" id={sign.id} /> : null}
       <p className="said entry-lead">{sign.look}</p>
       {sign.caution === undefined ? null : <p className="caution">{sign.caution}</p>}
+      {drawingsOfSign(sign.id, signDrawings).map((drawing) => (
+        <SignDrawingFigure key={drawing.id} drawing={drawing} />
+      ))}
       <dl className="facts">
+        <dt>Family</dt>
+        <dd>{family?.name ?? sign.family}</dd>
         <dt>Tells of</dt>
-        <dd>{tellsOf(sign.hangsOn, alterations)}</dd>
+        <dd>
+          {alteration === undefined ? (
+            tellsOf(sign.hangsOn, alterations)
+          ) : (
+            <>
+              whether this was done:{' '}
+              <Link to="/reference" search={{ alteration: alteration.id }}>
+                {alteration.name}
+              </Link>
+            </>
+          )}
+        </dd>
         <dt>Seen on</dt>
         <dd>{sign.on.map(kindWords).join(', ')}</dd>
         <dt>Takes</dt>
@@ -44,6 +65,21 @@ export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
                       {signs[other].name}
                     </Link>
                   )}
+                </span>
+              ))}
+            </dd>
+          </>
+        )}
+        {takenForIt.length === 0 ? null : (
+          <>
+            <dt>Others taken for it</dt>
+            <dd>
+              {takenForIt.map((other, index) => (
+                <span key={other.id}>
+                  {index === 0 ? '' : ', '}
+                  <Link to="/reference" search={{ sign: other.id }}>
+                    {other.name}
+                  </Link>
                 </span>
               ))}
             </dd>

@@ -39,3 +39,8 @@ export function originWords(origin: 'repair' | 'improve' | 'other-old'): string 
   const words = { repair: 'a repair', improve: 'an improvement', 'other-old': 'from another old piece' };
   return words[origin];
 }
+
+/** Words with their first letter a capital. */
+export function capitalWords(words: string): string {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
+}

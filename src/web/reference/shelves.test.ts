@@ -23,9 +23,14 @@ describe('the shelves', () => {
       return ids.length;
     });
     expect(counts).toEqual(
-      [knowledge.signs, knowledge.alterations, knowledge.shops, knowledge.sources].map(
-        (all) => Object.keys(all).length,
-      ),
+      [
+        knowledge.signs,
+        knowledge.forms,
+        knowledge.alterations,
+        knowledge.shops,
+        knowledge.woods,
+        knowledge.sources,
+      ].map((all) => Object.keys(all).length),
     );
   });
 

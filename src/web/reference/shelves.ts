@@ -2,18 +2,22 @@ import type { Knowledge } from '../../knowledge/schema.ts';
 import type { ReferenceSearch } from '../routes.tsx';
 
 /** One shelf of the reference books. */
-export const shelfIds = ['signs', 'alterations', 'shops', 'sources'] as const;
+export const shelfIds = ['signs', 'forms', 'alterations', 'shops', 'woods', 'sources'] as const;
 export type ShelfId = (typeof shelfIds)[number];
 
 /** An entry as the shelf lists it; `text` is what words are looked for in. */
 export type Listed = { id: string; name: string; note: string; text: string };
 export type Group = { name: string; entries: Listed[] };
 
+type EntryName = 'sign' | 'form' | 'alteration' | 'shop' | 'wood' | 'source';
+
 /** How a shelf is called, and which word of the address names one of its entries. */
-export const shelves: Record<ShelfId, { name: string; one: 'sign' | 'alteration' | 'shop' | 'source' }> = {
+export const shelves: Record<ShelfId, { name: string; one: EntryName }> = {
   signs: { name: 'Signs', one: 'sign' },
+  forms: { name: 'Forms', one: 'form' },
   alterations: { name: 'Alterations', one: 'alteration' },
   shops: { name: 'Shops and regions', one: 'shop' },
+  woods: { name: 'Woods', one: 'wood' },
   sources: { name: 'Sources', one: 'source' },
 };
 
@@ -32,6 +36,8 @@ export function shelfGroups(shelf: ShelfId, knowledge: Knowledge): Group[] {
   if (shelf === 'signs') return knowledge.families.map((family) => signGroup(family, knowledge));
   if (shelf === 'alterations') return [{ name: 'Alterations', entries: alterationEntries(knowledge) }];
   if (shelf === 'shops') return shopGroups(knowledge);
+  if (shelf === 'forms') return formGroups(knowledge);
+  if (shelf === 'woods') return [{ name: 'Woods', entries: woodEntries(knowledge) }];
   return [{ name: 'Works cited', entries: sourceEntries(knowledge) }];
 }
 
@@ -46,11 +52,29 @@ export function groupsWithWords(groups: readonly Group[], words: string): Group[
     .filter((group) => group.entries.length > 0);
 }
 
+/** The entries before and after one in its group, which for a sign is its family. */
+export function neighboursOf(groups: readonly Group[], entry: string): { before?: Listed; after?: Listed } {
+  const entries = groups.find((group) => group.entries.some((one) => one.id === entry))?.entries ?? [];
+  const at = entries.findIndex((one) => one.id === entry);
+  const [before, after] = [entries[at - 1], entries[at + 1]];
+  return {
+    ...(at > 0 && before !== undefined ? { before } : {}),
+    ...(at >= 0 && after !== undefined ? { after } : {}),
+  };
+}
+
 function signGroup(family: Knowledge['families'][number], knowledge: Knowledge): Group {
   const entries = family.signs.flatMap((id) => {
     const sign = knowledge.signs[id];
     if (sign === undefined) return [];
-    return [listed(id, sign.name, '', [sign.look, family.name, ...sign.on, ...sign.mistakenFor])];
+    return [
+      listed(id, sign.name, sign.mine === true ? 'your own addition' : '', [
+        sign.look,
+        family.name,
+        ...sign.on,
+        ...sign.mistakenFor,
+      ]),
+    ];
   });
   return { name: family.name, entries };
 }
@@ -63,14 +87,43 @@ function alterationEntries(knowledge: Knowledge): Listed[] {
 
 function shopGroups(knowledge: Knowledge): Group[] {
   const shops = Object.values(knowledge.shops);
-  const group = (name: string, invented: boolean): Group => ({
+  const group = (name: string, some: typeof shops): Group => ({
     name,
-    entries: shops
-      .filter((shop) => shop.invented === invented)
-      .map((shop) => listed(shop.id, shop.name, shop.place, [shop.what, shop.woods])),
+    entries: some.map((shop) => listed(shop.id, shop.name, shop.place, [shop.what, shop.woods])),
   });
-  return [group('From the books', false), group('Invented, for the worked examples', true)].filter(
-    (one) => one.entries.length > 0,
+  return [
+    group(
+      'Your own additions',
+      shops.filter((shop) => shop.mine === true),
+    ),
+    group(
+      'From the books',
+      shops.filter((shop) => shop.mine !== true && !shop.invented),
+    ),
+    group(
+      'Invented, for the worked examples',
+      shops.filter((shop) => shop.mine !== true && shop.invented),
+    ),
+  ].filter((one) => one.entries.length > 0);
+}
+
+const familyNames = { seating: 'Seating', case: 'Cases', table: 'Tables', clock: 'Clocks', glass: 'Glasses' };
+
+function formGroups(knowledge: Knowledge): Group[] {
+  const forms = Object.values(knowledge.forms);
+  return Object.entries(familyNames)
+    .map(([family, name]) => ({
+      name,
+      entries: forms
+        .filter((form) => form.family === family)
+        .map((form) => listed(form.id, form.name, '', [form.what, ...form.parts.map((part) => part.name)])),
+    }))
+    .filter((one) => one.entries.length > 0);
+}
+
+function woodEntries(knowledge: Knowledge): Listed[] {
+  return Object.values(knowledge.woods).map((wood) =>
+    listed(wood.id, wood.name, wood.botanical, [...wood.otherNames, wood.note ?? '']),
   );
 }
 

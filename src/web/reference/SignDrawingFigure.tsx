@@ -1,0 +1,32 @@
+import { useId } from 'react';
+import type { Knowledge } from '../../knowledge/schema.ts';
+import { type SignDrawing, signDrawingBox } from '../../knowledge/signDrawingSchema.ts';
+import './signDrawing.css';
+
+/** The drawings that show a sign. */
+export function drawingsOfSign(sign: string, drawings: Knowledge['signDrawings']): SignDrawing[] {
+  return Object.values(drawings ?? {}).filter((drawing) => drawing.signs.includes(sign));
+}
+
+/** A line drawing of how a sign looks, with what is drawn in words beneath it. */
+export function SignDrawingFigure({ drawing }: { drawing: SignDrawing }) {
+  const id = useId();
+  return (
+    <figure className="sign-drawing">
+      <svg
+        viewBox={`0 0 ${signDrawingBox.width} ${signDrawingBox.height}`}
+        role="img"
+        aria-labelledby={`${id}-title`}
+        aria-describedby={`${id}-what`}
+      >
+        <title id={`${id}-title`}>{drawing.title}</title>
+        {drawing.strokes.map(({ as, d }) => (
+          <path key={`${as} ${d}`} className={`stroke-${as}`} d={d} />
+        ))}
+      </svg>
+      <figcaption id={`${id}-what`} className="small">
+        <b>{drawing.title}.</b> {drawing.what}
+      </figcaption>
+    </figure>
+  );
+}

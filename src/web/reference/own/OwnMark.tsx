@@ -1,0 +1,14 @@
+import { Link } from '@tanstack/react-router';
+import type { OwnKind } from './fieldShapes.ts';
+
+/** Says of an entry that the user added it, with the way to change it. */
+export function OwnMark({ kind, id }: { kind: OwnKind; id: string }) {
+  return (
+    <p className="row">
+      <span className="mark">your own addition</span>
+      <Link className="no-print" to="/reference/own" search={{ kind, id }}>
+        Change or remove it
+      </Link>
+    </p>
+  );
+}
