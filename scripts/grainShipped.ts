@@ -1,7 +1,7 @@
 /**
  * Writes src/photo/grainShipped.json, what photo.grain-match knows of pairs of one and of two pieces:
  *
- *   npx tsx scripts/grainShipped.ts [pairs of each kind]
+ *   npx tsx scripts/grainShipped.ts [pairs of each kind] && npx biome check --write src/photo/grainShipped.json
  *
  * Everything is rendered from fixed seeds that the proof (scripts/grainProof.ts) does not use.
  */
@@ -40,6 +40,9 @@ const shipped = {
   pairsOfOne: one.length,
   pairsOfTwo: two.length,
   silent: draws.length - told.length,
+  /** Beyond these the pairs no longer vouch for a ratio. */
+  lowest: rounded(1 / surest(two.map(score), one.map(score), -1)),
+  highest: rounded(surest(one.map(score), two.map(score), 1)),
   features: featureNames,
   weights: fitted.weights.map(rounded),
   covariance: fitted.covariance.map((row) => row.map(rounded)),
@@ -59,6 +62,19 @@ writeFileSync(
 console.log(
   `${one.length} pairs of one piece, ${two.length} of two, ${shipped.silent} that say nothing; weights ${shipped.weights.join(' ')}`,
 );
+
+/**
+ * The largest ratio that counting can vouch for: over every limit, the share of one side beyond it against the most that the other side's
+ * may truly be, at 95 %: three in n where none is (the rule of three), and as much more as chance allows where some are.
+ */
+function surest(these: readonly number[], others: readonly number[], sense: 1 | -1): number {
+  const ratios = these.map((limit) => {
+    const share = these.filter((each) => sense * each >= sense * limit).length / these.length;
+    const beyond = others.filter((each) => sense * each >= sense * limit).length;
+    return share / ((beyond + 3 + 1.65 * Math.sqrt(beyond)) / others.length);
+  });
+  return Math.max(...ratios);
+}
 
 /** From the least to the greatest in steps of one in forty. */
 function quantiles(values: readonly number[]): number[] {

@@ -17,7 +17,7 @@ export const photoGrainMatch = defineCalculation({
     'the profile is carried to the middle of the band, slow changes (lighting) taken off and the rest brought to even strength. correlation is the largest normalised correlation within a shift of 1.5 pixels and a twentieth of the distance between the strips’ middles, and a stretch of 2.5 %. ' +
     'The same search is made where nothing should fit: strips of this photograph that do not face each other (shifted further, the same side further along, mirrored). Fit, how far it goes beyond these, how well each strip agrees with itself, and how far aside it fits, ' +
     'give likelihoodRatio (one piece : two) by a logistic regression learnt on rendered boards of known truth, half of them from two trees of one wood sawn alike. ' +
-    'It is never beyond 100 or under 1/100, nor beyond a third of the pairs it was learnt on. It is exactly 1, with words, where a strip is too short, narrow, faint, or not at one with itself, the band too long, or the surface marked as painted. ' +
+    'It is held between lowest and highest, the most that counting those pairs supports (at most a third of their number), and never beyond 100 : 1 either way. It is exactly 1, with words, where a strip is too short, narrow, faint, or not at one with itself, the band too long, or the surface marked as painted. ' +
     'shiftPx is how far b’s grain lies aside of where a’s points, positive towards directionDeg + 90°. Boards of one tree laid on end, or a patch from the same plank, fit like one piece; unequal dirt, a plane’s or a brush’s marks and a bent or twisted part can part what is one. ' +
     'Painted and brushed surfaces that are not marked as painted can mislead. How it was tried stands in docs/grain.md.',
   source:

@@ -114,10 +114,12 @@ describe('the ratio', () => {
   test('is held within what the pairs it was learnt on can carry', () => {
     const match = matchGrain(strips(striped(0), above, below, 90));
     const surest = grainOdds({ ...match, correlation: 0.9999, shiftPx: 0 }, undefined);
-    expect(surest.likelihoodRatio).toBe(Math.min(mostRatio, shipped.pairsOfTwo / 3));
+    expect(surest.likelihoodRatio).toBe(Math.min(mostRatio, shipped.highest));
+    expect(shipped.highest).toBeLessThanOrEqual(shipped.pairsOfTwo / 3);
     expect(surest.held).toBe(true);
     const worst = grainOdds({ ...match, correlation: -0.5, shiftPx: match.mostShiftPx }, undefined);
-    expect(worst.likelihoodRatio).toBe(1 / Math.min(mostRatio, shipped.pairsOfOne / 3));
+    expect(worst.likelihoodRatio).toBe(Math.max(1 / mostRatio, shipped.lowest));
+    expect(1 / shipped.lowest).toBeLessThanOrEqual(shipped.pairsOfOne / 3);
   });
 
   test('is one, with the reason, where there is too little to see', () => {

@@ -35,8 +35,9 @@ export const mostRatio = 100;
  * The likelihood ratio of a match, one piece : two.
  *
  * Method: a logistic regression on the match's features, learnt on rendered pairs of which half are of one piece, gives the logarithm of the ratio.
- * It is held where the pairs can no longer vouch for it: when none of n pairs shows a thing, it may yet be there three times in
- * n (the rule of three, at 95 %), so the ratio goes no higher than a third of the pairs of two pieces, no lower than the inverse of a third of those of one, and never beyond a hundred to one.
+ * It is held where the pairs can no longer vouch for it: when none of n pairs shows a thing, it may yet be there three times in n (the rule of
+ * three, at 95 %), and more where some show it. So it goes no higher than the largest ratio that counting the pairs beyond any
+ * limit supports, never over a third of the pairs; no lower than the same the other way round; and never beyond a hundred to one.
  *
  * @source logistic regression is common practice for turning scores into likelihood ratios; bounding them by the number of samples after Vergeer and
  *         others, Science and Justice 56 (2016), read in its summary, here in the simpler form of the rule of three (Eypasch and others, British Medical Journal 311 (1995) 619–620, as others cite it)
@@ -45,8 +46,8 @@ export function grainOdds(match: GrainMatch, silence: GrainSilence | undefined):
   const features = featuresOf(match);
   const { weights, covariance, pairsOfOne, pairsOfTwo, driftShare } = shipped;
   const score = features.reduce((sum, each, at) => sum + each * (weights[at] as number), 0);
-  const highest = Math.min(mostRatio, pairsOfTwo / 3);
-  const lowest = 1 / Math.min(mostRatio, pairsOfOne / 3);
+  const highest = Math.min(mostRatio, shipped.highest);
+  const lowest = Math.max(1 / mostRatio, shipped.lowest);
   const ratio = Math.min(highest, Math.max(lowest, Math.exp(score)));
   const variance = features.reduce(
     (sum, a, i) =>
