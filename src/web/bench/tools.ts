@@ -30,4 +30,16 @@ export const benchTools: readonly BenchTool[] = [
     'How much does a board move across its grain, and what moisture does wood come to in this room?',
     async () => (await import('./wood/MovementTool.tsx')).MovementTool,
   ),
+  tool(
+    'set-size',
+    'Size of the set',
+    'How many pieces had the set, by the numbers on seat frames and rails that are left?',
+    async () => (await import('./sets/SetSizeTool.tsx')).SetSizeTool,
+  ),
+  tool(
+    'members',
+    'Members side by side',
+    'Which members of a set stand out, which go together, and were the armchairs made as armchairs?',
+    async () => (await import('./sets/MembersTool.tsx')).MembersTool,
+  ),
 ];

@@ -1,0 +1,71 @@
+import { formatInches, formatMm } from '../../../units/length.ts';
+
+type Width = { measure: string; differenceMm: number; sigmaMm: number };
+
+/** What `sets.likeness` gives back. */
+export type Likeness = {
+  outliers: { id: string; measure: string; valueMm: number; medianMm: number; z: number; test: string }[];
+  groups: string[][];
+  armchairWidth: { overall?: Width; seat?: Width };
+  narrowSeat?: { present: number; absent: number };
+  spreads: {
+    kind: string;
+    measure: string;
+    count: number;
+    medianMm: number;
+    sdMm: number;
+    rangeMm: number;
+  }[];
+  judged: boolean;
+  notes: string[];
+};
+
+/** What members side by side say, in sentences. */
+export function likenessWords(found: Likeness): string {
+  const { outliers, groups, judged } = found;
+  if (!judged)
+    return [
+      'Sizes out of a catalogue are rough to about 2 cm: they are set side by side, and nothing is judged by them.',
+      ...widthWords(found),
+    ].join(' ');
+  const out = outliers.map(
+    ({ id, measure, valueMm, medianMm }) =>
+      `${id} stands out in ${lower(measure)}: ${inches(valueMm)} where the others have about ${inches(medianMm)}.`,
+  );
+  return [
+    ...(out.length > 0 ? out : ['No member stands out among its own kind.']),
+    groupWords(groups),
+    ...widthWords(found),
+  ].join(' ');
+}
+
+/** Which members go together. */
+function groupWords(groups: readonly string[][]): string {
+  const many = groups.filter((group) => group.length > 1);
+  const alone = groups.filter((group) => group.length === 1).flat();
+  if (many.length === 0) return 'No two of them agree in every measure.';
+  const together = many.map((group) => listed(group)).join('; ');
+  return `${together} go together${alone.length === 0 ? '' : `; ${listed(alone)} ${alone.length === 1 ? 'stands' : 'stand'} alone`}.`;
+}
+
+/** How much wider the armchairs are, by both rules. */
+function widthWords({ armchairWidth: { overall, seat } }: Likeness): string[] {
+  const told = ({ differenceMm, sigmaMm }: Width) =>
+    `${inches(Math.abs(differenceMm))} ${differenceMm < 0 ? 'narrower' : 'wider'} (${formatMm(Math.abs(differenceMm), 0)}, give or take ${formatMm(2 * sigmaMm, 0)})`;
+  return [
+    ...(seat === undefined ? [] : [`The armchairs’ seats are ${told(seat)}.`]),
+    ...(overall === undefined ? [] : [`Over all, arms and all, the armchairs are ${told(overall)}.`]),
+  ];
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
+
+function inches(mm: number): string {
+  return `${formatInches(mm, { denominator: 16 })} in`;
+}
+
+function lower(name: string): string {
+  return name.charAt(0).toLowerCase() + name.slice(1);
+}

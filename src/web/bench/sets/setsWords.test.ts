@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import type { CalculationContext } from '../../../calculations/define.ts';
+import { runCalculation } from '../../../calculations/runCalculation.ts';
+import { type Likeness, likenessWords } from './likenessWords.ts';
+import { readNumerals } from './readNumerals.ts';
+import { type SetSize, sizesDrawn, sizeWords, turnedWords } from './sizeWords.ts';
+
+const context = { yearNow: 2026 } as CalculationContext;
+const run = <Output>(id: string, input: object): Output => {
+  const result = runCalculation(id, input, context);
+  if (!result.ok) throw new Error(JSON.stringify(result.faults));
+  return result.output as Output;
+};
+
+describe('the size of a set in words', () => {
+  const { numbers } = readNumerals('III VII XI');
+  const size = run<SetSize>('sets.size', { numbersSeen: [3, 7, 11], prior: { max: 24 } });
+
+  it('says what was seen, the least, the median and nine tenths', () => {
+    expect(sizeWords(size, numbers)).toBe(
+      `With III, VII, XI seen, the set had at least 11 pieces: as likely as not no more than ${size.median}; between ${size.p90[0]} and ${size.p90[1]}, nine times in ten.`,
+    );
+  });
+
+  it('draws nine tenths and somewhat beyond, and no more than there is room for', () => {
+    const drawn = sizesDrawn(size, 120).map(([n]) => n);
+    expect(drawn[0]).toBe(11);
+    expect(drawn.at(-1)).toBeGreaterThanOrEqual(size.p90[1]);
+    expect(sizesDrawn(size, 5)).toHaveLength(5);
+  });
+
+  it('warns of a numeral that is another from the other side', () => {
+    expect(turnedWords(numbers)).toBe(
+      'Read from the other side, XI (11) is 9: make sure which way up it was cut.',
+    );
+    expect(turnedWords(readNumerals('III, 11').numbers)).toBe('');
+  });
+});
+
+describe('members side by side in words', () => {
+  const side = (id: string, width: number) => ({
+    id,
+    kind: 'side chair',
+    measures: { 'Seat width, front': width },
+  });
+  const members = [500, 501, 499, 500, 530].map((width, at) => side(`N${at + 1}`, width));
+
+  it('names who stands out, who goes together, and the armchair that is no wider', () => {
+    const arm = { id: 'A', kind: 'armchair', measures: { 'Seat width, front': 502 } };
+    const said = likenessWords(run<Likeness>('sets.likeness', { members: [...members, arm] }));
+    expect(said).toContain(
+      'N5 stands out in seat width, front: 20 7/8 in where the others have about 19 11/16 in.',
+    );
+    expect(said).toContain('N1, N2, N3 and N4 go together; N5 and A stand alone.');
+    expect(said).toMatch(/The armchairs’ seats are 1\/16 in wider \(2 mm, give or take \d+ mm\)\./);
+  });
+
+  it('judges nothing by a catalogue', () => {
+    const said = likenessWords(run<Likeness>('sets.likeness', { members, source: 'catalogue' }));
+    expect(said).toContain('nothing is judged by them');
+    expect(said).not.toContain('stands out');
+  });
+});

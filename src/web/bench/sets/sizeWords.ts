@@ -1,0 +1,35 @@
+import type { ReadNumber } from './readNumerals.ts';
+
+/** What `sets.size` gives back. */
+export type SetSize = {
+  unbiased: number;
+  posterior: [number, number][];
+  listed: number;
+  median: number;
+  p90: [number, number];
+  mean: number | null;
+};
+
+/** The likely size of a set in a sentence, with what it takes for granted. */
+export function sizeWords(size: SetSize, numbers: readonly ReadNumber[]): string {
+  const { median, p90 } = size;
+  const seen = numbers.map(({ text }) => text).join(', ');
+  const least = size.posterior[0]?.[0] ?? p90[0];
+  const range = p90[0] === p90[1] ? `${p90[0]}` : `between ${p90[0]} and ${p90[1]}, nine times in ten`;
+  return `With ${seen} seen, the set had at least ${least} pieces: as likely as not no more than ${median}; ${range}.`;
+}
+
+/** Numerals that say another number from their other side, for a line of doubt; empty where there are none. */
+export function turnedWords(numbers: readonly ReadNumber[]): string {
+  const doubtful = numbers.filter(({ turned }) => turned !== undefined);
+  if (doubtful.length === 0) return '';
+  const each = doubtful.map(({ text, value, turned }) => `${text} (${value}) is ${turned}`).join('; ');
+  return `Read from the other side, ${each}: make sure which way up it was cut.`;
+}
+
+/** The sizes worth drawing: up to nineteen twentieths and somewhat beyond, at most as many as there is room for. */
+export function sizesDrawn(size: SetSize, most: number): [number, number][] {
+  const span = size.p90[1] - (size.posterior[0]?.[0] ?? 0);
+  const end = size.p90[1] + Math.max(2, Math.round(0.25 * span));
+  return size.posterior.filter(([n]) => n <= end).slice(0, most);
+}
