@@ -37,7 +37,7 @@ const mostSigmaDeg = 8;
  * (difference of the eigenvalues over their sum). The uncertainty is a jackknife over the squares.
  *
  * @param region  whole pixels inside the picture, at least 16 a side
- * @accuracy gratings of known direction within 0.1° and coherence within 0.01 (src/photo/grain.test.ts); rendered boards in docs/grain.md
+ * @accuracy gratings of known direction within 0.1° and coherence within 0.02 (src/photo/grain.test.ts); rendered boards in docs/grain.md
  */
 export function grainDirection(picture: Picture, region: Region): GrainDirection {
   const plane = lightnessPlane(picture, region);
