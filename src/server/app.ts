@@ -4,6 +4,7 @@ import type { PhotoFolder } from '../record/photos.ts';
 import type { RecordStore } from '../record/store.ts';
 import { type Calculate, calculationRoutes } from './calculationRoutes.ts';
 import { faultAnswer } from './faultAnswer.ts';
+import { fieldGuideRoutes } from './fieldGuideRoutes.ts';
 import { answerWithPolicy, onlyOurPages } from './guard.ts';
 import type { Jobs } from './jobs.ts';
 import { opinionRoutes, type SetOpinion } from './opinionRoutes.ts';
@@ -49,6 +50,7 @@ export function createApp(parts: ServerParts): Hono {
   app.route('/api/calc', calculationRoutes(calculate, yearNow, photos));
   app.route('/api/own-knowledge', ownKnowledgeRoutes(own));
   app.route('/api', scaleCardRoutes());
+  app.route('/api', fieldGuideRoutes(own.knowledge));
   app.route('/api', opinionRoutes(store, jobs, setOpinion));
   app.all('/api/*', (context) =>
     faultAnswer(context, 404, 'server.no-such-route', 'There is nothing at this address.'),

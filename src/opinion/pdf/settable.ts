@@ -5,7 +5,7 @@ import { fontCoverage } from './fontCoverage.ts';
  * The document with every sign that our own faces lack written by its code point (`[U+4E2D]`), so that it can be set on
  * any machine and the reader sees that something stood there.
  */
-export function settable(document: OpinionDocument, fonts: readonly Buffer[]): OpinionDocument {
+export function settable<Document = OpinionDocument>(document: Document, fonts: readonly Buffer[]): Document {
   const covers = fonts.map(fontCoverage);
   const known = new Map<number, boolean>();
   const has = (codePoint: number) => {
@@ -22,7 +22,7 @@ export function settable(document: OpinionDocument, fonts: readonly Buffer[]): O
           : `[U+${codePoint.toString(16).toUpperCase().padStart(4, '0')}]`;
       })
       .join('');
-  return throughout(document, written) as OpinionDocument;
+  return throughout(document, written) as Document;
 }
 
 /** The same data with every text but the drawings and the links' addresses put through `write`. */

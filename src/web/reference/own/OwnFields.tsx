@@ -48,7 +48,7 @@ export function OwnFields({ fields, draft, onDraft }: OwnFieldsProps) {
   return fields.map((field) => (
     <FieldByShape
       key={field.name}
-      field={field}
+      field={field.name === 'basis' ? { ...field, required: true } : field}
       path={field.name}
       value={draft[field.name]}
       onValue={(value) => onDraft({ ...draft, [field.name]: value })}

@@ -1,0 +1,105 @@
+import { signDrawingSvg } from '../drawing/signDrawingSvg.ts';
+import { figureNumbers } from '../knowledge/figuresOf.ts';
+import type { Knowledge, Sign } from '../knowledge/schema.ts';
+import { stateNames } from '../knowledge/stateNames.ts';
+import { citedBy } from './citedBy.ts';
+import { capital, stopped } from './wording.ts';
+
+/** One sign as the guide prints it. */
+export type GuideEntry = {
+  number: number;
+  name: string;
+  mine: boolean;
+  look: string;
+  caution: string;
+  /** What it tells of, on which parts, how long it takes. */
+  facts: string;
+  mistakenFor: string;
+  figures: string;
+  works: string;
+  drawings: { id: string; svg: string; alternative: string; caption: string }[];
+};
+
+type Around = {
+  knowledge: Knowledge;
+  number: number;
+  numberOf: ReadonlyMap<string, number>;
+  workNumbers: ReadonlyMap<string, number>;
+  on: string;
+};
+
+/** A sign in the words and figures of the guide; another sign is named with its number where the guide has it. */
+export function entryOfGuide(sign: Knowledge['signs'][string], around: Around): GuideEntry {
+  const { knowledge, number, numberOf, workNumbers, on } = around;
+  const others = sign.mistakenFor.map((other) => {
+    const name = knowledge.signs[other]?.name.toLowerCase() ?? other;
+    return numberOf.has(other) ? `${name} (${numberOf.get(other)})` : name;
+  });
+  const works = [...new Set(citedBy(sign))]
+    .flatMap((id) => workNumbers.get(id) ?? [])
+    .toSorted((a, b) => a - b);
+  return {
+    number,
+    name: sign.name,
+    mine: sign.mine === true,
+    look: sign.look,
+    caution: sign.caution ?? '',
+    facts: `${capital(tellsOf(sign, knowledge))}. On: ${on}. ${minutesWords(sign.minutes)}.`,
+    mistakenFor: others.length === 0 ? '' : stopped(others.join('; ')),
+    figures: figuresOfSign(sign),
+    works: works.join(', '),
+    drawings: printedDrawings(sign.id, knowledge),
+  };
+}
+
+function figuresOfSign(sign: Sign): string {
+  const { shows, span, basis } = sign;
+  const rows = Object.entries(shows).map(([state, figure]) => {
+    const { best, low, high } = figureNumbers(figure);
+    return `${(stateNames[state] ?? state).toLowerCase()} ${best} (${low}–${high})`;
+  });
+  const word =
+    basis === undefined ? '' : [basis.by ?? '', basis.at ?? ''].filter((each) => each !== '').join(', ');
+  const years = span === undefined ? '' : ` ${spanWords(span)}`;
+  return `Of 100 show it: ${rows.join('; ')}${word === '' ? '' : `. On whose word: ${word}`}.${years}`;
+}
+
+function spanWords(span: NonNullable<Sign['span']>): string {
+  const until = span.commonUntil === undefined ? '' : ` to ${span.commonUntil}`;
+  const gone = span.latest === undefined ? '' : `, gone by ${span.latest}`;
+  const floor = span.hardFloor ? '; nothing can show it earlier' : '';
+  return `In use from ${span.earliest}, common from ${span.commonFrom}${until}${gone}${floor}.`;
+}
+
+function tellsOf({ hangsOn }: Sign, { alterations }: Knowledge): string {
+  if (!hangsOn.startsWith('alteration/')) return `tells ${causeNames[hangsOn] ?? hangsOn}`;
+  const id = hangsOn.slice('alteration/'.length);
+  return `tells whether this was done: ${(alterations[id]?.name ?? id).toLowerCase()}`;
+}
+
+const causeNames: Record<string, string> = {
+  making: 'how the piece was made',
+  year: 'when the piece was made',
+  'part-year': 'when the part was made',
+  origin: 'whether the part belongs',
+  tooling: 'what it was worked with',
+  ageing: 'whether it aged by itself',
+  use: 'whether it was used',
+};
+
+function minutesWords(minutes: number): string {
+  if (minutes < 1) return 'Less than a minute';
+  return minutes === 1 ? 'One minute' : `${minutes} minutes`;
+}
+
+/** The drawings of signs, ready to print. */
+function printedDrawings(sign: string, { signDrawings }: Knowledge): GuideEntry['drawings'] {
+  return Object.values(signDrawings ?? {})
+    .filter((drawing) => drawing.signs.includes(sign))
+    .map((drawing) => ({
+      id: drawing.id,
+      svg: signDrawingSvg(drawing),
+      alternative: `${drawing.title}. ${drawing.what}`,
+      caption: drawing.what,
+    }));
+}
