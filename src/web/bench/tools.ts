@@ -42,4 +42,10 @@ export const benchTools: readonly BenchTool[] = [
     'Which members of a set stand out, which go together, and were the armchairs made as armchairs?',
     async () => (await import('./sets/MembersTool.tsx')).MembersTool,
   ),
+  tool(
+    'wear',
+    'Wear and use',
+    'Where would feet, hands, backs and drawers have worn this piece, and does the wear that is there agree?',
+    async () => (await import('./wear/WearTool.tsx')).WearTool,
+  ),
 ];

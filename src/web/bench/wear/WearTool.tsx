@@ -1,0 +1,214 @@
+import { useState } from 'react';
+import { z } from 'zod';
+import { drawForm } from '../../../drawing/drawForm.ts';
+import { usualSizes } from '../../../drawing/usualSizes.ts';
+import type { Json } from '../../../piece/event.ts';
+import { capital, partName } from '../../examination/examRoom.ts';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { PickField } from '../../fields/PickField.tsx';
+import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { ResultSheet } from '../ResultSheet.tsx';
+import { runHere } from '../runHere.ts';
+import { useDraft } from '../sets/useDraft.ts';
+import { HeatDrawing } from './HeatDrawing.tsx';
+import { MissingSizes } from './MissingSizes.tsx';
+import { PaintGrid } from './PaintGrid.tsx';
+import { type Stroke, strokes, surfaceKey, unpainted, wornOf } from './painting.ts';
+import { wearSigns } from './wearSigns.ts';
+import { contraryPainted, oftenLevel, oftenWords, type WearContact, wearWords } from './wearWords.ts';
+import './wear.css';
+
+const draftShape = z.object({
+  painting: z.record(z.string(), z.array(z.array(z.enum(['sharp', 'none', 'light', 'heavy']).nullable()))),
+  sizes: z.record(z.string(), z.object({ text: z.string(), mm: z.number().positive() })),
+});
+
+type Draft = z.infer<typeof draftShape>;
+
+/** Where use would have worn the piece, drawn over it; the wear that is there, painted; and how far they agree. */
+export function WearTool({ room }: { room: BenchRoom }) {
+  const { piece, form, knowledge } = room;
+  const [draft, type] = useDraft<Draft>(`${piece.id}.wear`, draftShape, () => ({ painting: {}, sizes: {} }));
+  const [chosen, setChosen] = useState<string>();
+  const [brush, setBrush] = useState<Stroke>('heavy');
+  const taken = Object.fromEntries(
+    form.measures.flatMap(({ id }) => {
+      const mm = piece.measures[id]?.mm ?? draft.sizes[id]?.mm;
+      return mm === undefined ? [] : [[id, mm] as const];
+    }),
+  );
+  const asked = { form: form.id, features: piece.features, measures: taken };
+  const laid = runHere<WearContact>('wear.contact', asked, knowledge);
+  if (!laid.ok)
+    return (
+      <p className="caution" role="alert">
+        {faultWords(laid.faults)}
+      </p>
+    );
+  const { surfaces, unknown } = laid.output;
+  const nameOf = (part: string) => capital(partName(room.parts, part));
+  if (surfaces.length === 0)
+    return (
+      <p>Where use touches the parts of this form is not known yet: note its wear in the examination.</p>
+    );
+  const worn = wornOf(draft.painting, surfaces);
+  const input = { ...asked, worn };
+  const result = worn.length === 0 ? undefined : runHere<WearContact>('wear.contact', input, knowledge);
+  const score = result?.ok ? result.output.score : null;
+  const contrary = score === null ? [] : contraryPainted(score.contrary, draft.painting, surfaces);
+  const paintedParts = room.parts.filter(({ id }) => worn.some(({ part }) => part === id));
+  const found: Found | undefined =
+    score === null || !result?.ok
+      ? undefined
+      : {
+          calculation: 'wear.contact',
+          input,
+          output: { score } as unknown as Json,
+          says: wearWords(score, contrary, nameOf),
+          marks: draft.painting,
+          speaksOf: {
+            signs: wearSigns(knowledge.signs, paintedParts, contrary),
+            likelihoods: score.likelihoods,
+          },
+        };
+  const open = surfaces.filter(({ part }) => part === chosen);
+  return (
+    <div className="stack">
+      <Drawings room={room} sizes={taken} contact={laid.output} chosen={chosen} onTouch={setChosen} />
+      <PickField
+        label="Part to paint the wear of"
+        value={chosen ?? ''}
+        options={[
+          { id: '', name: 'Choose a part, or touch it in the drawing' },
+          ...[...new Set(surfaces.map(({ part }) => part))].map((part) => ({
+            id: part,
+            name: `${nameOf(part)}${worn.some((each) => each.part === part) ? ' (painted)' : ''}`,
+          })),
+        ]}
+        onPick={(part) => setChosen(part === '' ? undefined : part)}
+      />
+      {open.length > 0 && (
+        <ChoiceField
+          label="What you see"
+          value={brush}
+          save={setBrush}
+          choices={strokes.map(({ id, name, sign, note }) => ({ id, name: `${name} ${sign}`, note }))}
+        />
+      )}
+      {open.map((surface) => (
+        <section key={surfaceKey(surface)} className="stack-tight" aria-label={nameOf(surface.part)}>
+          <h3>
+            {nameOf(surface.part)}: {surface.by}
+          </h3>
+          <p className="small">
+            Use touches it {oftenWords[oftenLevel(surface.per100Uses)]} (about{' '}
+            {Math.round(surface.per100Uses)} of 100 uses, by judgement).
+          </p>
+          <PaintGrid
+            surface={surface}
+            name={nameOf(surface.part)}
+            rows={fitting(draft.painting[surfaceKey(surface)], surface.faces) ?? unpainted(surface)}
+            brush={brush}
+            onPaint={(rows) =>
+              type({ ...draft, painting: { ...draft.painting, [surfaceKey(surface)]: rows } })
+            }
+          />
+        </section>
+      ))}
+      {chosen === undefined && (
+        <p className="said">
+          Choose a part, look at its faces one by one, and paint the wear that is there. Painted wear is held
+          against where feet, hands, backs and drawers would have touched.
+        </p>
+      )}
+      {result?.ok === false && (
+        <p className="caution" role="alert">
+          {faultWords(result.faults)}
+        </p>
+      )}
+      {found !== undefined && (
+        <>
+          <ResultSheet
+            room={{ ...room, parts: paintedParts }}
+            found={found}
+            title={`Wear of ${paintedParts.map(({ name }) => name).join(', ')}`}
+          />
+          <p className="small soft">
+            It weighs all painted surfaces together: enter it once, on the part it tells most of.
+          </p>
+        </>
+      )}
+      <MissingSizes
+        room={room}
+        typed={draft.sizes}
+        onType={(id, size) => {
+          const { [id]: _, ...others } = draft.sizes;
+          type({ ...draft, sizes: size === undefined ? others : { ...others, [id]: size } });
+        }}
+      />
+      {unknown.length > 0 && (
+        <p className="small soft">
+          Not known how use touches: {unknown.map((part) => partName(room.parts, part)).join(', ')}.
+        </p>
+      )}
+      <p className="small soft">
+        Polishing, house moves, children and a refinishing are not in it; a renewed part is worn as long as it
+        has been there.
+      </p>
+    </div>
+  );
+}
+
+/** Kept rows, where they still have the surface's faces. */
+function fitting<Rows extends readonly unknown[]>(rows: Rows | undefined, faces: readonly string[]) {
+  return rows?.length === faces.length ? rows : undefined;
+}
+
+type DrawingsProps = {
+  room: BenchRoom;
+  sizes: Record<string, number>;
+  contact: WearContact;
+  chosen: string | undefined;
+  onTouch: (part: string) => void;
+};
+
+/** The piece with where use touches it, one view at a time. */
+function Drawings({ room, sizes, contact, chosen, onTouch }: DrawingsProps) {
+  const { form, piece } = room;
+  const drawing = drawForm(form, piece.features, { ...usualSizes(form, piece.features), ...sizes });
+  const touched = new Set(contact.surfaces.map(({ part }) => part));
+  const views = drawing.views.filter(({ shapes }) => shapes.some(({ part }) => touched.has(part)));
+  const [viewId, setView] = useState(views[0]?.view);
+  const view = views.find((each) => each.view === viewId) ?? views[0];
+  if (view === undefined) return null;
+  return (
+    <figure className="wear-figure">
+      <fieldset className="wear-views row">
+        <legend className="unseen">View</legend>
+        {views.map((each) => (
+          <button
+            key={each.view}
+            type="button"
+            className="button quiet small"
+            aria-pressed={each === view}
+            onClick={() => setView(each.view)}
+          >
+            {each.name}
+          </button>
+        ))}
+      </fieldset>
+      <HeatDrawing
+        view={view}
+        surfaces={contact.surfaces}
+        isSeating={form.family === 'seating'}
+        nameOf={(part) => capital(partName(room.parts, part))}
+        chosen={chosen}
+        onTouch={onTouch}
+      />
+      <figcaption className="small">
+        Darker where use touches more. Figures:{' '}
+        {([1, 2, 3, 4] as const).map((level) => `${level} ${oftenWords[level]}`).join(' · ')}.
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,101 @@
+import { type Painting, surfaceKey } from './painting.ts';
+
+/** A surface as `wear.contact` gives it. */
+export type WearSurface = {
+  part: string;
+  kind: string;
+  surface: number;
+  by: string;
+  along: { from: string; to: string; lengthMm: number };
+  faces: string[];
+  per100Uses: number;
+  grid: number[][];
+};
+
+/** How painted wear agrees with use, as `wear.contact` gives it. */
+export type WearScore = {
+  auc: number | null;
+  aucSigma: number | null;
+  likelihoods: { natural: number; none: number; imitated: number };
+  likelihoodRatio: number;
+  contrary: { part: string; face: string; what: 'worn where nothing touches' | 'sharp where much touches' }[];
+};
+
+export type WearContact = { surfaces: WearSurface[]; unknown: string[]; score: WearScore | null };
+
+/** How often a part is touched, from 1 hardly to 4 at nearly every use. */
+export function oftenLevel(per100Uses: number): 1 | 2 | 3 | 4 {
+  return per100Uses >= 60 ? 4 : per100Uses >= 20 ? 3 : per100Uses >= 5 ? 2 : 1;
+}
+
+/** The words of those levels. */
+export const oftenWords = {
+  1: 'hardly ever',
+  2: 'now and then',
+  3: 'often',
+  4: 'at most uses',
+} as const;
+
+/** Contrary faces that were truly painted so: a sharp face only where *sharp* was painted, not where wear was merely not seen. */
+export function contraryPainted(
+  contrary: WearScore['contrary'],
+  painting: Painting,
+  surfaces: readonly WearSurface[],
+): WearScore['contrary'] {
+  return contrary.filter(
+    ({ part, face, what }) =>
+      what === 'worn where nothing touches' ||
+      surfaces.some(
+        (surface) =>
+          surface.part === part &&
+          painting[surfaceKey(surface)]?.[surface.faces.indexOf(face)]?.includes('sharp') === true,
+      ),
+  );
+}
+
+/** What the painted wear says, in sentences. */
+export function wearWords(
+  score: WearScore,
+  contrary: WearScore['contrary'],
+  nameOf: (part: string) => string,
+): string {
+  const agreed = score.auc === null ? evenWords(score) : agreementWords(score.auc, score.aucSigma ?? 0);
+  const against = contrary.map(({ part, face, what }) => `${nameOf(part)}, ${face}: ${what}.`);
+  const telling =
+    contrary.length === 0
+      ? []
+      : [...against, 'Worn underneath and sharp on top is as telling as no wear: ask what made it.'];
+  return [agreed, ...telling, oddsWords(score)].join(' ');
+}
+
+function evenWords({ likelihoods }: WearScore): string {
+  return likelihoods.none >= likelihoods.imitated
+    ? 'Nothing is worn, though use would have touched it.'
+    : 'Everything is worn alike, where use would wear some places more than others.';
+}
+
+function agreementWords(auc: number, sigma: number): string {
+  const how =
+    auc >= 0.8
+      ? 'The wear lies where use would put it'
+      : auc >= 0.65
+        ? 'The wear follows use in part'
+        : auc >= 0.4
+          ? 'The wear follows use hardly better than chance would'
+          : 'The wear lies where use would not put it';
+  return `${how}: of 100 pairs of a worn and an unworn place, the worn one is the more touched in ${Math.round(100 * auc)}, give or take ${Math.round(200 * sigma)}; chance would make it 50.`;
+}
+
+function oddsWords({ likelihoods: { natural, none, imitated } }: WearScore): string {
+  const [first, second] = [
+    { name: 'wear come with time and use', value: natural },
+    { name: 'no use', value: none },
+    { name: 'wear put on', value: imitated },
+  ].toSorted((a, b) => b.value - a.value) as [
+    { name: string; value: number },
+    { name: string; value: number },
+  ];
+  const times = first.value / second.value;
+  if (times < 1.25) return 'It does not tell use from wear put on.';
+  return `That is ${times.toFixed(1).replace(/\.0$/, '')} times as probable of ${first.name} as of ${second.name}; by judgement, and never more than 5.`;
+}
