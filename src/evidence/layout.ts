@@ -161,13 +161,11 @@ function cellsOf(prepared: PreparedCase, columns: readonly Column[]) {
   const years = yearPriors(prepared);
   const shops = shopPriors(prepared, () => 0.01);
   const worldBins = worlds.map((world) => liveBins(years[world.making]));
-  const shopBins = worlds.map((world, w) =>
-    shops.map((shop, index) =>
-      index === 0
-        ? (worldBins[w] as Bins)
-        : liveBins(years[world.making].map((each, bin) => each * (shop[bin] ?? 0))),
-    ),
+  const ofPeriod = shops.map((shop, index) =>
+    liveBins(index === 0 ? years.period : years.period.map((each, bin) => each * (shop[bin] as number))),
   );
+  // Only period work is of a listed shop.
+  const shopBins = worlds.map((world, w) => (world.making === 'period' ? ofPeriod : [worldBins[w] as Bins]));
   let offset = 0;
   const cells = columns.map((column) => {
     const each = { ...(shopBins[column.world]?.[column.shop] as Bins), offset };

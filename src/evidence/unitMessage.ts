@@ -120,9 +120,11 @@ function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: Giv
   byVoice.forEach((each, p) => {
     for (const voice of tree.asks[p] ?? [0]) each.fill(0, voice * count, (voice + 1) * count);
   });
-  const clear = (depth: number) => {
-    for (const set of shape.live[k]?.[depth] ?? [])
-      (back[depth] as Float64Array).fill(0, set * count, (set + 1) * count);
+  const live = shape.live[k] ?? [];
+  const clear = (depth: number, from: number, to: number) => {
+    const into = back[depth] as Float64Array;
+    for (const set of live[depth] ?? [])
+      for (let i = set * count + from; i < set * count + to; i++) into[i] = 0;
   };
   const enter = (p: number, voice: number, from: number, to: number) => {
     const folding = foldings[p] as Folding;
@@ -131,8 +133,9 @@ function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: Giv
     inUse[p] = voice;
     const factor = factors[p] as Float64Array;
     fillFactor(factor, lines[p] as PartLines, ready.parts[p]?.table.ownMaking[voice] as number, from, to);
-    fold(held[p + 1] as Float64Array, held[p] as Float64Array, factor, folding);
-    clear(p);
+    // What is left when the last part is folded away is the sum itself, which is not asked for on the way back.
+    if (p > 0) fold(held[p + 1] as Float64Array, held[p] as Float64Array, factor, folding);
+    clear(p, from, to);
   };
   const leave = (p: number) => {
     unfold(
@@ -145,7 +148,7 @@ function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: Giv
       foldings[p] as Folding,
     );
   };
-  clear(shape.parts.length);
+  clear(shape.parts.length, 0, count);
   for (let p = shape.parts.length - 1; p >= voiced; p--) enter(p, 0, 0, count);
   let lowest = voiced;
   for (let node = 0; node < tree.parts.length; node++) {
