@@ -1,8 +1,8 @@
 /** Tries the rule for tool marks on drawn surfaces it has not seen and prints the figures of docs/toolmarks.md: `npx tsx scripts/proveToolmarks.ts [COUNT] [WEAK]`, WEAK a factor on the depth of all marks. */
 
 import { renderMarks } from '../src/photo/renderMarks.ts';
-import { type MarkKind, markKinds } from '../src/photo/renderMarksHeights.ts';
 import { type Toolmarks, toolmarks } from '../src/photo/toolmarks.ts';
+import { type MarkKind, markKinds } from '../src/photo/toolmarksNamed.ts';
 import { drawnKinds } from './toolmarkFeatures.ts';
 
 const count = Number(process.argv[2] ?? 50);

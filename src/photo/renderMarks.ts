@@ -1,7 +1,8 @@
 import type { Picture } from './picture.ts';
 import { type Random, randomFrom } from './render/random.ts';
 import { smoothNoise } from './render/smoothNoise.ts';
-import { type MarkKind, type MarkTruth, markHeights } from './renderMarksHeights.ts';
+import { type MarkTruth, markHeights } from './renderMarksHeights.ts';
+import type { MarkKind } from './toolmarksNamed.ts';
 
 /** A surface under raking light whose marks are known. */
 export type RenderedMarks = {
@@ -30,7 +31,8 @@ export function renderMarks(kind: MarkKind | 'none', seed: number, weak = 1): Re
   const turnRad = (random.between(-6, 6) * Math.PI) / 180;
   const place = { columns, rows, mmPerPx, turnRad };
   const { heights, truth } = markHeights(kind, random, place);
-  const strength = weak * random.between(0.6, 1.4);
+  // From plain to nearly gone: a quarter of the depth to half as much again.
+  const strength = weak * Math.exp(random.between(Math.log(0.25), Math.log(1.5)));
   const alongMarks = kind === 'hand-planed' || kind === 'sliced';
   const lightRad = turnRad + (alongMarks ? Math.PI / 2 : 0) + (random.between(-50, 50) * Math.PI) / 180;
   const tangent = Math.tan((random.between(6, 14) * Math.PI) / 180);

@@ -1,15 +1,5 @@
 import type { Random } from './render/random.ts';
-
-/** The ways of working whose marks are told apart. */
-export const markKinds = [
-  'hand-planed',
-  'rotary-planer',
-  'straight-saw',
-  'circular-saw',
-  'band-saw',
-  'sliced',
-] as const;
-export type MarkKind = (typeof markKinds)[number];
+import type { MarkKind } from './toolmarksNamed.ts';
 
 /** What was drawn: the spacing of marks that cross the board, and the radius of arcs. */
 export type MarkTruth = { pitchMm?: number; radiusMm?: number };

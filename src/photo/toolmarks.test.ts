@@ -4,10 +4,10 @@ import { drawnKinds, drawnMeasures } from '../../scripts/toolmarkFeatures.ts';
 import reference from '../../test/reference/profiles.json' with { type: 'json' };
 import type { Picture } from './picture.ts';
 import { renderMarks } from './renderMarks.ts';
-import { type MarkKind, markKinds } from './renderMarksHeights.ts';
 import { toolmarks } from './toolmarks.ts';
 import { arcShift } from './toolmarksCross.ts';
 import { markOdds } from './toolmarksKinds.ts';
+import { type MarkKind, markKinds } from './toolmarksNamed.ts';
 import { marksPlane } from './toolmarksPlane.ts';
 import { fisher, markPitch, stepAgreement } from './toolmarksSpectrum.ts';
 

@@ -20,7 +20,7 @@ export type Toolmarks = MarkOdds & {
   seenMm: { along: number; across: number };
 };
 
-/** Below this share nothing crosses the board: surfaces without marks reach 0.11 at most, of 420 drawn. */
+/** Below this share nothing crosses the board: surfaces without marks reach 0.11 at most, of 100 drawn. */
 const leastStrength = 0.18;
 
 /**

@@ -1,4 +1,4 @@
-import { type MarkKind, markKinds } from './renderMarksHeights.ts';
+import { type MarkKind, markKinds } from './toolmarksNamed.ts';
 import trained from './toolmarksTrained.json' with { type: 'json' };
 
 /** What marks say of the tool, as likelihoods; the largest is 1. */
