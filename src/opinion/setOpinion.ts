@@ -1,6 +1,7 @@
 import { caseFromPiece } from '../evidence/caseFromPiece.ts';
 import { weighCase } from '../evidence/weighCase.ts';
 import type { Weighing } from '../evidence/weighing.ts';
+import { markOwn } from '../knowledge/markOwn.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { Piece } from '../piece/piece.ts';
 import { composeOpinion } from './composeOpinion.ts';
@@ -51,12 +52,16 @@ export async function setOpinion(
 
 /** The opinion on a piece as data: weighed, drawn and composed. */
 export function opinionOf(input: OpinionOf, onShare: (share: number) => void = () => {}): OpinionDocument {
-  const { piece, knowledge, madeOn, version } = input;
-  const weighing = input.weighing ?? weighed(input, onShare);
+  const { piece, madeOn, version } = input;
+  const knowledge = markOwn(input.knowledge, ownMarks);
+  const weighing = input.weighing ?? weighed({ ...input, knowledge }, onShare);
   const form = knowledge.forms[piece.form];
   const drawing = form === undefined ? [] : drawStanding(form, piece, weighing);
   return composeOpinion({ piece, weighing, knowledge, drawing, madeOn, version });
 }
+
+/** How a sign or a shop that the examiner added is named wherever the document names it. */
+const ownMarks = { sign: 'examiner’s own sign', shop: 'examiner’s own file' };
 
 /** The weighing, or none where there is nothing to weigh or the form is not known. */
 function weighed(

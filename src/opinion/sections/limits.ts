@@ -29,7 +29,8 @@ export function limitsSection(material: OpinionMaterial): Section {
   };
 }
 
-function notSeen({ piece, parts, signName, partName }: OpinionMaterial): string[] {
+function notSeen(material: OpinionMaterial): string[] {
+  const { piece, parts, signName, partName } = material;
   const findings = Object.values(piece.findings);
   const untold = findings.filter((each) => each.state === 'could-not-tell');
   const inPhoto = findings.filter((each) => each.inPhotoOnly).length;
@@ -50,8 +51,25 @@ function notSeen({ piece, parts, signName, partName }: OpinionMaterial): string[
         ]),
     ...(unseen.length === 0 ? [] : [`No finding was recorded of the ${listed(unseen)}.`]),
     'Signs that are not listed under the findings were not looked for; nothing follows from their not being named.',
+    ...ownAdditions(material),
     'The weighing knows only the readings and the signs of its knowledge files. What lies outside them it can’t see.',
   ];
+}
+
+/** Signs and shop files that the examiner added to the program's: their figures are the examiner's alone. */
+function ownAdditions({ piece, weighing, knowledge }: OpinionMaterial): string[] {
+  const signs = [...new Set(Object.values(piece.findings).map((finding) => finding.sign))]
+    .filter((id) => knowledge.signs[id]?.mine === true)
+    .map((id) => `“${knowledge.signs[id]?.name}”`);
+  const shops = (weighing?.shops ?? [])
+    .filter(({ id }) => knowledge.shops[id]?.mine === true)
+    .map(({ id }) => `“${knowledge.shops[id]?.name}”`);
+  const named = [...signs, ...shops];
+  return named.length === 0
+    ? []
+    : [
+        `Not of the program’s knowledge files but the examiner’s own: ${listed(named)}. Their figures are the examiner’s alone.`,
+      ];
 }
 
 function worthALook({ weighing, signName, partName }: OpinionMaterial): Block[] {

@@ -97,7 +97,7 @@ function doneToIt({ weighing, knowledge }: OpinionMaterial): Block[] {
       words: [`${capital(probabilityBand(each.probability).words)}, ${outOf(each.probability)}`],
     })),
     ...shops.map((each) => ({
-      name: `Work of ${shopName(each)}`,
+      name: `Work of ${shopName(knowledge.shops[each.id] ?? each)}`,
       words: [`${capital(probabilityBand(each.probability).words)}, ${outOf(each.probability)}`],
     })),
   ];

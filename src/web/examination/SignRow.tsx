@@ -52,10 +52,7 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
         aria-controls={`${id}-more`}
         onClick={() => setOpen(!open)}
       >
-        <span className="said">
-          {sign.name}
-          {sign.mine === true && <span className="mark own-mark">your own addition</span>}
-        </span>
+        <span className="said">{sign.name}</span>
         <span className="exam-sign-cost">
           {sayMinutes(sign.minutes)}
           {sign.needs === 'nothing' ? '' : ` · ${sayNeed(sign.needs)}`}

@@ -1,7 +1,11 @@
 import { createContext, type ReactNode, useCallback, useEffect, useState } from 'react';
+import { markOwn } from '../../knowledge/markOwn.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { askServer } from '../record/pieceServer.ts';
 import { Notice } from '../shell/Notice.tsx';
+
+/** How one’s own signs and shops are named on every screen. */
+const ownMarks = { sign: 'your own addition', shop: 'your own addition' };
 
 export const KnowledgeHere = createContext<Knowledge | undefined>(undefined);
 
@@ -14,7 +18,7 @@ export function KnowledgeRoom({ children }: { children: ReactNode }) {
   const [trouble, setTrouble] = useState('');
   const load = useCallback(async () => {
     const asked = await askServer<Knowledge>(fetch, '/knowledge.json');
-    if (asked.came === 'answer') setKnowledge(asked.answer);
+    if (asked.came === 'answer') setKnowledge(markOwn(asked.answer, ownMarks));
     setTrouble(
       asked.came === 'answer'
         ? ''

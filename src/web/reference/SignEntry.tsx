@@ -29,7 +29,17 @@ export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
       ))}
       <dl className="facts">
         <dt>Family</dt>
-        <dd>{family?.name ?? sign.family}</dd>
+        <dd>
+          {family?.name ?? sign.family}{' '}
+          <a
+            className="no-print"
+            href={`/api/field-guide.pdf?family=${sign.family}`}
+            target="_blank"
+            rel="noreferrer"
+          >
+            to print (PDF)
+          </a>
+        </dd>
         <dt>Tells of</dt>
         <dd>
           {alteration === undefined ? (

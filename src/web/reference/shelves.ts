@@ -67,14 +67,7 @@ function signGroup(family: Knowledge['families'][number], knowledge: Knowledge):
   const entries = family.signs.flatMap((id) => {
     const sign = knowledge.signs[id];
     if (sign === undefined) return [];
-    return [
-      listed(id, sign.name, sign.mine === true ? 'your own addition' : '', [
-        sign.look,
-        family.name,
-        ...sign.on,
-        ...sign.mistakenFor,
-      ]),
-    ];
+    return [listed(id, sign.name, '', [sign.look, family.name, ...sign.on, ...sign.mistakenFor])];
   });
   return { name: family.name, entries };
 }

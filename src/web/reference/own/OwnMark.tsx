@@ -5,7 +5,7 @@ import type { OwnKind } from './fieldShapes.ts';
 export function OwnMark({ kind, id }: { kind: OwnKind; id: string }) {
   return (
     <p className="row">
-      <span className="mark">your own addition</span>
+      <span className="mark">kept apart from the program’s files</span>
       <Link className="no-print" to="/reference/own" search={{ kind, id }}>
         Change or remove it
       </Link>

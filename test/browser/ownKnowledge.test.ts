@@ -1,0 +1,123 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { axeViolations } from './support/axeViolations.ts';
+import { openBrowser } from './support/openBrowser.ts';
+import { allKept, takeOnPiece } from './support/ownPages.ts';
+import { pieceOf } from './support/pieceOf.ts';
+import { startServer, type TestServer } from './support/startServer.ts';
+
+let server: TestServer;
+let browser: Browser;
+beforeAll(async () => {
+  [server, browser] = await Promise.all([startServer(), openBrowser()]);
+}, 240_000);
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+/** Fills the sheet for a sign, all but its figures. */
+async function writeSign(page: Page, name: string): Promise<void> {
+  await page.getByLabel('Name', { exact: true }).fill(name);
+  await page.getByLabel('What to look for, and how').fill('A cross in old chalk inside the rail.');
+  await page.getByText('Single kinds of part').click();
+  await page.getByRole('checkbox', { name: 'Front rail', exact: true }).check();
+  await page.getByLabel('What makes it appear').selectOption({ label: 'How the piece was made' });
+  await page.getByLabel('Minutes it takes').fill('1');
+  await page.getByLabel('Or your own word').selectOption('judgement');
+  await page.getByLabel('Why these figures').fill('Seen on four chairs of one house.');
+}
+
+async function writeFigure(page: Page, state: string, numbers: readonly string[]): Promise<void> {
+  const figure = page.getByRole('group', { name: state, exact: true });
+  for (const [at, name] of ['Best', 'Lowest', 'Highest'].entries())
+    await figure.getByLabel(name).fill(numbers[at] ?? '');
+}
+
+describe('a sign of one’s own', () => {
+  it('is written, refused in words at its field, kept, offered on its part at once, answered and marked', async () => {
+    const page = await browser.newPage();
+    const piece = await takeOnPiece(page, server.address, 'Chair of the house');
+    await page.goto(`${server.address}reference?shelf=signs`);
+    await page.getByRole('link', { name: 'Add a sign of your own' }).click();
+    await writeSign(page, 'Cross in chalk');
+    await writeFigure(page, 'Work of the period', ['10', '4', '20']);
+    await writeFigure(page, 'Later copy by hand', ['30', '0.5', '5']);
+    await writeFigure(page, 'Later copy by machine', ['1', '0.2', '3']);
+    await writeFigure(page, 'Made to deceive', ['5', '2', '10']);
+    await page.getByRole('button', { name: 'Keep the sign' }).click();
+
+    // The best figure lies above the highest: said above, and at the field.
+    await page.getByText('It was not kept yet').waitFor();
+    const faulty = page.getByRole('group', { name: 'Later copy by hand', exact: true });
+    expect(await faulty.locator('.doubt').textContent()).toMatch(/highest|between|order/i);
+
+    // Left and opened again, nothing typed is lost.
+    await page.goto(`${server.address}reference/own?kind=sign`);
+    expect(await page.getByLabel('Name', { exact: true }).inputValue()).toBe('Cross in chalk');
+    await writeFigure(page, 'Later copy by hand', ['2', '0.5', '5']);
+    await page.getByRole('button', { name: 'Keep the sign' }).click();
+    await page.getByRole('heading', { level: 2, name: 'Cross in chalk (your own addition)' }).waitFor();
+    expect(page.url()).toContain('sign=own-cross-in-chalk');
+    const known = (await (await fetch(`${server.address}knowledge.json`)).json()) as Knowledge;
+    expect(known.signs['own-cross-in-chalk']).toMatchObject({
+      mine: true,
+      on: ['front-rail'],
+      shows: { 'bench-copy': { in100: '2, 0.5–5' } },
+    });
+
+    // Without a reload: to the piece, its front rail, the sign, an answer.
+    await page.evaluate(() => Object.assign(window, { stayed: true }));
+    await page.getByRole('link', { name: 'Pieces' }).click();
+    await page
+      .getByRole('link', { name: /Chair of the house/ })
+      .first()
+      .click();
+    await page.getByRole('link', { name: 'Examination' }).click();
+    await page
+      .getByRole('button', { name: /^front rail/i })
+      .first()
+      .click();
+    const row = page.locator('[id="sign-own-cross-in-chalk@front-rail"]');
+    expect(await row.textContent()).toContain('Cross in chalk (your own addition)');
+    await row.getByRole('button', { name: 'Present', exact: true }).click();
+    await allKept(page);
+    expect(await page.evaluate(() => 'stayed' in window)).toBe(true);
+    const { findings } = await pieceOf(server, piece);
+    expect(Object.values(findings)).toMatchObject([
+      { sign: 'own-cross-in-chalk', part: 'front-rail', state: 'present' },
+    ]);
+
+    await page.goto(`${server.address}piece/${piece}/readings`);
+    await page.locator('.read-lead').waitFor({ timeout: 90_000 });
+    expect(await page.locator('.read').textContent()).toContain('Cross in chalk (your own addition)');
+    await page.close();
+  }, 240_000);
+
+  it('is changed, removed, and the removal taken back', async () => {
+    const page = await browser.newPage();
+    await page.goto(`${server.address}reference?sign=own-cross-in-chalk`);
+    await page.getByRole('link', { name: 'Change or remove it' }).click();
+    await page.getByLabel('Minutes it takes').fill('3');
+    await page.getByRole('button', { name: 'Keep the sign' }).click();
+    await page.getByText('3 minutes').waitFor();
+    await page.getByRole('link', { name: 'Change or remove it' }).click();
+    await page.getByRole('button', { name: 'Remove it' }).click();
+    await page.getByRole('button', { name: 'Take the last change back' }).click();
+    await page.getByRole('link', { name: 'Cross in chalk', exact: true }).waitFor();
+    await page.close();
+  }, 120_000);
+
+  it('has a sheet without a fault that axe can find, with faults on it and at 360 pixels', async () => {
+    const page = await browser.newPage({ viewport: { width: 360, height: 740 } });
+    for (const kind of ['sign', 'shop']) {
+      await page.goto(`${server.address}reference/own?kind=${kind}`);
+      await page.getByRole('button', { name: `Keep the ${kind}` }).click();
+      await page.getByText('It was not kept yet').waitFor();
+      expect(await axeViolations(page)).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+    }
+    await page.close();
+  }, 120_000);
+});
