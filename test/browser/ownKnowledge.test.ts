@@ -75,10 +75,7 @@ describe('a sign of one’s own', () => {
       .first()
       .click();
     await page.getByRole('link', { name: 'Examination' }).click();
-    await page
-      .getByRole('button', { name: /^front rail/i })
-      .first()
-      .click();
+    await page.locator('[data-part-button="front-rail"]').click();
     const row = page.locator('[id="sign-own-cross-in-chalk@front-rail"]');
     expect(await row.textContent()).toContain('Cross in chalk (your own addition)');
     await row.getByRole('button', { name: 'Present', exact: true }).click();
@@ -110,7 +107,8 @@ describe('a sign of one’s own', () => {
   }, 120_000);
 
   it('has a sheet without a fault that axe can find, with faults on it and at 360 pixels', async () => {
-    const page = await browser.newPage({ viewport: { width: 360, height: 740 } });
+    const context = await browser.newContext({ viewport: { width: 360, height: 740 } });
+    const page = await context.newPage();
     for (const kind of ['sign', 'shop']) {
       await page.goto(`${server.address}reference/own?kind=${kind}`);
       await page.getByRole('button', { name: `Keep the ${kind}` }).click();
@@ -118,6 +116,6 @@ describe('a sign of one’s own', () => {
       expect(await axeViolations(page)).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
     }
-    await page.close();
+    await context.close();
   }, 120_000);
 });
