@@ -1,5 +1,8 @@
+import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { isAbsolute } from 'node:path';
 import { text } from 'node:stream/consumers';
+import { fileURLToPath } from 'node:url';
 import { photoLimits } from '../record/photos.ts';
 import { readPixels } from '../record/readPixels.ts';
 import { runCalc } from './calcCommand.ts';
@@ -46,7 +49,17 @@ function terminalOf(starter: Starter): Terminal {
       return loadKnowledge();
     },
     readPicture: (file) =>
-      readPixels(file, { ...photoLimits, heicWorker: new URL('./heicWorker.js', import.meta.url) }),
+      readPixels(pictureAt(file), {
+        ...photoLimits,
+        heicWorker: new URL('./heicWorker.js', import.meta.url),
+      }),
     yearNow: () => new Date().getFullYear(),
   };
+}
+
+/** A picture where the person is, or one that came with the program: the examples name those, and run from any folder. */
+function pictureAt(file: string): string {
+  if (isAbsolute(file) || existsSync(file)) return file;
+  const shipped = fileURLToPath(new URL(`../${file}`, import.meta.url));
+  return existsSync(shipped) ? shipped : file;
 }
