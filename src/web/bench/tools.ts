@@ -48,4 +48,22 @@ export const benchTools: readonly BenchTool[] = [
     'Where would feet, hands, backs and drawers have worn this piece, and does the wear that is there agree?',
     async () => (await import('./wear/WearTool.tsx')).WearTool,
   ),
+  tool(
+    'panel',
+    'Panels and bottoms',
+    'What should a panel, a drawer’s bottom or a round top have lost across its grain since it was made?',
+    async () => (await import('./wood/PanelTool.tsx')).PanelTool,
+  ),
+  tool(
+    'edges',
+    'See-through edges',
+    'From where does a sloped back edge show, and how much of an opening stays open from the side?',
+    async () => (await import('./edges/EdgesTool.tsx')).EdgesTool,
+  ),
+  tool(
+    'grain',
+    'Grain in a photo',
+    'Which way does the grain run here, and how clearly?',
+    async () => (await import('./photo/GrainTool.tsx')).GrainTool,
+  ),
 ];

@@ -5,7 +5,7 @@ type Member = { id: string; kind: string; measures: Record<string, number> };
 type Props = { members: readonly Member[]; columns: readonly string[]; outliers: Likeness['outliers'] };
 
 const width = 480;
-const row = 54;
+const row = 64;
 
 /** Each measure as a line with a mark for each member: round for side chairs, square and filled for armchairs, ringed and named where it stands out. */
 export function DotsFigure({ members, columns, outliers }: Props) {
@@ -45,29 +45,29 @@ function Line({ measure, members, outliers }: { measure: string } & Omit<Props, 
   const isOut = (id: string) => outliers.some((each) => each.id === id && each.measure === measure);
   return (
     <>
-      <text x={0} y={13}>
+      <text x={0} y={12}>
         {measure}
       </text>
-      <line className="sets-axis" x1={0} x2={width} y1={28} y2={28} />
-      <text x={across(least)} y={47} textAnchor="start" dx={-8}>
+      <line className="sets-axis" x1={0} x2={width} y1={36} y2={36} />
+      <text x={across(least)} y={55} textAnchor="start" dx={-8}>
         {formatInches(least)} in
       </text>
       {most > least && (
-        <text x={across(most)} y={47} textAnchor="end" dx={8}>
+        <text x={across(most)} y={55} textAnchor="end" dx={8}>
           {formatInches(most)} in
         </text>
       )}
       {having.map(({ id, kind, mm }) => (
         <g key={id}>
           {/arm|elbow/i.test(kind) ? (
-            <rect className="sets-dot armed" x={across(mm) - 5} y={23} width={10} height={10} />
+            <rect className="sets-dot armed" x={across(mm) - 5} y={31} width={10} height={10} />
           ) : (
-            <circle className="sets-dot" cx={across(mm)} cy={28} r={5} />
+            <circle className="sets-dot" cx={across(mm)} cy={36} r={5} />
           )}
           {isOut(id) && (
             <>
-              <circle className="sets-out" cx={across(mm)} cy={28} r={9} />
-              <text x={across(mm)} y={16} textAnchor="middle">
+              <circle className="sets-out" cx={across(mm)} cy={36} r={9} />
+              <text x={across(mm)} y={24} textAnchor="middle">
                 {id}
               </text>
             </>

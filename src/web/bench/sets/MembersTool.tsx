@@ -46,7 +46,7 @@ export function MembersTool({ room }: { room: BenchRoom }) {
   return (
     <div className="stack">
       <p className="said">
-        Type the measures of each member, or paste them from a spreadsheet: 21 5/8, 549 mm. What is typed
+        Type the measures of each member, or paste them from a spreadsheet: 21 5/8, 549 mm. What is typed
         stays here.
       </p>
       <KeptTables room={room} isBlank={isBlank(draft)} onTake={type} />
