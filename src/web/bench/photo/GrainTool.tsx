@@ -1,0 +1,100 @@
+import type { Point } from '../../../photo/picture.ts';
+import type { Json } from '../../../piece/event.ts';
+import type { BenchRoom, Found } from '../benchRoom.ts';
+import { ResultSheet } from '../ResultSheet.tsx';
+import { regionOf } from './boardMark.ts';
+import { MarkButtons } from './MarkButtons.tsx';
+import { OnPhoto } from './OnPhoto.tsx';
+import { PhotoBoard } from './PhotoBoard.tsx';
+import { Under } from './Under.tsx';
+import { useMarks } from './useMarks.ts';
+import type { LaidPicture } from './useOpenPicture.ts';
+import { useReckoned } from './useReckoned.ts';
+
+type Grain = {
+  says: string;
+  tells: boolean;
+  coherence: number;
+  spreadDeg: number;
+  map: {
+    cellPx: number;
+    cells: { x: number; y: number; orientationDeg: number | null; coherence: number }[];
+  };
+};
+
+/** Which way the grain runs in a region of a photo, drawn as strokes. */
+export function GrainTool({ room }: { room: BenchRoom }) {
+  return (
+    <OnPhoto
+      room={room}
+      says="Choose a photo that shows bare or clear-finished wood, sharp and evenly lit; then draw a region on it, and strokes show how its grain runs."
+    >
+      {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
+    </OnPhoto>
+  );
+}
+
+function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
+  const marks = useMarks(`${room.piece.id}.grain.${laid.file}`);
+  const region = regionOf(marks.of('region'), laid.open);
+  const reckoned = useReckoned<Grain>(laid, 'photo.grain', region && { region });
+  const output = reckoned.result?.ok ? reckoned.result.output : undefined;
+  const found: Found | undefined = output && {
+    calculation: 'photo.grain',
+    input: reckoned.input as Json,
+    output: output as unknown as Json,
+    says: output.tells
+      ? `${output.says} Over the region it wanders by ${output.spreadDeg.toFixed(1)}°.`
+      : output.says,
+    ...(laid.photo === undefined ? {} : { photo: laid.photo }),
+    marks: marks.list as unknown as Json,
+  };
+  return (
+    <div className="photo-tool">
+      <MarkButtons
+        marks={marks}
+        label="What to mark"
+        wanted={[{ id: 'region', name: 'the region', kind: 'region' }]}
+      />
+      <PhotoBoard
+        picture={laid.open}
+        shows={laid.shows}
+        marks={marks}
+        readOnly={false}
+        over={(place, scale) => output && <Strokes map={output.map} place={place} scale={scale} />}
+      />
+      {region === undefined && <p className="said">Draw the region whose grain you ask after.</p>}
+      <Under {...reckoned} />
+      {found !== undefined && <ResultSheet room={room} found={found} title={`Grain in ${laid.title}`} />}
+      <p className="small soft">
+        It sees lines, not wood: scratches, brush marks and saw marks have a direction too.
+      </p>
+    </div>
+  );
+}
+
+type StrokesProps = { map: Grain['map']; place: (point: Point) => Point; scale: number };
+
+/** The longer and bolder a stroke, the plainer the grain runs that way there. */
+function Strokes({ map, place, scale }: StrokesProps) {
+  return (
+    <g className="photo-over">
+      {map.cells.map(({ x, y, orientationDeg, coherence }) => {
+        if (orientationDeg === null) return null;
+        const [cx, cy] = place([x, y]);
+        const half = map.cellPx * scale * 0.45 * (0.3 + 0.7 * coherence);
+        const [dx, dy] = [
+          half * Math.cos((orientationDeg * Math.PI) / 180),
+          half * Math.sin((orientationDeg * Math.PI) / 180),
+        ];
+        const d = `M${cx - dx} ${cy - dy}L${cx + dx} ${cy + dy}`;
+        return (
+          <g key={`${x} ${y}`}>
+            <path className="photo-halo" d={d} strokeWidth={2 + 2.5 * coherence + 1.5} />
+            <path className="photo-stroke" d={d} strokeWidth={1 + 2.5 * coherence} />
+          </g>
+        );
+      })}
+    </g>
+  );
+}

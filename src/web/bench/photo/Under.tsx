@@ -1,0 +1,30 @@
+import type { CalculationResult } from '../../../calculations/define.ts';
+import { faultWords } from '../benchRoom.ts';
+
+type Props = {
+  busy?: boolean;
+  result: CalculationResult<unknown> | undefined;
+  leaveOff?: () => void;
+};
+
+/** That it is being reckoned, with a way to leave off, or what is wrong, in a sentence. */
+export function Under({ busy = false, result, leaveOff }: Props) {
+  if (busy)
+    return (
+      <div className="row" role="status">
+        <span>Reckoning</span>
+        <progress aria-label="Reckoning" />
+        {leaveOff !== undefined && (
+          <button type="button" className="button quiet" onClick={leaveOff}>
+            Leave off
+          </button>
+        )}
+      </div>
+    );
+  if (result === undefined || result.ok) return null;
+  return (
+    <p className="caution" role="alert">
+      {faultWords(result.faults)}
+    </p>
+  );
+}

@@ -1,0 +1,48 @@
+import { useEffect, useRef, useState } from 'react';
+import type { CalculationResult } from '../../../calculations/define.ts';
+import type { LaidPicture } from './useOpenPicture.ts';
+
+/** How a calculation on a picture stands: nothing asked, under way, or done with what was asked. */
+export type Reckoned<Output> = {
+  busy: boolean;
+  result: CalculationResult<Output> | undefined;
+  /** What the result was reckoned from. */
+  input: object | undefined;
+  leaveOff: () => void;
+};
+
+/** A short rest of the hand before it begins, so that a point being moved by keys does not start it anew at every pixel. */
+const restMs = 250;
+
+/** Runs a calculation on the picture, in a worker, whenever its input changes; an answer to an older question is let fall. */
+export function useReckoned<Output>(
+  { open, file }: LaidPicture,
+  id: string,
+  input: object | undefined,
+): Reckoned<Output> {
+  const key = input === undefined ? '' : JSON.stringify(input);
+  const [done, setDone] = useState<{ key: string; result: CalculationResult<Output> }>();
+  const [left, setLeft] = useState('');
+  const latest = useRef(key);
+  latest.current = key;
+  useEffect(() => {
+    if (key === '' || key === left) return;
+    const rest = setTimeout(async () => {
+      open.leaveOff();
+      const asked = { file, ...JSON.parse(key) } as object;
+      const result = (await open.reckon(id, file, asked)) as CalculationResult<Output>;
+      if (latest.current === key) setDone({ key, result });
+    }, restMs);
+    return () => clearTimeout(rest);
+  }, [open, file, id, key, left]);
+  const here = done?.key === key ? done.result : undefined;
+  return {
+    busy: key !== '' && here === undefined && left !== key,
+    result: key === '' ? undefined : here,
+    input: input === undefined ? undefined : { file, ...input },
+    leaveOff: () => {
+      open.leaveOff();
+      setLeft(key);
+    },
+  };
+}
