@@ -66,4 +66,10 @@ export const benchTools: readonly BenchTool[] = [
     'Which way does the grain run here, and how clearly?',
     async () => (await import('./photo/GrainTool.tsx')).GrainTool,
   ),
+  tool(
+    'dating',
+    'Dating by hand',
+    'Which years do a few dated signs leave, of the knowledge files or your own?',
+    async () => (await import('./dating/DatingTool.tsx')).DatingTool,
+  ),
 ];
