@@ -10,6 +10,7 @@ import './theme/fonts.css';
 import './theme/tokens.css';
 import './theme/base.css';
 import './theme/controls.css';
+import './theme/print.css';
 
 applyTheme(readTheme());
 const room = document.getElementById('room');

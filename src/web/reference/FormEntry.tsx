@@ -104,7 +104,7 @@ type MeasuresProps = { form: Form; features: Record<string, string>; sizes: Reco
 
 function Measures({ form, features, sizes }: MeasuresProps) {
   return (
-    <table className="figures">
+    <table className="figures wordy">
       <caption>Measures</caption>
       <thead>
         <tr>

@@ -27,7 +27,7 @@ export function WoodEntry({ wood }: { wood: Wood }) {
           </>
         )}
       </dl>
-      <table className="figures">
+      <table className="figures wordy">
         <caption>How it moves across the grain</caption>
         <thead>
           <tr>

@@ -3,6 +3,7 @@ import { type FormEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { useKnowledge, useKnowledgeAnew } from '../../knowledge/useKnowledge.ts';
 import { type Draft, entryOf, idFromName } from './draft.ts';
 import { EditorHere } from './FieldFrame.tsx';
+import { inSheetWords } from './faultWords.ts';
 import { fieldShapes, type OwnKind } from './fieldShapes.ts';
 import { draftKey, dropDraft, keepDraft, readDraft } from './keptDraft.ts';
 import { OwnFields } from './OwnFields.tsx';
@@ -50,7 +51,7 @@ export function OwnEditor({ kind, id, entry }: OwnEditorProps) {
     setBusy(true);
     const answer = await putOwn(kind, id ?? newId, entryOf(fields, draft));
     setBusy(false);
-    if (!answer.ok) return setFaults(answer.faults);
+    if (!answer.ok) return setFaults(answer.faults.map((fault) => inSheetWords(fault, kind)));
     await done();
     await go({ to: '/reference', search: { [kind]: id ?? newId } });
   };
@@ -59,7 +60,7 @@ export function OwnEditor({ kind, id, entry }: OwnEditorProps) {
     setBusy(true);
     const answer = await removeOwn(kind, id);
     setBusy(false);
-    if (!answer.ok) return setFaults(answer.faults);
+    if (!answer.ok) return setFaults(answer.faults.map((fault) => inSheetWords(fault, kind)));
     await done();
     await go({ to: '/reference/own', search: {} });
   };
