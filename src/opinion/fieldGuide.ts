@@ -92,7 +92,10 @@ export function fieldGuide(of: GuideOf, knowledge: Knowledge): FieldGuide | unde
             number: numberOf.get(sign.id) ?? 0,
             numberOf,
             workNumbers: works.numbers,
-            on: listed(sign.on.filter((kind) => kinds === undefined || kinds.includes(kind)).map(kindName)),
+            on: onWords(
+              sign.on.filter((kind) => kinds === undefined || kinds.includes(kind)),
+              form !== undefined,
+            ),
           }),
         ),
       })),
@@ -115,6 +118,14 @@ function byPart(
       .toSorted((a, b) => a - b);
     return numbers.length === 0 ? [] : [{ part: capital(kindName(kind)), numbers }];
   });
+}
+
+/** The parts a sign can be on; of many the first, for in a form's guide the list of parts has them all. */
+function onWords(kinds: readonly string[], listedBefore: boolean): string {
+  const most = listedBefore ? mostKinds : 8;
+  if (kinds.length <= most + 1) return listed(kinds.map(kindName));
+  const named = kinds.slice(0, most).map(kindName).join(', ');
+  return `${named} and ${kinds.length - most} more${listedBefore ? ' (see the list of parts)' : ''}`;
 }
 
 /** A kind of part, in words. */
