@@ -106,6 +106,40 @@ describe('a sign of one’s own', () => {
     await page.close();
   }, 120_000);
 
+  it('has a shop beside it that makes a habit of it, named as one’s own where the sign is read', async () => {
+    const page = await browser.newPage();
+    await page.goto(`${server.address}reference/own?kind=shop`);
+    await page.getByLabel('Name', { exact: true }).fill('Thistle Lane');
+    await page.getByLabel('Kind', { exact: true }).selectOption('workshop');
+    await page.getByLabel('Place', { exact: true }).fill('Nowhere');
+    await page.getByLabel('From', { exact: true }).fill('1760');
+    await page.getByLabel('To', { exact: true }).fill('1790');
+    await page.getByLabel('Forms it made').fill('Side chair');
+    await page.getByRole('button', { name: 'Take out: Side chair' }).waitFor();
+    await page.getByLabel('What it was').fill('A shop made up for a test.');
+    for (const [label, numbers] of [
+      ['Of 100 pieces of the period of these forms', ['2', '1', '4']],
+      ['Of 100 such parts from here', ['90', '80', '97']],
+    ] as const) {
+      if (label.startsWith('Of 100 such')) {
+        await page.getByRole('button', { name: 'Add a habit' }).click();
+        await page.getByLabel('Sign', { exact: true }).selectOption('own-cross-in-chalk');
+      }
+      const figure = page.getByRole('group', { name: label });
+      for (const [at, name] of ['Best', 'Lowest', 'Highest'].entries())
+        await figure.getByLabel(name).fill(numbers[at] ?? '');
+    }
+    await page.getByLabel('Or your own word').selectOption('judgement');
+    await page.getByLabel('Why these figures').fill('Made up for a test.');
+    await page.getByRole('button', { name: 'Keep the shop' }).click();
+    await page.getByRole('heading', { level: 2, name: 'Thistle Lane (your own addition)' }).waitFor();
+    await page.getByRole('link', { name: 'Cross in chalk (your own addition)' }).click();
+    await page.getByRole('link', { name: 'Thistle Lane (your own addition)' }).waitFor();
+    const guide = await fetch(`${server.address}api/field-guide.pdf?family=own-signs`);
+    expect(guide.status).toBe(200);
+    await page.close();
+  }, 120_000);
+
   it('has a sheet without a fault that axe can find, with faults on it and at 360 pixels', async () => {
     const context = await browser.newContext({ viewport: { width: 360, height: 740 } });
     const page = await context.newPage();

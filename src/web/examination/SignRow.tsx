@@ -1,3 +1,4 @@
+import { Link } from '@tanstack/react-router';
 import { type KeyboardEvent, useId, useState } from 'react';
 import type { FindingState, Sureness } from '../../piece/finding.ts';
 import { TextField } from '../fields/TextField.tsx';
@@ -114,6 +115,11 @@ function More({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
       <details>
         <summary>Figures and sources</summary>
         <SignFigures sign={sign} knowledge={room.knowledge} />
+        <p className="small">
+          <Link to="/reference" search={{ sign: sign.id }}>
+            Its page in the reference
+          </Link>
+        </p>
       </details>
     </>
   );

@@ -1,4 +1,5 @@
 import { useKnowledge } from '../../knowledge/useKnowledge.ts';
+import { capitalWords, kindWords } from '../plainWords.ts';
 import type { Draft } from './draft.ts';
 import { FieldFrame, FieldSet } from './FieldFrame.tsx';
 import { FigureInputs } from './FigureInputs.tsx';
@@ -24,7 +25,7 @@ export function HabitsField({ path, value, onValue }: HabitsFieldProps) {
               <select
                 {...attributes}
                 value={String(habit.sign ?? '')}
-                onChange={(pick) => change(at, { ...habit, sign: pick.target.value })}
+                onChange={(pick) => change(at, { ...habit, sign: pick.target.value, on: [] })}
               >
                 <option value="">Choose a sign</option>
                 {ofMaking.map((sign) => (
@@ -35,6 +36,12 @@ export function HabitsField({ path, value, onValue }: HabitsFieldProps) {
               </select>
             )}
           </FieldFrame>
+          <HabitParts
+            path={`${path}.${at}.on`}
+            kinds={signs[String(habit.sign ?? '')]?.on ?? []}
+            value={habit.on}
+            onKinds={(on) => change(at, { ...habit, on })}
+          />
           <FieldSet path={`${path}.${at}.shows`} required within>
             <FigureInputs figure={habit.shows} onFigure={(shows) => change(at, { ...habit, shows })} />
           </FieldSet>
@@ -50,6 +57,40 @@ export function HabitsField({ path, value, onValue }: HabitsFieldProps) {
       <button type="button" className="button quiet" onClick={() => onValue([...habits, {}])}>
         Add a habit
       </button>
+    </FieldSet>
+  );
+}
+
+type HabitPartsProps = {
+  path: string;
+  kinds: readonly string[];
+  value: unknown;
+  onKinds: (kinds: string[]) => void;
+};
+
+/** The parts a habit is seen on, out of those its sign can be on; all of them where none is chosen. */
+function HabitParts({ path, kinds, value, onKinds }: HabitPartsProps) {
+  const chosen = Array.isArray(value) ? (value as string[]) : [];
+  if (kinds.length < 2) return null;
+  return (
+    <FieldSet path={path} required={false} within>
+      <details open={chosen.length > 0 || undefined}>
+        <summary>{chosen.length === 0 ? 'On all of its parts' : chosen.map(kindWords).join(', ')}</summary>
+        <div className="choices">
+          {kinds.map((kind) => (
+            <label key={kind} className="choice">
+              <input
+                type="checkbox"
+                checked={chosen.includes(kind)}
+                onChange={(tick) =>
+                  onKinds(tick.target.checked ? [...chosen, kind] : chosen.filter((one) => one !== kind))
+                }
+              />
+              {capitalWords(kindWords(kind))}
+            </label>
+          ))}
+        </div>
+      </details>
     </FieldSet>
   );
 }
