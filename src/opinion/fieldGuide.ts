@@ -19,7 +19,8 @@ export type FieldGuide = {
   /** `12 of them your own additions`, or nothing. */
   ofYourOwn: string;
   cautions: string[];
-  views: { svg: string; alternative: string; caption: string }[];
+  /** The views at one scale, in rows that fit the page. */
+  views: { svg: string; alternative: string; caption: string; widthMm: number; heightMm: number }[][];
   /** Which signs, by their numbers, are looked for on each part of the form; nothing for a family. */
   byPart: { part: string; numbers: number[] }[];
   stages: { title: string; groups: { name: string; entries: GuideEntry[] }[] }[];
@@ -159,15 +160,28 @@ function cautionsOf(form: Form | undefined, signs: readonly KnownSign[]): string
   ];
 }
 
+/** Views in one row of a page, and the room for them in millimetres: between two there is some more. */
+const inRow = 3;
+const roomMm = { wide: 108, high: 58 };
+
 function viewsOf(form: Form): FieldGuide['views'] {
   const features = featuresOf(form, {});
   const names = Object.fromEntries(partsOf(form, features).map((part) => [part.id, part.name]));
-  return drawForm(form, features, {}).views.map((view) => {
-    const shown = [...new Set(view.shapes.map(({ part }) => names[part] ?? part))];
-    const alternative = `Line drawing of a ${form.name.toLowerCase()}, ${view.name.toLowerCase()}. It shows ${listed(shown)}.`;
-    const svg = drawingSvg(view, { names, title: view.name, description: alternative, legend: false });
-    return { svg, alternative, caption: view.name };
-  });
+  const { views } = drawForm(form, features, {});
+  const rows = [views.slice(0, inRow), views.slice(inRow)].filter((row) => row.length > 0);
+  const scale = Math.min(
+    ...rows.map((row) => roomMm.wide / row.reduce((sum, { box }) => sum + box[2], 0)),
+    roomMm.high / Math.max(...views.map(({ box }) => box[3])),
+  );
+  return rows.map((row) =>
+    row.map((view) => {
+      const shown = [...new Set(view.shapes.map(({ part }) => names[part] ?? part))];
+      const alternative = `Line drawing of a ${form.name.toLowerCase()}, ${view.name.toLowerCase()}. It shows ${listed(shown)}.`;
+      const svg = drawingSvg(view, { names, title: view.name, description: alternative, legend: false });
+      const [, , wide, high] = view.box;
+      return { svg, alternative, caption: view.name, widthMm: wide * scale, heightMm: high * scale };
+    }),
+  );
 }
 
 function worksOf(signs: readonly KnownSign[], { sources }: Knowledge) {

@@ -3,7 +3,7 @@ import type { GuideEntry } from './fieldGuideEntry.ts';
 import { guideTemplate } from './typst/guideTemplate.ts';
 import { template } from './typst/template.ts';
 import { type NamedPicture, type PictureShelf, pictureShelf } from './typst/typstBlocks.ts';
-import { typstArray, typstString, typstWords } from './typst/typstText.ts';
+import { typstArray, typstMm, typstString, typstWords } from './typst/typstText.ts';
 
 /** A guide as Typst source, with the drawings it takes in. Its texts stand in string literals only. */
 export function fieldGuideTypst(guide: FieldGuide): { source: string; pictures: NamedPicture[] } {
@@ -17,7 +17,7 @@ ${guideTemplate}
 #par(text(${typstString(guide.under)}))
 ${guide.ofYourOwn === '' ? '' : `#par(text(fill: walnut, weight: 600, ${typstString(guide.ofYourOwn)}))`}
 ${guide.cautions.length === 0 ? '' : `#notice("care", "Before anything is touched", ${typstArray(guide.cautions.map((each) => typstWords(each)))})`}
-${guide.views.length === 0 ? '' : `#views(${typstArray(guide.views.map((view) => `(path: ${typstString(shelf.put(view.svg))}, alt: ${typstString(view.alternative)}, caption: ${typstString(view.caption)})`))})`}
+${guide.views.map((row) => `#views(${typstArray(row.map((view) => `(path: ${typstString(shelf.put(view.svg))}, alt: ${typstString(view.alternative)}, caption: ${typstString(view.caption)}, width: ${typstMm(view.widthMm)}, height: ${typstMm(view.heightMm)})`))})`).join('\n')}
 ${
   guide.byPart.length === 0
     ? ''

@@ -35,11 +35,10 @@ export const guideTemplate = `
 }
 
 #let views(all) = block(above: 1.2em, below: 1em, breakable: false, grid(
-  columns: calc.min(3, all.len()) * (1fr,),
+  columns: all.map(each => calc.max(each.width, 18mm)),
   column-gutter: 5mm,
-  row-gutter: 4mm,
   align: bottom + left,
-  ..all.map(each => figure(kind: "drawing", supplement: none, numbering: none, gap: 0.5em, caption: text(each.caption), image(each.path, alt: each.alt, width: 100%, height: 46mm, fit: "contain"))),
+  ..all.map(each => figure(kind: "drawing", supplement: none, numbering: none, gap: 0.5em, caption: text(each.caption), image(each.path, alt: each.alt, width: each.width, height: each.height))),
 ))
 
 #let parts(rows) = {

@@ -11,6 +11,7 @@ import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { featuresToAsk } from '../pieces/featuresToAsk.ts';
 import { chosenFeatures } from '../pieces/freshPiece.ts';
 import { Basis, Cited } from './Cited.tsx';
+import { evenViews } from './evenViews.ts';
 import { FigureTable, figureLine } from './FigureTable.tsx';
 import '../examination/drawing.css';
 
@@ -57,7 +58,7 @@ export function FormEntry({ form }: { form: Form }) {
         ))}
       </div>
       <div className="form-views">
-        {views.map((view) => (
+        {evenViews(views).map((view) => (
           <figure key={view.view} className="form-view">
             <PieceDrawing view={view} names={names} />
             <figcaption className="small soft">{view.name}</figcaption>
