@@ -61,6 +61,12 @@ export const benchTools: readonly BenchTool[] = [
     async () => (await import('./edges/EdgesTool.tsx')).EdgesTool,
   ),
   tool(
+    'photo-measure',
+    'Measure in a photo',
+    'How long, how wide, how round is it, by a card or a known length in the picture?',
+    async () => (await import('./photo/MeasureTool.tsx')).MeasureTool,
+  ),
+  tool(
     'grain',
     'Grain in a photo',
     'Which way does the grain run here, and how clearly?',

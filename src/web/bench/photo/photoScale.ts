@@ -1,0 +1,89 @@
+import type { CalculationResult } from '../../../calculations/define.ts';
+import type { Knowledge } from '../../../knowledge/schema.ts';
+import type { Point } from '../../../photo/picture.ts';
+import { runHere } from '../runHere.ts';
+
+/** What `photo.rectify` gives back, as far as it is used here. */
+export type Rectified = {
+  matrix: number[][];
+  toPicture: number[][];
+  residualPx: number;
+  lens?: { k1: number; sigmaK1: number; centre: Point; unitPx: number };
+  mapped?: Point[];
+  world?: Point[];
+  misfitMm?: number;
+  says: string[];
+};
+
+/** How a picture’s pixels become millimetres: a plane that marks of known place fix, or one known length. */
+export type PhotoScale =
+  | {
+      kind: 'plane';
+      /** Fields of `photo.rectify`. */
+      asked: { image: readonly Point[]; world: readonly Point[]; pictureSize?: Point };
+      rectified: Rectified;
+      /** How sure the marks behind it are, and their places. */
+      sigmaPx: number;
+      sigmaMm: number;
+    }
+  | { kind: 'known'; points: readonly [Point, Point]; lengthMm: number; sigmaMm: number };
+
+/** Allowed for a lens whose bend is not known, in parts of the length: our figure, a judgement. */
+const lensAllowancePercent = 0.5;
+
+/** The input of `photo.measure` for a line, or for the angle of two. */
+export function measureInput(
+  scale: PhotoScale,
+  points: readonly Point[],
+  sigmaPx: number,
+  secondLine?: readonly Point[],
+): object {
+  const asked = { points, sigmaPx, ...(secondLine === undefined ? {} : { secondLine }) };
+  if (scale.kind === 'known') {
+    const { points: ends, lengthMm, sigmaMm } = scale;
+    return { ...asked, scale: { points: ends, lengthMm, sigmaMm }, lensAllowancePercent };
+  }
+  const { image, world } = scale.asked;
+  const { matrix, lens } = scale.rectified;
+  return {
+    ...asked,
+    matrix,
+    correspondences: { image, world, sigmaPx: scale.sigmaPx, sigmaMm: scale.sigmaMm },
+    ...(lens === undefined ? { lensAllowancePercent } : { lens }),
+  };
+}
+
+/** Points of the picture in millimetres: in the plane, or by the known length. */
+export function inMillimetres(
+  scale: PhotoScale,
+  points: readonly Point[],
+  knowledge: Knowledge,
+): CalculationResult<Point[]> {
+  if (scale.kind === 'known') {
+    const perPx = knownPerPx(scale);
+    return { ok: true, output: points.map(([x, y]): Point => [x * perPx, y * perPx]) };
+  }
+  const result = runHere<Rectified>('photo.rectify', { ...scale.asked, map: points }, knowledge);
+  return result.ok ? { ok: true, output: result.output.mapped ?? [] } : result;
+}
+
+/** Millimetres of one pixel at a place of the picture; undefined beyond the horizon of the plane. */
+export function mmPerPxAt(scale: PhotoScale, [x, y]: Point, knowledge: Knowledge): number | undefined {
+  if (scale.kind === 'known') return knownPerPx(scale);
+  const about: Point[] = [
+    [x - 4, y],
+    [x + 4, y],
+    [x, y - 4],
+    [x, y + 4],
+  ];
+  const placed = inMillimetres(scale, about, knowledge);
+  if (!placed.ok) return undefined;
+  const [a, b, c, d] = placed.output as [Point, Point, Point, Point];
+  const area = Math.abs((b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0]));
+  const perPx = Math.sqrt(area) / 8;
+  return Number.isFinite(perPx) && perPx > 0 ? perPx : undefined;
+}
+
+function knownPerPx({ points: [a, b], lengthMm }: Extract<PhotoScale, { kind: 'known' }>): number {
+  return lengthMm / Math.hypot(b[0] - a[0], b[1] - a[1]);
+}

@@ -1,0 +1,121 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Fault } from '../../../calculations/define.ts';
+import type { Point } from '../../../photo/picture.ts';
+import type { BenchRoom } from '../benchRoom.ts';
+import { runHere } from '../runHere.ts';
+import type { CardFound } from '../vision/findCard.ts';
+import { openVision, type Vision } from '../vision/openVision.ts';
+import type { PhotoScale, Rectified } from './photoScale.ts';
+import type { Marks } from './useMarks.ts';
+import type { LaidPicture } from './useOpenPicture.ts';
+
+export type ScaleWay = 'card' | 'rectangle' | 'distances' | 'known';
+
+/** What the examiner said of the scale, besides the marks. */
+export type ScaleLengths = {
+  /** Of the rectangle: from the first mark to the second, and from there to the third. */
+  first?: number | undefined;
+  second?: number | undefined;
+  third?: number | undefined;
+  fourth?: number | undefined;
+  diagonal?: number | undefined;
+  known?: number | undefined;
+};
+
+export type ScaleDesk = {
+  way: ScaleWay;
+  choose: (way: ScaleWay) => void;
+  lengths: ScaleLengths;
+  say: (lengths: ScaleLengths) => void;
+  card: { state: 'none' } | { state: 'seeking'; share: number } | { state: 'done'; found: CardFound };
+  seekCard: () => void;
+  leaveOff: () => void;
+  scale: PhotoScale | undefined;
+  faults: Fault[];
+};
+
+/** Of a printed card: its corners as the finder places them, and its print. Judgements, on the cautious side. */
+const cardSigma = { sigmaPx: 0.5, sigmaMm: 0.15 };
+/** Of lengths taken with a rule: a thirty-second of an inch. */
+const ruleSigmaMm = 0.8;
+
+/** The scale of a picture: by the card, by four points, or by a known length; marks `scale-corners` and `scale-line`. */
+export function useScale(
+  { open }: LaidPicture,
+  marks: Marks,
+  room: BenchRoom,
+  sigmaPx: number,
+  first: ScaleWay,
+): ScaleDesk {
+  const [way, choose] = useState<ScaleWay>(first);
+  const [lengths, say] = useState<ScaleLengths>({});
+  const [card, setCard] = useState<ScaleDesk['card']>({ state: 'none' });
+  const vision = useRef<Vision | undefined>(undefined);
+  useEffect(() => () => vision.current?.close(), []);
+  const seekCard = async () => {
+    setCard({ state: 'seeking', share: 0 });
+    vision.current ??= openVision();
+    const found = await vision.current.findCard(open.blob, (share) => setCard({ state: 'seeking', share }));
+    setCard((now) => (now.state === 'seeking' ? { state: 'done', found } : now));
+  };
+  const leaveOff = () => {
+    setCard({ state: 'none' });
+    vision.current?.close();
+  };
+  const asked = askedOf({ way, lengths, card }, marks, [open.widthPx, open.heightPx]);
+  const rest = { way, choose, lengths, say, card, seekCard: () => void seekCard(), leaveOff };
+  if (asked === undefined) return { ...rest, scale: undefined, faults: [] };
+  if ('known' in asked)
+    return { ...rest, scale: { kind: 'known', ...asked.known, sigmaMm: ruleSigmaMm }, faults: [] };
+  const result = runHere<Rectified>('photo.rectify', asked, room.knowledge);
+  if (!result.ok) return { ...rest, scale: undefined, faults: result.faults };
+  const { distances: _distances, ...pairs } = asked;
+  const world = asked.world ?? result.output.world ?? [];
+  const sigmas = way === 'card' ? cardSigma : { sigmaPx, sigmaMm: ruleSigmaMm };
+  return {
+    ...rest,
+    scale: { kind: 'plane', asked: { ...pairs, world }, rectified: result.output, ...sigmas },
+    faults: [],
+  };
+}
+
+type Asked =
+  | { known: { points: readonly [Point, Point]; lengthMm: number } }
+  | {
+      image: readonly Point[];
+      world?: readonly Point[];
+      distances?: object;
+      pictureSize?: Point;
+    };
+
+function askedOf(
+  { way, lengths, card }: Pick<ScaleDesk, 'way' | 'lengths' | 'card'>,
+  marks: Marks,
+  pictureSize: Point,
+): Asked | undefined {
+  if (way === 'card')
+    return card.state === 'done' && card.found.found
+      ? { image: card.found.image, world: card.found.world, pictureSize }
+      : undefined;
+  if (way === 'known') {
+    const [a, b] = marks.of('scale-line') ?? [];
+    return a === undefined || b === undefined || lengths.known === undefined
+      ? undefined
+      : { known: { points: [a, b], lengthMm: lengths.known } };
+  }
+  const image = marks.of('scale-corners');
+  const { first, second, third, fourth, diagonal } = lengths;
+  if (image === undefined || first === undefined || second === undefined) return undefined;
+  if (way === 'rectangle') {
+    const world: Point[] = [
+      [0, 0],
+      [first, 0],
+      [first, second],
+      [0, second],
+    ];
+    return { image, world };
+  }
+  return third === undefined || fourth === undefined || diagonal === undefined
+    ? undefined
+    : { image, distances: { sides: [first, second, third, fourth], firstDiagonal: diagonal } };
+}
