@@ -17,6 +17,8 @@ export function ownPages(pieceId: string): Record<string, string> {
     'a form': 'reference?form=chest-of-drawers',
     'a wood': 'reference?wood=cherry-black',
     'own additions': 'reference/own',
+    'the sheet for a sign': 'reference/own?kind=sign',
+    'the sheet for a shop': 'reference/own?kind=shop',
     'an alteration': 'reference?alteration=arms-added',
     shops: 'reference?shelf=shops',
     sources: 'reference?shelf=sources',

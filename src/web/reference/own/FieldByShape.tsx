@@ -14,7 +14,8 @@ export type FieldProps = {
 
 /**
  * One field of an entry, drawn from its shape alone: whatever the schema gains later is asked for as well. `own` may
- * draw a field in a way of its own; where it answers nothing the field is drawn by its shape.
+ * draw a field in a way of its own; where it answers nothing the field is drawn by its shape. Lists of entries and tables of
+ * figures have no shape to draw by and need a way of their own: a test names those there are.
  */
 export function FieldByShape(props: FieldProps & { own?: (props: FieldProps) => ReactNode | undefined }) {
   const { field, path, value, onValue, own } = props;

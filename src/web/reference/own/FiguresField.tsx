@@ -1,8 +1,7 @@
-import { useContext } from 'react';
 import { stateNames } from '../../../knowledge/stateNames.ts';
 import { statesOf } from './causesToChoose.ts';
 import type { Draft } from './draft.ts';
-import { EditorHere, FieldSet, useFieldFaults } from './FieldFrame.tsx';
+import { FieldSet, useFieldFaults } from './FieldFrame.tsx';
 import { FigureInputs } from './FigureInputs.tsx';
 
 type FiguresFieldProps = {
@@ -39,7 +38,6 @@ export function FiguresField({ path, hangsOn, value, onValue }: FiguresFieldProp
 type StateFigureProps = { path: string; name: string; figure: unknown; onFigure: (figure: unknown) => void };
 
 function StateFigure({ path, name, figure, onFigure }: StateFigureProps) {
-  useContext(EditorHere);
   const faults = useFieldFaults(path, true);
   return (
     <fieldset className="own-figure" data-faulty={faults.length > 0 ? '' : undefined}>

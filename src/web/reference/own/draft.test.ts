@@ -13,6 +13,13 @@ describe('the fields of an own entry', () => {
     );
   });
 
+  test('are each drawn by their shape, but for the two that have a way of their own', () => {
+    const apart = [...fieldShapes('sign'), ...fieldShapes('shop')]
+      .filter((field) => field.as === 'rows' || field.as === 'figures')
+      .map((field) => field.name);
+    expect(apart).toEqual(['shows', 'habits']);
+  });
+
   test('know what kind of field each is', () => {
     const as = Object.fromEntries(fieldShapes('sign').map((field) => [field.name, field.as]));
     expect(as).toMatchObject({
