@@ -73,6 +73,30 @@ export const benchTools: readonly BenchTool[] = [
     async () => (await import('./photo/GrainTool.tsx')).GrainTool,
   ),
   tool(
+    'grain-match',
+    'Grain across a band',
+    'Does the grain above a cuff, joint or patch come out below it: one piece, or two?',
+    async () => (await import('./photo/GrainMatchTool.tsx')).GrainMatchTool,
+  ),
+  tool(
+    'toolmarks',
+    'Tool marks',
+    'Which plane or saw left these marks, how far apart are they, and are they arcs?',
+    async () => (await import('./photo/ToolmarksTool.tsx')).ToolmarksTool,
+  ),
+  tool(
+    'twins',
+    'Twins or brothers',
+    'Are two legs or splats alike as a machine leaves them, or as a hand does?',
+    async () => (await import('./photo/TwinsTool.tsx')).TwinsTool,
+  ),
+  tool(
+    'colour',
+    'Colour',
+    'How far has what light and air reached darkened against what was covered?',
+    async () => (await import('./photo/ColourTool.tsx')).ColourTool,
+  ),
+  tool(
     'dating',
     'Dating by hand',
     'Which years do a few dated signs leave, of the knowledge files or your own?',

@@ -2,6 +2,7 @@ import { scaleCard } from '../../../photo/scaleCard.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
 import { faultWords } from '../benchRoom.ts';
+import { FindCard } from './FindCard.tsx';
 import { MarkButtons } from './MarkButtons.tsx';
 import type { Marks } from './useMarks.ts';
 import type { ScaleDesk, ScaleLengths } from './useScale.ts';
@@ -93,29 +94,7 @@ function ByCard({ desk }: { desk: ScaleDesk }) {
         ) at full size. Before the first use measure its check line: {scaleCard.checkLine.words}. Lay it flat
         in the plane that is to be measured.
       </p>
-      <div className="row">
-        <button type="button" className="button" disabled={card.state === 'seeking'} onClick={desk.seekCard}>
-          Find the card
-        </button>
-        {card.state === 'seeking' && (
-          <>
-            <progress aria-label="Looking for the card" value={card.share} />
-            <button type="button" className="button quiet" onClick={desk.leaveOff}>
-              Leave off
-            </button>
-          </>
-        )}
-        {card.state === 'done' && card.found.found && (
-          <span role="status" className="small">
-            Found: {card.found.image.length} corners. {card.found.says.join(' ')}
-          </span>
-        )}
-      </div>
-      {card.state === 'done' && !card.found.found && (
-        <p className="caution" role="alert">
-          {card.found.message}
-        </p>
-      )}
+      <FindCard card={card} />
     </>
   );
 }

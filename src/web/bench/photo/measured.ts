@@ -37,7 +37,8 @@ export function measuredMark(
 export function withDoubt(mm: number, sigmaMm: number): string {
   const small =
     sigmaMm < 25.4 / 64 ? 'less than 1/64 in' : `${formatInches(sigmaMm, { denominator: 64 })} in`;
-  return `${formatBoth(mm, { denominator: 64 })}, give or take ${sigmaMm.toFixed(sigmaMm < 1 ? 2 : 1)} mm (${small})`;
+  const places = sigmaMm < 1 ? 2 : 1;
+  return `${formatInches(mm, { denominator: 64 })} in (${mm.toFixed(places)} mm), give or take ${sigmaMm.toFixed(places)} mm (${small})`;
 }
 
 type Lines = { lengthMm: number; sigmaMm: number; angleDeg?: number; angleSigmaDeg?: number; says: string[] };

@@ -1,11 +1,10 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import type { Fault } from '../../../calculations/define.ts';
 import type { Point } from '../../../photo/picture.ts';
 import type { BenchRoom } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
-import type { CardFound } from '../vision/findCard.ts';
-import { openVision, type Vision } from '../vision/openVision.ts';
 import type { PhotoScale, Rectified } from './photoScale.ts';
+import { useCard } from './useCard.ts';
 import type { Marks } from './useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 
@@ -27,9 +26,7 @@ export type ScaleDesk = {
   choose: (way: ScaleWay) => void;
   lengths: ScaleLengths;
   say: (lengths: ScaleLengths) => void;
-  card: { state: 'none' } | { state: 'seeking'; share: number } | { state: 'done'; found: CardFound };
-  seekCard: () => void;
-  leaveOff: () => void;
+  card: ReturnType<typeof useCard>;
   scale: PhotoScale | undefined;
   faults: Fault[];
 };
@@ -49,21 +46,9 @@ export function useScale(
 ): ScaleDesk {
   const [way, choose] = useState<ScaleWay>(first);
   const [lengths, say] = useState<ScaleLengths>({});
-  const [card, setCard] = useState<ScaleDesk['card']>({ state: 'none' });
-  const vision = useRef<Vision | undefined>(undefined);
-  useEffect(() => () => vision.current?.close(), []);
-  const seekCard = async () => {
-    setCard({ state: 'seeking', share: 0 });
-    vision.current ??= openVision();
-    const found = await vision.current.findCard(open.blob, (share) => setCard({ state: 'seeking', share }));
-    setCard((now) => (now.state === 'seeking' ? { state: 'done', found } : now));
-  };
-  const leaveOff = () => {
-    setCard({ state: 'none' });
-    vision.current?.close();
-  };
+  const card = useCard(open.blob);
   const asked = askedOf({ way, lengths, card }, marks, [open.widthPx, open.heightPx]);
-  const rest = { way, choose, lengths, say, card, seekCard: () => void seekCard(), leaveOff };
+  const rest = { way, choose, lengths, say, card };
   if (asked === undefined) return { ...rest, scale: undefined, faults: [] };
   if ('known' in asked)
     return { ...rest, scale: { kind: 'known', ...asked.known, sigmaMm: ruleSigmaMm }, faults: [] };
@@ -94,9 +79,7 @@ function askedOf(
   pictureSize: Point,
 ): Asked | undefined {
   if (way === 'card')
-    return card.state === 'done' && card.found.found
-      ? { image: card.found.image, world: card.found.world, pictureSize }
-      : undefined;
+    return card.found?.found ? { image: card.found.image, world: card.found.world, pictureSize } : undefined;
   if (way === 'known') {
     const [a, b] = marks.of('scale-line') ?? [];
     return a === undefined || b === undefined || lengths.known === undefined

@@ -1,0 +1,166 @@
+import { useState } from 'react';
+import type { Json } from '../../../piece/event.ts';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { PickField } from '../../fields/PickField.tsx';
+import type { BenchRoom, Found } from '../benchRoom.ts';
+import { ResultSheet } from '../ResultSheet.tsx';
+import { regionOf } from './boardMark.ts';
+import { ColourList } from './ColourList.tsx';
+import { cardRegions } from './cardRegions.ts';
+import { type Balanced, colourWords } from './colourWords.ts';
+import { FindCard } from './FindCard.tsx';
+import { MarkButtons } from './MarkButtons.tsx';
+import { OnPhoto } from './OnPhoto.tsx';
+import { PhotoBoard } from './PhotoBoard.tsx';
+import { Under } from './Under.tsx';
+import { useCard } from './useCard.ts';
+import { useMarks } from './useMarks.ts';
+import type { LaidPicture } from './useOpenPicture.ts';
+import { useReckoned } from './useReckoned.ts';
+
+/** The colour of a grey card of 18 in 100, as a screen has it: L* = 49.5 by IEC 61966-2-1. */
+const greyCard = '#767676';
+
+/** How far places of a photo differ in colour: what light reached against what was covered, a board inside and out. */
+export function ColourTool({ room }: { room: BenchRoom }) {
+  return (
+    <OnPhoto
+      room={room}
+      says="Choose a photo with both places in the same even light, and a grey card or the printed card beside them. Sample what light and air reached and what was covered, or one board inside and out."
+    >
+      {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
+    </OnPhoto>
+  );
+}
+
+function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
+  const marks = useMarks(`${room.piece.id}.colour.${laid.file}`);
+  const [by, setBy] = useState<'card' | 'grey' | 'none'>('card');
+  const [surface, setSurface] = useState<'pale-bare' | 'other'>('other');
+  const card = useCard(laid.open.blob);
+  const samples = marks.list.flatMap(({ id, name, points }) => {
+    const region = id.startsWith('place-') ? regionOf(points, laid.open) : undefined;
+    return region === undefined ? [] : [{ id: name, region }];
+  });
+  const patches =
+    by === 'card' && card.found?.found
+      ? cardRegions(card.found.image, card.found.world, laid.open)
+      : by === 'grey'
+        ? [regionOf(marks.of('grey'), laid.open)].flatMap((region) =>
+            region === undefined ? [] : [{ region, nominal: greyCard }],
+          )
+        : [];
+  const [exposed, setExposed] = useState('');
+  const [covered, setCovered] = useState('');
+  const first = samples.find(({ id }) => id === exposed) ?? samples[0];
+  const second =
+    samples.find(({ id }) => id === covered && id !== first?.id) ??
+    samples.find(({ id }) => id !== first?.id);
+  const input =
+    first === undefined || second === undefined
+      ? undefined
+      : { patches, samples, compare: { exposed: first.id, protected: second.id }, surface };
+  const reckoned = useReckoned<Balanced>(laid, 'photo.colour-balance', input);
+  const output = reckoned.result?.ok ? reckoned.result.output : undefined;
+  const likelihoods = output?.comparison?.likelihoods ?? undefined;
+  const found: Found | undefined = output && {
+    calculation: 'photo.colour-balance',
+    input: reckoned.input as Json,
+    output: output as unknown as Json,
+    says: colourWords(output, first?.id ?? '', second?.id ?? ''),
+    ...(likelihoods === undefined ? {} : { speaksOf: { signs: ['bare-wood-darkened'], likelihoods } }),
+    ...(laid.photo === undefined ? {} : { photo: laid.photo }),
+    marks: marks.list as unknown as Json,
+  };
+  const taken = marks.list.flatMap(({ id }) => Number(/^place-(\d+)$/.exec(id)?.[1] ?? 0));
+  const next = Math.max(0, ...taken) + 1;
+  const options = samples.map(({ id }) => ({ id, name: id }));
+  return (
+    <div className="photo-tool">
+      <ChoiceField
+        label="Put right by"
+        value={by}
+        save={setBy}
+        choices={[
+          { id: 'card', name: 'The printed card', note: 'By its six greys.' },
+          { id: 'grey', name: 'A grey card', note: 'Of 18 in 100.' },
+          { id: 'none', name: 'Nothing', note: 'Then compare within this photo only.' },
+        ]}
+      />
+      {by === 'card' && <FindCard card={card} found={`${patches.length} of its greys can be used.`} />}
+      <MarkButtons
+        marks={marks}
+        label="What to mark"
+        wanted={[
+          ...(by === 'grey' ? [{ id: 'grey', name: 'the grey card', kind: 'region' as const }] : []),
+          { id: `place-${next}`, name: `place ${next}`, kind: 'region' },
+        ]}
+      />
+      <PhotoBoard
+        picture={laid.open}
+        shows={laid.shows}
+        marks={marks}
+        over={(place) => (
+          <g className="photo-over">
+            {patches.map(({ region: { x, y, widthPx, heightPx } }) => {
+              const [[left, top], [right, bottom]] = [
+                place([x - 0.5, y - 0.5]),
+                place([x + widthPx - 0.5, y + heightPx - 0.5]),
+              ];
+              return (
+                <path
+                  key={`${x} ${y}`}
+                  className="photo-line"
+                  strokeWidth="2"
+                  d={`M${left} ${top}H${right}V${bottom}H${left}Z`}
+                />
+              );
+            })}
+          </g>
+        )}
+      />
+      {samples.length < 2 && (
+        <p className="said">
+          Draw two places or more: what light reached, and what was covered; of one wood, clear of shadow,
+          shine and dirt.
+        </p>
+      )}
+      {samples.length >= 2 && (
+        <div className="bench-fields">
+          <PickField
+            label="What light, air and hands reached"
+            value={first?.id ?? ''}
+            options={options}
+            onPick={setExposed}
+          />
+          <PickField
+            label="What was covered, or lies inside"
+            value={second?.id ?? ''}
+            options={options.filter(({ id }) => id !== first?.id)}
+            onPick={setCovered}
+          />
+          <ChoiceField
+            label="The surface"
+            value={surface}
+            save={setSurface}
+            choices={[
+              {
+                id: 'pale-bare',
+                name: 'Pale bare wood',
+                note: 'It darkens with age, so the difference is weighed.',
+              },
+              { id: 'other', name: 'Another', note: 'It may darken or fade: only described.' },
+            ]}
+          />
+        </div>
+      )}
+      <Under {...reckoned} />
+      {output !== undefined && first !== undefined && (
+        <ColourList samples={output.samples} beside={first.id} knowledge={room.knowledge} />
+      )}
+      {found !== undefined && (
+        <ResultSheet key={surface} room={room} found={found} title={`Colours in ${laid.title}`} />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,124 @@
+import { useState } from 'react';
+import type { Json } from '../../../piece/event.ts';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import type { BenchRoom, Found } from '../benchRoom.ts';
+import { ResultSheet } from '../ResultSheet.tsx';
+import { regionOf } from './boardMark.ts';
+import { directionOf } from './directionOf.ts';
+import { MarkButtons } from './MarkButtons.tsx';
+import { OnPhoto } from './OnPhoto.tsx';
+import { PhotoBoard } from './PhotoBoard.tsx';
+import { ProfilesFigure } from './ProfilesFigure.tsx';
+import { type Across, grainSpeaksOf } from './speaksOfGrain.ts';
+import { Under } from './Under.tsx';
+import { useMarks } from './useMarks.ts';
+import type { LaidPicture } from './useOpenPicture.ts';
+import { useReckoned } from './useReckoned.ts';
+
+type Match = {
+  says: string;
+  tells: boolean;
+  likelihoodRatio: number;
+  correlation: number;
+  shiftPx: number;
+  shiftSigmaPx: number;
+  profiles: { a: number[]; b: number[] };
+  null: { how: string };
+};
+
+/** Whether the grain goes on across a band: a cuff, a joint, the edge of a patch. */
+export function GrainMatchTool({ room }: { room: BenchRoom }) {
+  return (
+    <OnPhoto
+      room={room}
+      says="Choose a photo taken squarely on the part, sharp, with wood to be seen on both sides of the cuff, joint or patch. Mark the wood on either side and the way the part runs: the grain of one side is followed to the other."
+    >
+      {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
+    </OnPhoto>
+  );
+}
+
+function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
+  const marks = useMarks(`${room.piece.id}.grain-match.${laid.file}`);
+  const [across, setAcross] = useState<Across>('cuff');
+  const [surface, setSurface] = useState<'clear' | 'painted'>('clear');
+  const [a, b] = [regionOf(marks.of('above'), laid.open), regionOf(marks.of('below'), laid.open)];
+  const directionDeg = directionOf(marks.of('run'));
+  const input =
+    a === undefined || b === undefined || directionDeg === undefined
+      ? undefined
+      : { a, b, directionDeg, painted: surface === 'painted' };
+  const reckoned = useReckoned<Match>(laid, 'photo.grain-match', input);
+  const output = reckoned.result?.ok ? reckoned.result.output : undefined;
+  const speaksOf = output?.tells ? grainSpeaksOf(across, output.likelihoodRatio) : undefined;
+  const found: Found | undefined = output && {
+    calculation: 'photo.grain-match',
+    input: reckoned.input as Json,
+    output: output as unknown as Json,
+    says: output.says,
+    ...(speaksOf === undefined ? {} : { speaksOf }),
+    ...(laid.photo === undefined ? {} : { photo: laid.photo }),
+    marks: marks.list as unknown as Json,
+  };
+  return (
+    <div className="photo-tool">
+      <div className="bench-fields">
+        <ChoiceField
+          label="Across what"
+          value={across}
+          save={setAcross}
+          choices={[
+            { id: 'cuff', name: 'A cuff or cup on a leg' },
+            { id: 'leg', name: 'A line or joint across a leg' },
+            { id: 'veneer', name: 'A line within a leaf of veneer' },
+            { id: 'other', name: 'Another joint or patch' },
+          ]}
+        />
+        <ChoiceField
+          label="The surface"
+          value={surface}
+          save={setSurface}
+          choices={[
+            { id: 'clear', name: 'Bare, or finished clear' },
+            { id: 'painted', name: 'Painted or grained', note: 'Nothing can be told then.' },
+          ]}
+        />
+      </div>
+      <MarkButtons
+        marks={marks}
+        label="What to mark"
+        wanted={[
+          { id: 'above', name: 'wood on one side', kind: 'region' },
+          { id: 'below', name: 'wood on the other side', kind: 'region' },
+          { id: 'run', name: 'the way the part runs', kind: 'line' },
+        ]}
+      />
+      <PhotoBoard picture={laid.open} shows={laid.shows} marks={marks} />
+      {input === undefined && (
+        <p className="said">
+          Draw a region on either side, clear of the band and of the part’s edges, and a line along the part.
+        </p>
+      )}
+      <Under {...reckoned} />
+      {output?.tells && <ProfilesFigure {...output.profiles} />}
+      {output?.tells && (
+        <p className="small">
+          The second side lies {Math.abs(output.shiftPx).toFixed(1)} pixels aside of where the first one’s
+          grain points, give or take {output.shiftSigmaPx.toFixed(1)}. {output.null.how}
+        </p>
+      )}
+      {found !== undefined && (
+        <ResultSheet
+          key={across}
+          room={room}
+          found={found}
+          title={`Grain across a ${across === 'cuff' ? 'cuff' : 'line'} in ${laid.title}`}
+        />
+      )}
+      <p className="small soft">
+        Look on two faces: boards of one tree, laid on end, fit like one piece. A mended break runs on and is
+        one piece.
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,132 @@
+import { useState } from 'react';
+import type { Json } from '../../../piece/event.ts';
+import { formatBoth } from '../../../units/length.ts';
+import { PickField } from '../../fields/PickField.tsx';
+import type { BenchRoom, Found } from '../benchRoom.ts';
+import { ResultSheet } from '../ResultSheet.tsx';
+import { regionOf } from './boardMark.ts';
+import { directionOf } from './directionOf.ts';
+import { MarkButtons } from './MarkButtons.tsx';
+import { OnPhoto } from './OnPhoto.tsx';
+import { PhotoBoard } from './PhotoBoard.tsx';
+import { mmPerPxAt } from './photoScale.ts';
+import { ScaleFields } from './ScaleFields.tsx';
+import { type KindLikelihoods, marksSpeakOf, ratioWords } from './speaksOfMarks.ts';
+import { Under } from './Under.tsx';
+import { useMarks } from './useMarks.ts';
+import type { LaidPicture } from './useOpenPicture.ts';
+import { useReckoned } from './useReckoned.ts';
+import { useScale } from './useScale.ts';
+
+type Toolmarks = {
+  kind: string;
+  likelihoods: KindLikelihoods;
+  regularity: number;
+  pitchMm?: number;
+  pitchSigmaMm?: number;
+  arcRadiusMm?: number;
+  arcSigmaMm?: number;
+  seenMm: { along: number; across: number };
+  says: string;
+};
+
+/** What tool left the marks on a surface, from a photo in raking light. */
+export function ToolmarksTool({ room }: { room: BenchRoom }) {
+  return (
+    <div className="stack">
+      <p className="caution">
+        A raking light shows marks best: hold a cool lamp low over the surface. Keep hot lamps away from
+        finish and veneer and their leads out of the way; have a second person hold a piece that is turned
+        over, and leave what is heavy or loose where it stands.
+      </p>
+      <OnPhoto
+        room={room}
+        says="Choose a photo of an unfinished face in raking light, with a rule or the card beside it. Draw a region of some 6 cm or more a side, and a line along the board."
+      >
+        {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
+      </OnPhoto>
+    </div>
+  );
+}
+
+function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
+  const marks = useMarks(`${room.piece.id}.toolmarks.${laid.file}`);
+  const desk = useScale(laid, marks, room, 1.5, 'known');
+  const [picked, pick] = useState('');
+  const region = regionOf(marks.of('region'), laid.open);
+  const directionDeg = directionOf(marks.of('run'));
+  const middle = region && ([region.x + region.widthPx / 2, region.y + region.heightPx / 2] as const);
+  const mmPerPx = desk.scale && middle && mmPerPxAt(desk.scale, middle, room.knowledge);
+  const input =
+    region === undefined || directionDeg === undefined || mmPerPx === undefined
+      ? undefined
+      : { region, directionDeg, mmPerPx: Number(mmPerPx.toPrecision(6)) };
+  const reckoned = useReckoned<Toolmarks>(laid, 'photo.toolmarks', input);
+  const output = reckoned.result?.ok ? reckoned.result.output : undefined;
+  const signs = output === undefined ? [] : marksSpeakOf(output.likelihoods);
+  const tells = signs.some(({ ratio }) => ratio !== 1);
+  const sign = signs.find((each) => each.sign === picked) ?? signs[0];
+  const found: Found | undefined = output && {
+    calculation: 'photo.toolmarks',
+    input: reckoned.input as Json,
+    output: output as unknown as Json,
+    says: marksWords(output),
+    ...(tells && sign !== undefined ? { speaksOf: sign.speaksOf } : {}),
+    ...(laid.photo === undefined ? {} : { photo: laid.photo }),
+    marks: marks.list as unknown as Json,
+  };
+  return (
+    <div className="photo-tool">
+      <ScaleFields desk={desk} marks={marks} />
+      <MarkButtons
+        marks={marks}
+        label="What to mark"
+        wanted={[
+          { id: 'region', name: 'the region', kind: 'region' },
+          { id: 'run', name: 'the length of the board', kind: 'line' },
+        ]}
+      />
+      <PhotoBoard picture={laid.open} shows={laid.shows} marks={marks} />
+      {input === undefined && (
+        <p className="said">
+          {desk.scale === undefined
+            ? 'First the scale: mark a known length, or find the card.'
+            : 'Draw the region with the marks, and a line along the length of the board.'}
+        </p>
+      )}
+      <Under {...reckoned} />
+      {tells && sign !== undefined && (
+        <>
+          <PickField
+            label="As which sign"
+            note="For each: how much more probable the marks are with the sign there than without."
+            value={sign.sign}
+            options={signs.map((each) => ({
+              id: each.sign,
+              name: `${room.knowledge.signs[each.sign]?.name ?? each.sign}: ${ratioWords(each.ratio)}`,
+            }))}
+            onPick={pick}
+          />
+          {sign.besides !== undefined && <p className="small">{sign.besides}</p>}
+        </>
+      )}
+      {found !== undefined && (
+        <ResultSheet key={sign?.sign} room={room} found={found} title={`Tool marks in ${laid.title}`} />
+      )}
+    </div>
+  );
+}
+
+function marksWords({ says, pitchMm, pitchSigmaMm, arcRadiusMm, arcSigmaMm }: Toolmarks): string {
+  return [
+    says,
+    pitchMm === undefined || pitchSigmaMm === undefined
+      ? ''
+      : `Marks stand ${pitchMm.toFixed(2)} mm apart, give or take ${pitchSigmaMm.toFixed(2)} mm (${(25.4 / pitchMm).toFixed(1)} to the inch).`,
+    arcRadiusMm === undefined || arcSigmaMm === undefined
+      ? ''
+      : `Their radius is ${formatBoth(arcRadiusMm, { denominator: 4 })}, give or take ${arcSigmaMm.toFixed(0)} mm.`,
+  ]
+    .filter((each) => each !== '')
+    .join(' ');
+}

@@ -1,0 +1,203 @@
+import { useRef, useState } from 'react';
+import type { Point } from '../../../photo/picture.ts';
+import type { Json } from '../../../piece/event.ts';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { NumberField } from '../../fields/NumberField.tsx';
+import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { ResultSheet } from '../ResultSheet.tsx';
+import { runHere } from '../runHere.ts';
+import { MarkButtons } from './MarkButtons.tsx';
+import { OnPhoto } from './OnPhoto.tsx';
+import { PhotoBoard } from './PhotoBoard.tsx';
+import { inMillimetres } from './photoScale.ts';
+import { ScaleFields } from './ScaleFields.tsx';
+import { TwinsFigure } from './TwinsFigure.tsx';
+import { type Twins, twinsWords } from './twinsWords.ts';
+import { useMarks } from './useMarks.ts';
+import type { LaidPicture } from './useOpenPicture.ts';
+import { useScale } from './useScale.ts';
+
+/** An outline as it was traced: in millimetres where the scale is known, else in the picture’s pixels. */
+type Traced = { from: string; points: readonly Point[]; inMm: boolean; photo?: string };
+
+/** Whether two outlines are twins of a machine or brothers of a hand. */
+export function TwinsTool({ room }: { room: BenchRoom }) {
+  const [first, setFirst] = useState<Traced>();
+  return (
+    <div className="stack">
+      {first !== undefined && (
+        <div className="row">
+          <span>The first outline was traced on {first.from}.</span>
+          <button type="button" className="button quiet" onClick={() => setFirst(undefined)}>
+            Let it go
+          </button>
+        </div>
+      )}
+      <OnPhoto
+        room={room}
+        says="Choose a photo of both parts, taken squarely from their front or side and far enough off; trace the same stretch of both. Where each has a photo of its own, trace one, lay it by, and choose the other."
+      >
+        {(laid) => <OnBoard key={laid.file} room={room} laid={laid} first={first} layBy={setFirst} />}
+      </OnPhoto>
+    </div>
+  );
+}
+
+type Props = {
+  room: BenchRoom;
+  laid: LaidPicture;
+  first: Traced | undefined;
+  layBy: (traced: Traced) => void;
+};
+
+function OnBoard({ room, laid, first, layBy }: Props) {
+  const marks = useMarks(`${room.piece.id}.twins.${laid.file}`);
+  const desk = useScale(laid, marks, room, 1.5, 'known');
+  const [help, setHelp] = useState<'edge' | 'straight'>('edge');
+  const [sigmaMm, setSigmaMm] = useState<number | undefined>(0.3);
+  const [said, setSaid] = useState('');
+  const trace = useTracing(laid, marks, help, setSaid);
+  const traced = (id: string): Traced | undefined => {
+    const points = marks.of(id);
+    if (points === undefined) return undefined;
+    const placed = desk.scale && inMillimetres(desk.scale, points, room.knowledge);
+    return {
+      from: laid.title,
+      points: placed?.ok ? placed.output : points,
+      inMm: placed?.ok === true,
+      ...(laid.photo === undefined ? {} : { photo: laid.photo }),
+    };
+  };
+  const one = first ?? traced('first');
+  const two = traced('second');
+  const freeSize = one !== undefined && two !== undefined && !(one.inMm && two.inMm);
+  const input =
+    one === undefined || two === undefined
+      ? undefined
+      : {
+          a: one.points,
+          b: two.points,
+          closed: false,
+          freeSize,
+          ...(sigmaMm === undefined ? {} : { sigmaMm }),
+        };
+  const result = useTwins(input, room);
+  const output = result?.ok ? result.output : undefined;
+  const found: Found | undefined = output && {
+    calculation: 'photo.twins',
+    input: input as unknown as Json,
+    output: output as unknown as Json,
+    says: twinsWords(output, freeSize),
+    ...(output.tooling === null
+      ? {}
+      : { speaksOf: { signs: ['twins-from-a-pattern'], likelihoods: output.tooling } }),
+    ...(laid.photo === undefined ? {} : { photo: laid.photo }),
+    marks: marks.list as unknown as Json,
+  };
+  return (
+    <div className="photo-tool">
+      <ScaleFields desk={desk} marks={marks} />
+      <div className="bench-fields">
+        <ChoiceField
+          label="Between two touches"
+          value={help}
+          save={setHelp}
+          choices={[
+            { id: 'edge', name: 'Follow the edge', note: 'By the change of light in the picture.' },
+            { id: 'straight', name: 'Go straight', note: 'Where the edge can’t be told from its ground.' },
+          ]}
+        />
+        <NumberField
+          label="How far a traced point may be out"
+          unit="mm"
+          begin={0.3}
+          min={0.01}
+          max={50}
+          onNumber={setSigmaMm}
+        />
+      </div>
+      <MarkButtons
+        marks={marks}
+        label="What to trace"
+        wanted={[
+          ...(first === undefined
+            ? [{ id: 'first', name: 'the first outline', kind: 'outline' as const, least: 3 }]
+            : []),
+          { id: 'second', name: 'the second outline', kind: 'outline', least: 3 },
+        ]}
+      />
+      <PhotoBoard picture={laid.open} shows={laid.shows} marks={marks} onSet={trace} />
+      <p className="small" role="status">
+        {said}
+      </p>
+      {input === undefined && (
+        <p className="said">
+          {one === undefined
+            ? 'Trace the first part from one end to the other, then close; then the same stretch of the second.'
+            : 'Now trace the same stretch of the second part.'}
+        </p>
+      )}
+      {first === undefined && one !== undefined && two === undefined && (
+        <div className="row">
+          <button type="button" className="button quiet" onClick={() => layBy(one)}>
+            Lay the first outline by, for another photo
+          </button>
+        </div>
+      )}
+      {result?.ok === false && (
+        <p className="caution" role="alert">
+          {faultWords(result.faults)}
+        </p>
+      )}
+      {output !== undefined && one !== undefined && two !== undefined && (
+        <TwinsFigure a={one.points} b={two.points} twins={output} />
+      )}
+      {found !== undefined && <ResultSheet room={room} found={found} title={`Two outlines, ${laid.title}`} />}
+    </div>
+  );
+}
+
+/** Compares the outlines once for each pair of them, and not at every touch. */
+function useTwins(input: object | undefined, room: BenchRoom) {
+  const key = input === undefined ? '' : JSON.stringify(input);
+  const last = useRef<{ key: string; result: ReturnType<typeof runHere<Twins>> }>(undefined);
+  if (input === undefined) return undefined;
+  if (last.current?.key !== key)
+    last.current = { key, result: runHere<Twins>('photo.twins', input, room.knowledge) };
+  return last.current.result;
+}
+
+/** Sets what lies between the last touch of an outline and this one: the edge in the picture, or the straight line. */
+function useTracing(
+  { open }: LaidPicture,
+  marks: ReturnType<typeof useMarks>,
+  help: 'edge' | 'straight',
+  tell: (said: string) => void,
+) {
+  const latest = useRef(marks);
+  latest.current = marks;
+  const waiting = useRef<Promise<void>>(Promise.resolve());
+  return (at: Point) => {
+    if (marks.placing?.kind !== 'outline' || help === 'straight') return marks.set([at]);
+    waiting.current = waiting.current.then(async () => {
+      const now = latest.current;
+      const from = now.placing?.points.at(-1);
+      if (from === undefined) return now.set([at]);
+      const edge = await open.edge(from, at);
+      tell(
+        edge === undefined
+          ? 'These touches lie too far apart to follow the edge: a straight line was drawn.'
+          : '',
+      );
+      latest.current.set(edge === undefined || edge.length < 2 ? [at] : thinned(edge).slice(1));
+      await new Promise((settled) => setTimeout(settled));
+    });
+  };
+}
+
+/** Every third point of an edge, and its ends: no less is known of it, and less has to be kept. */
+function thinned(edge: readonly Point[]): Point[] {
+  return edge
+    .filter((_, index) => index % 3 === 0 || index === edge.length - 1)
+    .map(([x, y]): Point => [Math.round(x * 100) / 100, Math.round(y * 100) / 100]);
+}

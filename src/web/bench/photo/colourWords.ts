@@ -1,0 +1,30 @@
+export type LabColour = { L: number; a: number; b: number };
+
+export type Balanced = {
+  residuals: number[];
+  samples: { id: string; lab: LabColour; sd: LabColour; sigma: LabColour }[];
+  comparison: {
+    deltaE2000: number;
+    sigma: number;
+    darkerByL: number;
+    likelihoods: { natural: number; none: number; imitated: number } | null;
+  } | null;
+  notes: string[];
+};
+
+/** Two places compared, in words. */
+export function colourWords({ comparison, notes }: Balanced, exposed: string, covered: string): string {
+  if (comparison === null) return notes.join(' ');
+  const { deltaE2000, sigma, darkerByL } = comparison;
+  const off = Math.abs(darkerByL);
+  const way =
+    off < 0.5
+      ? 'as light as'
+      : darkerByL > 0
+        ? `darker by ${off.toFixed(1)} of 100 than`
+        : `paler by ${off.toFixed(1)} of 100 than`;
+  return [
+    `${exposed} and ${covered} differ by ${deltaE2000.toFixed(1)}, give or take ${sigma.toFixed(1)} (CIEDE2000; 2 to 3 is plain to the eye); ${exposed} is ${way} ${covered}.`,
+    ...notes,
+  ].join(' ');
+}

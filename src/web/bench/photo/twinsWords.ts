@@ -1,0 +1,31 @@
+type Fit = { rmsMm: number; maxMm: number; turnDeg: number; shiftMm: [number, number]; size: number };
+
+export type Twins = {
+  rmsMm: number;
+  maxMm: number;
+  sigmaMm: number;
+  noiseMm: number;
+  plain: Fit;
+  mirrored: Fit;
+  better: 'plain' | 'mirrored' | 'alike';
+  tooling: Record<string, number> | null;
+  likelihoodRatio: number | null;
+  notes: string[];
+};
+
+/** Two outlines compared, in words. */
+export function twinsWords(twins: Twins, freeSize: boolean): string {
+  const { rmsMm, maxMm, sigmaMm, better, plain, mirrored, likelihoodRatio, notes } = twins;
+  const way = { plain: 'as they are', mirrored: 'one turned over', alike: 'either way round' }[better];
+  const unit = freeSize ? 'units of the first tracing' : 'mm';
+  const fit = `Laid on each other ${way}, the outlines lie ${rmsMm.toFixed(2)} ${unit} apart in the root mean square, give or take ${sigmaMm.toFixed(2)}, and ${maxMm.toFixed(2)} at most (as they are ${plain.rmsMm.toFixed(2)}, one turned over ${mirrored.rmsMm.toFixed(2)}).`;
+  const speaks =
+    likelihoodRatio === null
+      ? ''
+      : likelihoodRatio > 1.05
+        ? ` That is ${likelihoodRatio.toFixed(1)} times as probable of a machine’s work as of a hand’s, by our judgement of both.`
+        : likelihoodRatio < 0.95
+          ? ` That is ${(1 / likelihoodRatio).toFixed(1)} times as probable of a hand’s work as of a machine’s, by our judgement of both.`
+          : ' That is as probable of a hand’s work as of a machine’s.';
+  return `${fit}${speaks}${notes.length > 0 ? ` ${notes.join(' ')}` : ''}`;
+}
