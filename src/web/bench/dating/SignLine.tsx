@@ -16,7 +16,7 @@ export function SignLine({ typed, at, knownName, onType, onDrop }: Props) {
     <li className="dating-sign">
       {typed.sign === '' ? (
         <fieldset className="dating-years">
-          <legend>{name}</legend>
+          <legend className="unseen">{name}</legend>
           <TextInput
             label="What it is"
             value={typed.name}

@@ -206,7 +206,7 @@ function Drawings({ room, sizes, contact, chosen, onTouch }: DrawingsProps) {
         onTouch={onTouch}
       />
       <figcaption className="small">
-        Darker where use touches more. Figures:{' '}
+        The stronger the tone, the more use touches. Figures:{' '}
         {([1, 2, 3, 4] as const).map((level) => `${level} ${oftenWords[level]}`).join(' · ')}.
       </figcaption>
     </figure>

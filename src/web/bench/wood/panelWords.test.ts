@@ -12,8 +12,8 @@ const found: PanelLossFound = {
 
 describe('a panel’s loss in words', () => {
   it('says what old and recent work would have lost, and where to look', () => {
-    expect(panelWords(found, 'Pine', undefined)).toBe(
-      'In pine of old make it should have lost 1/4 in (6.4 mm) front to back, give or take 2.0 mm; in recent make it would have swelled by 0.6 mm, give or take 2.4 mm. Look for a gap behind the front.',
+    expect(panelWords(found, 'Pine, eastern white', undefined)).toBe(
+      'Of old make and eastern white pine it should have lost 1/4 in (6.4 mm) front to back, give or take 2.0 mm; of recent make it would have swelled by 0.6 mm, give or take 2.4 mm. Look for a gap behind the front.',
     );
   });
 

@@ -21,7 +21,7 @@ export type PanelLossFound = {
 /** What a part should have lost, in sentences: by old work and by recent, where it shows, and what the loss seen tells. */
 export function panelWords(found: PanelLossFound, wood: string, seenMm: number | undefined): string {
   const { expected, recent, direction, shows, likelihoodRatio } = found;
-  const should = `In ${wood.toLowerCase()} of old make it should have lost ${both(expected.lossMm)} ${direction}, give or take ${mm(2 * expected.sdMm)}; in recent make ${recentWords(recent)}.`;
+  const should = `Of old make and ${plainWood(wood)} it should have lost ${both(expected.lossMm)} ${direction}, give or take ${mm(2 * expected.sdMm)}; of recent make ${recentWords(recent)}.`;
   const where = `Look for ${shows}.`;
   if (seenMm === undefined || likelihoodRatio === null) return `${should} ${where}`;
   const seen =
@@ -31,6 +31,12 @@ export function panelWords(found: PanelLossFound, wood: string, seenMm: number |
         ? 'That is less than old work would show: it may have been pushed along, pieced out or renewed.'
         : 'That fits old work.';
   return `${should} Seen is ${both(seenMm)}. ${seen} ${ratioWords(likelihoodRatio)}`;
+}
+
+/** `Pine, eastern white` as it is said: eastern white pine. */
+function plainWood(name: string): string {
+  const [first = '', ...rest] = name.split(', ');
+  return [...rest.toReversed(), first.charAt(0).toLowerCase() + first.slice(1)].join(' ');
 }
 
 function recentWords({ lossMm, sdMm }: Loss): string {
