@@ -2,23 +2,39 @@ import { writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
+import { calibrationBands, calibrationPlot } from './calibration.ts';
 import { type Judged, judgeCase } from './judgeCase.ts';
 import { readPublishedCases } from './publishedCases.ts';
 import { summarize } from './summary.ts';
 import { validationPage } from './validationPage.ts';
 
+const ownRemarks = `How these cases were mapped: by someone who saw neither ids, titles, notes nor verdicts, only the form, what was claimed and the
+findings. Two of the twenty (the easy chair and the turned armchair) were not fully out of sight, since part of an earlier mapping had
+been seen. Then, knowing the verdicts, some findings of seven cases were given to signs that the first mapping lacked and that were
+added because of it: a part that plainly began as something else, the place of a lost half, mounts and a marble top as parts. Some signs
+of the house were written by someone who had read what kinds of finding these cases hold; that a sign covers a trace is therefore
+no independent test, and the share covered will be lower on cases nobody here has read.
+
+What the cases changed, and why: the share of pieces made to deceive among those not of the period was raised from one in six to two in
+seven, since pieces reach an examiner with a claim more often where somebody gains by it (here five fakes to two copies); renewals
+and repairs were judged together and lowered (docs/knowledge.md); mending is now a thing done to a piece and no mere sign of use; mounts
+recast count as an alteration; a piece may have lost its other half; odd proportions were made less telling against period work.
+With the figures as they stood before, 9 of 19 first readings were right and none firm and wrong. So these twenty are no held-out test
+any more.`;
+const othersRemarks = 'The cases and their mapping were handed in; how they were mapped is not known here.';
+
 /**
  * Weighs published cases and says how often the reading met the verdict in print.
  *
- * Use: npm run validate [-- CASES MAPPING]. Without files it takes the chairs of test/reference and writes
+ * Use: npm run validate [-- CASES MAPPING]. Without files it takes the cases of test/reference and writes
  * docs/validation.md. The last line printed is one line of JSON.
  */
 async function main(args: string[]): Promise<void> {
   const root = new URL('../../', import.meta.url);
   const at = (path: string) => fileURLToPath(new URL(path, root));
   const own = args.length === 0;
-  const casesFile = args[0] ?? at('test/reference/published-chairs.json');
-  const mappingFile = args[1] ?? at('test/reference/published-chairs-mapping.json');
+  const casesFile = args[0] ?? at('test/reference/published-cases.json');
+  const mappingFile = args[1] ?? at('test/reference/published-cases-mapping.json');
   const { knowledge, faults } = compileKnowledge(await readKnowledgeFolder(at('knowledge')));
   if (knowledge === undefined)
     throw new Error(`The knowledge files have ${faults.length} faults; run "npm run knowledge" to see them.`);
@@ -32,9 +48,13 @@ async function main(args: string[]): Promise<void> {
       console.log(`${each.id}: the form "${mapped.form}" is not known yet, left out.`);
     else judged.push(judgeCase(each, mapped, knowledge, yearNow));
   }
-  const page = validationPage(judged, cases, mapping, knowledge);
-  if (own) await writeFile(at('docs/validation.md'), page);
-  else console.log(page);
+  if (own) {
+    await writeFile(at('docs/validation.svg'), calibrationPlot(calibrationBands(judged)));
+    await writeFile(
+      at('docs/validation.md'),
+      validationPage(judged, cases, mapping, knowledge, ownRemarks, 'validation.svg'),
+    );
+  } else console.log(validationPage(judged, cases, mapping, knowledge, othersRemarks));
   console.log(JSON.stringify(summarize(judged)));
 }
 

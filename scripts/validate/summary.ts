@@ -6,6 +6,8 @@ export type Summary = {
   definite: number;
   right: number;
   rightInTwo: number;
+  /** The same over the cases of which a sign covers two traces or more, and at least half of them. */
+  enough: { definite: number; right: number };
   firmAndWrong: number;
   cllr: number | null;
   brier: number | null;
@@ -17,6 +19,9 @@ export type Summary = {
 /** Counts and scores the judged cases. A score that is not defined for them is null. */
 export function summarize(judged: readonly Judged[]): Summary {
   const definite = judged.filter((each) => each.truth !== undefined);
+  const enough = definite.filter(
+    ({ coveredTraces, traces }) => coveredTraces >= 2 && coveredTraces >= traces / 2,
+  );
   const forecasts = definite.map((each) => ({
     probabilities: classes.map((id) => each.probabilities[id]),
     truth: each.truth === undefined ? -1 : classes.indexOf(each.truth),
@@ -28,6 +33,7 @@ export function summarize(judged: readonly Judged[]): Summary {
   return {
     definite: definite.length,
     right: definite.filter((each) => each.right).length,
+    enough: { definite: enough.length, right: enough.filter((each) => each.right).length },
     rightInTwo: definite.filter((each) => each.rightInTwo).length,
     firmAndWrong: judged.filter((each) => each.firm && !each.right).length,
     cllr: logRatioCost(logs(true), logs(false)) ?? null,

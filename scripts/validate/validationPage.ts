@@ -1,4 +1,5 @@
 import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { type Band, calibrationBands } from './calibration.ts';
 import { classes, type Judged, type VerdictClass } from './judgeCase.ts';
 import type { MappedCase, PublishedCase } from './publishedCases.ts';
 import { summarize } from './summary.ts';
@@ -12,25 +13,35 @@ const words: Record<VerdictClass, string> = {
   'made-to-deceive': 'made to deceive',
 };
 
-/** The page that says how the readings met the verdicts in print, every miss with its reason in figures. */
+/**
+ * The page that says how the readings met the verdicts in print, every miss with its reason in figures.
+ *
+ * @param remarks  how the cases were mapped, and what has to be known of it
+ * @param plot  where the calibration is drawn, if it is
+ */
 export function validationPage(
   judged: readonly Judged[],
   cases: readonly PublishedCase[],
   mapping: Readonly<Record<string, MappedCase>>,
   knowledge: Knowledge,
+  remarks: string,
+  plot?: string,
 ): string {
+  const bands = calibrationBands(judged);
   const figures = summarize(judged);
   const share = (x: number | null) => (x === null ? 'not defined' : x.toFixed(3));
   return `# Held against pieces that others have judged
 
-Made by \`npm run validate\`. Published cases were mapped to signs with ids, titles and verdicts out of sight; only
-findings that are traces were fed, never a verdict on a part. No figure was changed for a single case. The sizes are
-small: read the misses, not the percentages.
+Made by \`npm run validate\`. Only findings that are traces are fed, never a verdict on a part. The numbers are small: read
+the misses, not the percentages.
+
+${remarks}
 
 | what | figure |
 | --- | --- |
 | cases with a definite verdict | ${figures.definite} |
 | first reading right | ${figures.right} |
+| of these with enough covered (two traces or more, and half of them) | ${figures.enough.right} of ${figures.enough.definite} |
 | right among the first two | ${figures.rightInTwo} |
 | firm and wrong | ${figures.firmAndWrong} |
 | mean log score (bits; ${Math.log2(classes.length).toFixed(2)} is knowing nothing) | ${share(figures.logScoreBits)} |
@@ -56,7 +67,7 @@ How often a class came true among those given a probability in each band, over a
 
 | given | classes | came true |
 | --- | --- | --- |
-${calibration(judged).join('\n')}
+${bands.map(bandRow).join('\n')}${plot === undefined ? '' : `\n\n![Given probability against the share that came true](${plot})`}
 
 ## Traces that no sign covers
 
@@ -90,20 +101,8 @@ function misses(judged: readonly Judged[]): string {
     .join('\n');
 }
 
-function calibration(judged: readonly Judged[]): string[] {
-  const bounds = [0, 0.05, 0.2, 0.4, 0.6, 0.8, 1.0001];
-  return bounds.slice(1).map((high, i) => {
-    const low = bounds[i] ?? 0;
-    const inBand = judged.flatMap((each) =>
-      each.truth === undefined
-        ? []
-        : classes
-            .filter((id) => each.probabilities[id] >= low && each.probabilities[id] < high)
-            .map((id) => id === each.truth),
-    );
-    const came = inBand.filter(Boolean).length;
-    return `| ${low}–${Math.min(1, high)} | ${inBand.length} | ${inBand.length === 0 ? '–' : `${came} (${(came / inBand.length).toFixed(2)})`} |`;
-  });
+function bandRow({ low, high, classes: n, cameTrue }: Band): string {
+  return `| ${low}–${high} | ${n} | ${n === 0 ? '–' : `${cameTrue} (${(cameTrue / n).toFixed(2)})`} |`;
 }
 
 function uncovered(cases: readonly PublishedCase[], mapping: Readonly<Record<string, MappedCase>>): string {

@@ -108,7 +108,9 @@ export function prepareCase(
       'The claimed period ends before it begins; write the earlier year first.',
     );
   }
-  const alterations = form.alterations.flatMap((id) => knowledge.alterations[id] ?? []);
+  const alterations = form.alterations
+    .flatMap((id) => knowledge.alterations[id] ?? [])
+    .filter(({ needsPart }) => needsPart?.some((kind) => parts.some((part) => part.kind === kind)) ?? true);
   const { looks, ignored } = looksOf(input, knowledge, parts, alterations);
   const shops = fittingShops(input, knowledge, form, span);
   return {

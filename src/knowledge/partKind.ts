@@ -44,7 +44,13 @@ export function expandGroups(entries: readonly Entry[]): Entry[] {
     const own = Object.entries(written).filter(([name]) => !groups.has(name));
     return {
       ...alteration,
-      value: { ...alteration.value, changes: Object.fromEntries([...spread, ...own]) },
+      value: {
+        ...alteration.value,
+        changes: Object.fromEntries([...spread, ...own]),
+        ...(alteration.value.needsPart === undefined
+          ? {}
+          : { needsPart: kindsOf(alteration.value.needsPart) }),
+      },
     };
   });
 }

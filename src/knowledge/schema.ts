@@ -174,6 +174,8 @@ export const alteration = z.strictObject({
     )
     .default({}),
   earliest: year.optional(),
+  /** Kinds of part without which it can’t have happened: a piece that has none of them is not prone to it. */
+  needsPart: z.array(z.string()).optional(),
   honestContrast: sentence,
   tellOwner: sentence,
   desirability: sentence,

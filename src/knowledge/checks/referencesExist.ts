@@ -156,6 +156,9 @@ function otherPointers(entry: Entry): Pointer[] {
         (id, place): Pointer => ({ path: ['habits', index, 'on', place], to: 'part kind', id }),
       ),
     ]),
+    ...(alteration?.value.needsPart ?? []).map(
+      (id, index): Pointer => ({ path: ['needsPart', index], to: 'part kind', id }),
+    ),
     ...Object.keys(alteration?.value.changes ?? {}).map(
       (id): Pointer => ({ path: ['changes', id], to: 'part kind', id }),
     ),
