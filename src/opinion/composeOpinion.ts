@@ -2,6 +2,7 @@ import { readingWords } from '../piece/readings.ts';
 import { formatYears } from '../units/years.ts';
 import type { OpinionDocument, Section } from './opinionDocument.ts';
 import { materialOf, type OpinionInput, type OpinionMaterial } from './opinionMaterial.ts';
+import { benchSection } from './sections/bench.ts';
 import { cautionsSection } from './sections/cautions.ts';
 import { conclusionSection } from './sections/conclusion.ts';
 import { descriptionSection } from './sections/description.ts';
@@ -55,6 +56,7 @@ function sectionsOf(material: OpinionMaterial): Section[] {
     descriptionSection(material),
     standingSection(material),
     findingsSection(material),
+    benchSection(material),
     weightsSection(material),
     jarsSection(material),
     readingsSection(material),

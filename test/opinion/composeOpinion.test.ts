@@ -148,6 +148,48 @@ describe('what an opinion holds', () => {
   });
 });
 
+it('prints what was measured at the bench: entered findings as weighed, the rest as kept, each once with its source', () => {
+  const says = 'That is 9.0 times as probable of old work as of recent.';
+  const measured = {
+    calculation: 'wood.roundness',
+    input: {},
+    output: {},
+    says,
+  };
+  const likelihoods = { natural: 9, none: 1, imitated: 1 };
+  const chair = piece.parse({
+    ...known.chair,
+    findings: {
+      'turning-out-of-round@front-leg-left': {
+        id: 'turning-out-of-round@front-leg-left',
+        sign: 'turning-out-of-round',
+        part: 'front-leg-left',
+        state: 'present',
+        measured: { ...measured, likelihoods },
+      },
+    },
+    bench: {
+      a: { id: 'a', title: 'left leg', ...measured },
+      b: {
+        id: 'b',
+        calculation: 'wood.movement',
+        title: 'splat',
+        input: {},
+        output: {},
+        says: 'It shrinks.',
+      },
+    },
+  });
+  const document = known.opinionOn(chair);
+  const rows = rowsOf(section(document, 'bench'));
+  expect(rows).toHaveLength(2);
+  expect(rows[0]?.join(' ')).toContain(says);
+  expect(rows[0]?.join(' ')).toContain('Entered as a finding');
+  expect(rows[1]?.join(' ')).toContain('Kept for the record; not weighed.');
+  expect(rowsOf(section(document, 'findings'))[0]?.[1]).toContain('measured');
+  expect(known.opinion.sections.some((each) => each.id === 'bench')).toBe(false);
+});
+
 describe('the examiner and the weighing', () => {
   it('prints both where they differ, and the reason', () => {
     const of = withOpinion(known.chair, { reading: 'period-intact', departure: 'I know its five sisters.' });

@@ -52,7 +52,12 @@ function place(order: readonly string[], id: string): number {
 }
 
 function rowOf(finding: Finding, material: OpinionMaterial): Words[] {
-  const sure = finding.state === 'could-not-tell' ? '' : `, ${surenessWords[finding.sure]}`;
+  const sure =
+    finding.state === 'could-not-tell'
+      ? ''
+      : finding.measured === undefined
+        ? `, ${surenessWords[finding.sure]}`
+        : ', measured';
   const photo = finding.inPhotoOnly ? '; in a photograph only' : '';
   return [
     material.signName(finding.sign),
