@@ -147,6 +147,12 @@ describe('wear', () => {
     expect(await page.getByLabel('Enter it as a finding').locator('option').first().textContent()).toContain(
       'Wear where no use would reach',
     );
+    await page.getByRole('button', { name: 'Keep at the bench' }).click();
+    await allKept(page);
+    await page.evaluate(() => localStorage.clear());
+    await page.reload();
+    await page.getByRole('button', { name: 'Take up again: Wear of left arm' }).click();
+    expect(await says(page)).toContain('Left arm, top: sharp where much touches.');
     await page.close();
   }, 120_000);
 });

@@ -31,7 +31,7 @@ export function edgeWords(found: SeeThrough, isChamfered: boolean): string {
 export function seenWords(curve: SeeThrough['curve'], angleDeg: number, isChamfered: boolean): string {
   const { square, chamfered } = openAt(curve, angleDeg);
   const share = (value: number) => (value <= 0 ? 'nothing' : `${Math.round(100 * value)} in 100`);
-  const plain = `At ${angleDeg}° ${share(square)} of the opening is seen through with square edges`;
+  const plain = `At ${angleDeg}°, ${share(square)} of the opening is seen through with square edges`;
   return isChamfered ? `${plain}, ${share(chamfered)} with the slope.` : `${plain}.`;
 }
 

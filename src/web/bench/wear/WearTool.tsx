@@ -65,7 +65,7 @@ export function WearTool({ room }: { room: BenchRoom }) {
           input,
           output: { score } as unknown as Json,
           says: wearWords(score, contrary, nameOf),
-          marks: draft.painting,
+          marks: draft,
           speaksOf: {
             signs: wearSigns(knowledge.signs, paintedParts, contrary),
             likelihoods: score.likelihoods,
@@ -74,6 +74,7 @@ export function WearTool({ room }: { room: BenchRoom }) {
   const open = surfaces.filter(({ part }) => part === chosen);
   return (
     <div className="stack">
+      {Object.keys(draft.painting).length === 0 && <KeptPaintings room={room} onTake={type} />}
       <Drawings room={room} sizes={taken} contact={laid.output} chosen={chosen} onTouch={setChosen} />
       <PickField
         label="Part to paint the wear of"
@@ -162,6 +163,24 @@ export function WearTool({ room }: { room: BenchRoom }) {
 /** Kept rows, where they still have the surface's faces. */
 function fitting<Rows extends readonly unknown[]>(rows: Rows | undefined, faces: readonly string[]) {
   return rows?.length === faces.length ? rows : undefined;
+}
+
+/** Paintings kept at the bench before, to be taken up again on any device. */
+function KeptPaintings({ room, onTake }: { room: BenchRoom; onTake: (draft: Draft) => void }) {
+  const kept = Object.values(room.piece.bench).flatMap(({ id, title, calculation, marks }) => {
+    const read = calculation === 'wear.contact' ? draftShape.safeParse(marks) : undefined;
+    return read?.success ? [{ id, title, draft: read.data }] : [];
+  });
+  if (kept.length === 0) return null;
+  return (
+    <div className="row">
+      {kept.map(({ id, title, draft }) => (
+        <button key={id} type="button" className="button quiet" onClick={() => onTake(draft)}>
+          Take up again: {title}
+        </button>
+      ))}
+    </div>
+  );
 }
 
 type DrawingsProps = {

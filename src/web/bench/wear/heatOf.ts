@@ -32,7 +32,11 @@ export function heatOf(surfaces: readonly WearSurface[], view: string, isSeating
     );
     return { ...laid(surface.along.from, view, isSeating), shares };
   });
-  const strongest = lines.reduce((a, b) => (Math.max(...b.shares) > Math.max(...a.shares) ? b : a));
+  // A front that lies across the view says more there than sides that run away from the eye.
+  const inView = lines.filter(({ axis }) => axis !== 'none');
+  const strongest = (inView.length > 0 ? inView : lines).reduce((a, b) =>
+    Math.max(...b.shares) > Math.max(...a.shares) ? b : a,
+  );
   if (strongest.axis === 'none') {
     const mean = strongest.shares.reduce((sum, each) => sum + each, 0) / strongest.shares.length;
     return { axis: 'x', shares: [mean] };

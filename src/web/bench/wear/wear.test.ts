@@ -106,4 +106,11 @@ describe('heat over the drawing', () => {
     expect(heatOf([stretcher], 'underside', true)?.shares.at(0)).toBeCloseTo(0.005);
     expect(heatOf([], 'front', true)).toBe(undefined);
   });
+
+  it('shows what lies across the view before what runs away from the eye, however much that is touched', () => {
+    const side = { ...stretcher, along: { from: 'front', to: 'back', lengthMm: 400 }, per100Uses: 100 };
+    expect(heatOf([side, stretcher], 'front', false)?.shares).toHaveLength(24);
+    expect(heatOf([side, stretcher], 'side', false)).toMatchObject({ axis: 'x' });
+    expect(heatOf([side, stretcher], 'side', false)?.shares[23]).toBe(1);
+  });
 });
