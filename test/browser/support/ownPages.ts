@@ -8,6 +8,8 @@ export function ownPages(pieceId: string): Record<string, string> {
     engagement: `piece/${pieceId}/engagement`,
     opinion: `piece/${pieceId}/opinion`,
     history: `piece/${pieceId}/history`,
+    'measuring in a photo': `piece/${pieceId}/bench#photo-measure`,
+    'tool marks, of an example': 'piece/example-side-chair/bench#toolmarks',
     'an example, read-only': 'piece/example-armchair/engagement',
     'opinion of an example': 'piece/example-armchair/opinion',
     reference: 'reference',

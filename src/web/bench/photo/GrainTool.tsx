@@ -81,7 +81,7 @@ function Strokes({ map, place, scale }: StrokesProps) {
     <g className="photo-over">
       {map.cells.map(({ x, y, orientationDeg, coherence }) => {
         if (orientationDeg === null) return null;
-        const [cx, cy] = place([x, y]);
+        const [cx, cy] = place([x + map.cellPx / 2 - 0.5, y + map.cellPx / 2 - 0.5]);
         const half = map.cellPx * scale * 0.45 * (0.3 + 0.7 * coherence);
         const [dx, dy] = [
           half * Math.cos((orientationDeg * Math.PI) / 180),

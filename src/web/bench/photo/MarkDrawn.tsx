@@ -30,7 +30,10 @@ export function MarkDrawn({ mark, number, chosen, sketched = false }: Props) {
               <circle className="photo-line" cx={x} cy={y} r="5" strokeWidth="2" />
             </g>
           ))}
-      <g className="photo-badge" transform={`translate(${first[0] + 14} ${first[1] - 14})`}>
+      <g
+        className="photo-badge"
+        transform={`translate(${Math.max(13, first[0] + 14)} ${Math.max(13, first[1] - 14)})`}
+      >
         <circle r="10" />
         <text dy="0.36em">{number}</text>
       </g>

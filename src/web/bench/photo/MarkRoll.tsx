@@ -1,3 +1,4 @@
+import { capital } from '../../examination/examRoom.ts';
 import { type BoardMark, placeWords } from './boardMark.ts';
 import type { Marks } from './useMarks.ts';
 
@@ -18,7 +19,7 @@ export function MarkRoll({ marks, readOnly, onChoose }: Props) {
               aria-pressed={mark.id === marks.chosen}
               onClick={() => onChoose(mark)}
             >
-              {index + 1}. {mark.name}
+              {index + 1}. {capital(mark.name)}
             </button>
             <span className="small soft">
               {mark.points.length > 6

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Json } from '../../../piece/event.ts';
+import { capital } from '../../examination/examRoom.ts';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { type BenchRoom, faultWords } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
@@ -122,7 +123,7 @@ function Measures({ room, laid, marks, scale, sigmaPx }: MeasuresProps) {
               aria-pressed={chosen}
               onClick={() => marks.choose(mark.id)}
             >
-              {at(mark)}. {mark.name}
+              {at(mark)}. {capital(mark.name)}
             </button>{' '}
             {measured.ok ? (
               <span className="said photo-says">{measured.says}</span>
@@ -140,7 +141,7 @@ function Measures({ room, laid, marks, scale, sigmaPx }: MeasuresProps) {
                     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
                     marks: marks.list as unknown as Json,
                   }}
-                  title={`${mark.name} in ${laid.title}`}
+                  title={`${capital(mark.name)} in ${laid.title}`}
                 />
                 {measured.length !== undefined && !room.readOnly && (
                   <AsMeasure room={room} {...measured.length} from={laid.title} />

@@ -79,6 +79,7 @@ export function OnPhoto({ room, says, children }: Props) {
         <input
           id={`${id}-file`}
           type="file"
+          className="photo-file"
           accept="image/*"
           onChange={(change) => {
             const [file] = change.target.files ?? [];

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'react';
 import type { Point } from '../../../photo/picture.ts';
+import { capital } from '../../examination/examRoom.ts';
 import { BoardButtons } from './BoardButtons.tsx';
 import { canStand, held, nextTouch, placeWords } from './boardMark.ts';
 import { type BoardView, fitted, isWhole, panned, showing, toFrame, toPicture, zoomed } from './boardView.ts';
@@ -132,21 +133,22 @@ export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, ove
     cross === undefined || view === undefined ? undefined : toFrame(view, cross);
 
   const screen = (point: Point): Point => (view === undefined ? point : toFrame(view, point));
-  const aimed = cross ?? (placing !== undefined && aiming === undefined ? middle() : undefined);
+  const aimed =
+    placing !== undefined ? (cross ?? (aiming === undefined ? middle() : undefined)) : drag && cross;
   const aimedAt = aimed === undefined ? undefined : screen(aimed);
   return (
     <div className="photo-board stack-tight">
       <p className="small photo-how" id={`${id}-how`}>
         {placing !== undefined ? (
           <>
-            <strong>{placing.name}:</strong> {nextTouch(placing, placing.points.length)}. By keys: arrows move
-            the cross by a pixel, with Shift by ten, with Alt by a hundred; Enter sets, C closes, Escape
-            leaves off.
+            <strong>{capital(placing.name)}:</strong> {nextTouch(placing, placing.points.length)}. By keys:
+            arrows move the cross by a pixel, with Shift by ten, with Alt by a hundred; Enter sets, C closes,
+            Escape leaves off.
           </>
         ) : chosen !== undefined ? (
           <>
-            <strong>{chosen.name}:</strong> drag one of its points; by keys N takes the next point, arrows
-            move it by a pixel (Shift: ten), Delete takes the mark off.
+            <strong>{capital(chosen.name)}:</strong> drag one of its points; by keys N takes the next point,
+            arrows move it by a pixel (Shift: ten), Delete takes the mark off.
           </>
         ) : (
           'Two fingers, the wheel with Ctrl, or + and − go nearer; 0 shows the whole.'
