@@ -157,6 +157,35 @@ describe('wear', () => {
   }, 120_000);
 });
 
+describe('a finger', () => {
+  it('drawn along a strip paints it, and the page stays where it is', async () => {
+    const context = await browser.newContext({ viewport: { width: 360, height: 740 }, hasTouch: true });
+    const page = await context.newPage();
+    await layOut(page, 'example-armchair', 'wear');
+    await page.getByLabel('Part to paint').selectOption('crest-rail');
+    const cells = page.locator('[data-face="0"]');
+    await cells.first().evaluate((cell) => cell.scrollIntoView({ block: 'center' }));
+    const from = await cells.nth(2).boundingBox();
+    const to = await cells.nth(6).boundingBox();
+    if (from === null || to === null) throw new Error('the strip is not shown');
+    const top = await page.evaluate(() => scrollY);
+    const touch = await context.newCDPSession(page);
+    const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', x: number, y: number) =>
+      touch.send('Input.dispatchTouchEvent', { type, touchPoints: type === 'touchEnd' ? [] : [{ x, y }] });
+    const y = from.y + from.height / 2;
+    await send('touchStart', from.x + from.width / 2, y);
+    for (let x = from.x + from.width / 2; x <= to.x + to.width / 2; x += 4)
+      await send('touchMove', x, y - (x - from.x) / 20);
+    await send('touchEnd', 0, 0);
+    const strokes = await cells.evaluateAll((all) =>
+      all.map((cell) => (cell as HTMLElement).dataset.stroke ?? ''),
+    );
+    expect(strokes.map((stroke) => stroke === 'heavy')).toEqual(strokes.map((_, at) => at >= 2 && at <= 6));
+    expect(await page.evaluate(() => scrollY)).toBe(top);
+    await context.close();
+  }, 120_000);
+});
+
 describe.each([
   [360, 740],
   [1280, 900],
