@@ -4,6 +4,7 @@ import type { YearSpan } from '../../units/years.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { YearsField } from '../fields/YearsField.tsx';
+import { familyNames } from '../knowledge/familyNames.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { useDesk } from '../record/DeskRoom.tsx';
 import { freshId, readIdentity } from '../record/identity.ts';
@@ -62,22 +63,27 @@ export function NewPiecePage() {
       }}
     >
       <h1>New piece</h1>
-      <ChoiceField
-        label="Form"
-        choices={Object.values(forms).map((one) => ({
-          id: one.id,
-          name: one.name,
-          note: one.what,
-          picture: (
-            <FormPicture form={one} features={chosenFeatures(one, one.id === formId ? features : {})} />
-          ),
-        }))}
-        value={formId === '' ? undefined : formId}
-        save={(id) => {
-          setFormId(id);
-          setFeatures({});
-        }}
-      />
+      {Object.entries(familyNames).map(([family, name]) => (
+        <ChoiceField
+          key={family}
+          label={name}
+          choices={Object.values(forms)
+            .filter((one) => one.family === family)
+            .map((one) => ({
+              id: one.id,
+              name: one.name,
+              note: one.what.split('; left and right')[0] ?? one.what,
+              picture: (
+                <FormPicture form={one} features={chosenFeatures(one, one.id === formId ? features : {})} />
+              ),
+            }))}
+          value={formId === '' ? undefined : formId}
+          save={(id) => {
+            setFormId(id);
+            setFeatures({});
+          }}
+        />
+      ))}
       {form === undefined ? null : (
         <FeatureChoices
           form={form}

@@ -1,4 +1,5 @@
 import type { Knowledge } from '../../knowledge/schema.ts';
+import { familyNames } from '../knowledge/familyNames.ts';
 import type { ReferenceSearch } from '../routes.tsx';
 
 /** One shelf of the reference books. */
@@ -99,8 +100,6 @@ function shopGroups(knowledge: Knowledge): Group[] {
     ),
   ].filter((one) => one.entries.length > 0);
 }
-
-const familyNames = { seating: 'Seating', case: 'Cases', table: 'Tables', clock: 'Clocks', glass: 'Glasses' };
 
 function formGroups(knowledge: Knowledge): Group[] {
   const forms = Object.values(knowledge.forms);

@@ -3,29 +3,25 @@ import { caseFromPiece } from '../../../evidence/caseFromPiece.ts';
 import { type PhotographsToAsk, photographsToAsk } from '../../../evidence/photographsToAsk.ts';
 import { prepareCase } from '../../../evidence/prepareCase.ts';
 import type { WeighingNow } from '../../weigh/useWeighing.ts';
-import { type ExamRoom, partName } from '../examRoom.ts';
+import type { ExamRoom } from '../examRoom.ts';
 import { isTelling } from '../planLooks.ts';
 import { letterOfAsks } from './letterOfAsks.ts';
 import './asks.css';
 
+type Ask = PhotographsToAsk['asks'][number];
+
 /** What to ask the owner for when the piece is known from photographs only, as a letter ready to send. */
 export function AsksRoom({ room, weigh }: { room: ExamRoom; weigh: WeighingNow }) {
   const { piece, knowledge } = room;
-  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const [chosen, setChosen] = useState<Readonly<Record<string, boolean>>>({});
   const ready = prepareCase(caseFromPiece(piece), knowledge, new Date().getFullYear());
   if (!ready.ok) return <p className="caution">{ready.faults[0]?.message}</p>;
   const told = photographsToAsk(ready.prepared, weigh.nextLooks);
+  // A picture that would tell little is left out unless it is ticked.
+  const isAsked = (ask: Ask) =>
+    chosen[ask.id] ?? (ask.kind === 'answer' || weigh.nextLooks.length === 0 || ask.shows.some(isTelling));
   const form = knowledge.forms[piece.form]?.name.toLowerCase() ?? 'piece';
-  const letter = letterOfAsks(
-    `the ${form}`,
-    told.asks.filter((ask) => !left.has(ask.id)),
-  );
-  const take = (id: string, asked: boolean) => {
-    const next = new Set(left);
-    if (asked) next.delete(id);
-    else next.add(id);
-    setLeft(next);
-  };
+  const letter = letterOfAsks(`the ${form}`, told.asks.filter(isAsked));
   return (
     <div className="asks">
       <section className="stack-tight">
@@ -45,8 +41,8 @@ export function AsksRoom({ room, weigh }: { room: ExamRoom; weigh: WeighingNow }
               <label className="choice">
                 <input
                   type="checkbox"
-                  checked={!left.has(ask.id)}
-                  onChange={(event) => take(ask.id, event.target.checked)}
+                  checked={isAsked(ask)}
+                  onChange={(event) => setChosen({ ...chosen, [ask.id]: event.target.checked })}
                 />
                 <strong>{ask.name}</strong>
               </label>
@@ -64,11 +60,9 @@ export function AsksRoom({ room, weigh }: { room: ExamRoom; weigh: WeighingNow }
   );
 }
 
-function MayShow({ room, ask }: { room: ExamRoom; ask: PhotographsToAsk['asks'][number] }) {
+function MayShow({ room, ask }: { room: ExamRoom; ask: Ask }) {
   const telling = ask.shows.filter(isTelling);
-  const names = [
-    ...new Set(telling.map(({ sign, part }) => `${nameOf(room, sign)} (${partName(room.parts, part)})`)),
-  ];
+  const names = [...new Set(telling.map(({ sign }) => nameOf(room, sign)))];
   if (ask.kind === 'answer') return <p className="small soft">{ask.ask}</p>;
   if (names.length === 0) return <p className="small soft">Little more would be told by it now.</p>;
   return (
