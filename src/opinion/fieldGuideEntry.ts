@@ -3,6 +3,7 @@ import { figureNumbers } from '../knowledge/figuresOf.ts';
 import type { Knowledge, Sign } from '../knowledge/schema.ts';
 import { stateNames } from '../knowledge/stateNames.ts';
 import { citedBy } from './citedBy.ts';
+import { tellsOf } from './tellsOf.ts';
 import { capital, stopped } from './wording.ts';
 
 /** One sign as the guide prints it. */
@@ -44,7 +45,7 @@ export function entryOfGuide(sign: Knowledge['signs'][string], around: Around): 
     mine: sign.mine === true,
     look: sign.look,
     caution: sign.caution ?? '',
-    facts: `${capital(tellsOf(sign, knowledge))}. On: ${on}. ${minutesWords(sign.minutes)}.`,
+    facts: `Tells of ${tellsOf(sign, knowledge)}. On: ${on}. ${minutesWords(sign.minutes)}.`,
     mistakenFor: others.length === 0 ? '' : stopped(others.join('; ')),
     figures: figuresOfSign(sign),
     works: works.join(', '),
@@ -70,22 +71,6 @@ function spanWords(span: NonNullable<Sign['span']>): string {
   const floor = span.hardFloor ? '; nothing can show it earlier' : '';
   return `In use from ${span.earliest}, common from ${span.commonFrom}${until}${gone}${floor}.`;
 }
-
-function tellsOf({ hangsOn }: Sign, { alterations }: Knowledge): string {
-  if (!hangsOn.startsWith('alteration/')) return `tells ${causeNames[hangsOn] ?? hangsOn}`;
-  const id = hangsOn.slice('alteration/'.length);
-  return `tells whether this was done: ${(alterations[id]?.name ?? id).toLowerCase()}`;
-}
-
-const causeNames: Record<string, string> = {
-  making: 'how the piece was made',
-  year: 'when the piece was made',
-  'part-year': 'when the part was made',
-  origin: 'whether the part belongs',
-  tooling: 'what it was worked with',
-  ageing: 'whether it aged by itself',
-  use: 'whether it was used',
-};
 
 function minutesWords(minutes: number): string {
   if (minutes < 1) return 'Less than a minute';

@@ -1,24 +1,15 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { axeViolations } from './support/axeViolations.ts';
-import { openBrowser } from './support/openBrowser.ts';
 import { allKept } from './support/ownPages.ts';
 import { pieceOf } from './support/pieceOf.ts';
-import { startServer, type TestServer } from './support/startServer.ts';
+import { openProgram } from './support/program.ts';
 
-let server: TestServer;
-let browser: Browser;
-beforeAll(async () => {
-  [server, browser] = await Promise.all([startServer(), openBrowser()]);
-}, 240_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const program = openProgram();
 
 /** Takes a piece of a form on; answers its id. */
 async function takeOn(page: Page, form: RegExp, title: string): Promise<string> {
-  await page.goto(`${server.address}new`);
+  await page.goto(`${program.server.address}new`);
   await page.getByRole('radio', { name: form }).first().check();
   await page.getByLabel('Name of the piece').fill(title);
   await page.getByRole('button', { name: 'Open the piece' }).click();
@@ -28,7 +19,7 @@ async function takeOn(page: Page, form: RegExp, title: string): Promise<string> 
 }
 
 async function layOut(page: Page, id: string, tool: string): Promise<void> {
-  await page.goto(`${server.address}piece/${id}/bench#${tool}`);
+  await page.goto(`${program.server.address}piece/${id}/bench#${tool}`);
   await page.locator('#bench-open').waitFor();
   await page.locator('.bench-top label').first().waitFor();
 }
@@ -41,7 +32,7 @@ const says = (page: Page) =>
 
 describe('an out-of-round top', () => {
   it('is measured at the bench, entered as a finding, and weighed in the readings as measured', async () => {
-    const page = await browser.newPage();
+    const page = await program.browser.newPage();
     const id = await takeOn(page, /^Tilt-top/, 'Round table');
     await layOut(page, id, 'roundness');
     await page.getByLabel('Wood').selectOption('mahogany-true');
@@ -51,12 +42,12 @@ describe('an out-of-round top', () => {
     expect(await says(page)).toMatch(/differ by 7\/16.*times as probable of old work/);
     await page.getByRole('button', { name: 'Enter', exact: true }).click();
     await page.getByText('the readings take it in as measured').waitFor();
-    const piece = await pieceOf(server, id, ({ findings }) => Object.keys(findings).length > 0);
+    const piece = await pieceOf(program.server, id, ({ findings }) => Object.keys(findings).length > 0);
     const finding = Object.values(piece.findings)[0];
     expect(finding?.sign).toBe('round-top-out-of-round');
     expect(finding?.measured?.likelihoods.natural).toBeGreaterThan(2);
 
-    await page.goto(`${server.address}piece/${id}/readings`);
+    await page.goto(`${program.server.address}piece/${id}/readings`);
     await page.locator('.read-lead').waitFor({ timeout: 90_000 });
     expect(await page.locator('.read-weights').first().textContent()).toContain(
       'Round top shrunk across the grain',
@@ -67,7 +58,7 @@ describe('an out-of-round top', () => {
 
 describe('tools for a set', () => {
   it('tells the size of a set from Roman numerals, and keeps what was typed over a reload', async () => {
-    const page = await browser.newPage();
+    const page = await program.browser.newPage();
     const id = await takeOn(page, /^Armchair/, 'Armchair of a set');
     await layOut(page, id, 'set-size');
     await page.getByLabel('Numbers found').fill('III, VII, XI');
@@ -83,7 +74,7 @@ describe('tools for a set', () => {
   }, 120_000);
 
   it('sets members side by side from a pasted table, names the odd one and enters the narrow seat', async () => {
-    const page = await browser.newPage();
+    const page = await program.browser.newPage();
     const id = await takeOn(page, /^Armchair/, 'Armchair with arms put on');
     await layOut(page, id, 'members');
     await page.getByText('Paste from a spreadsheet').click();
@@ -107,7 +98,7 @@ describe('tools for a set', () => {
     await page.getByLabel('Seat width, front of A').fill('21 1/16');
     await page.getByRole('button', { name: 'Keep at the bench' }).click();
     await page.getByRole('button', { name: 'Enter', exact: true }).click();
-    const piece = await pieceOf(server, id, (each) => Object.keys(each.findings).length > 0);
+    const piece = await pieceOf(program.server, id, (each) => Object.keys(each.findings).length > 0);
     expect(Object.values(piece.findings)[0]).toMatchObject({
       sign: 'armchair-as-narrow-as-side-chair',
       state: 'present',
@@ -119,7 +110,7 @@ describe('tools for a set', () => {
 
 describe('wear', () => {
   it('is painted by the keyboard, and wear underneath with a sharp top is named', async () => {
-    const page = await browser.newPage();
+    const page = await program.browser.newPage();
     const id = await takeOn(page, /^Armchair/, 'Worn armchair');
     await layOut(page, id, 'wear');
     await page.getByLabel('Part to paint').selectOption('arm-left');
@@ -159,7 +150,10 @@ describe('wear', () => {
 
 describe('a finger', () => {
   it('drawn along a strip paints it, and the page stays where it is', async () => {
-    const context = await browser.newContext({ viewport: { width: 360, height: 740 }, hasTouch: true });
+    const context = await program.browser.newContext({
+      viewport: { width: 360, height: 740 },
+      hasTouch: true,
+    });
     const page = await context.newPage();
     await layOut(page, 'example-armchair', 'wear');
     await page.getByLabel('Part to paint').selectOption('crest-rail');
@@ -191,7 +185,7 @@ describe.each([
   [1280, 900],
 ])('at %s pixels', (width, height) => {
   it('nothing of the tools is wider than the screen, nor barred to a reader', async () => {
-    const page = await (await browser.newContext({ viewport: { width, height } })).newPage();
+    const page = await (await program.browser.newContext({ viewport: { width, height } })).newPage();
     for (const tool of ['set-size', 'members', 'wear', 'panel', 'edges', 'dating']) {
       await layOut(page, 'example-armchair', tool);
       if (tool === 'wear') await page.getByLabel('Part to paint').selectOption('arm-left');

@@ -1,20 +1,11 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import sharp from 'sharp';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { axeViolations } from './support/axeViolations.ts';
 import { copyExample } from './support/copyExample.ts';
-import { openBrowser } from './support/openBrowser.ts';
-import { startServer, type TestServer } from './support/startServer.ts';
+import { openProgram } from './support/program.ts';
 
-let server: TestServer;
-let browser: Browser;
-beforeAll(async () => {
-  [server, browser] = await Promise.all([startServer(), openBrowser()]);
-}, 240_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const program = openProgram();
 
 const screens = { phone: { width: 360, height: 740 }, desk: { width: 1440, height: 900 } };
 const cases = (['light', 'dark'] as const).flatMap((scheme) =>
@@ -75,11 +66,11 @@ const corners: [string, (page: Page) => Promise<void>][] = [
 
 describe.each(cases)('the examination on a $screen in the $scheme', ({ scheme, screen }) => {
   it('has nothing that axe finds wrong, and nothing runs over the edge', async () => {
-    const context = await browser.newContext({ viewport: screens[screen], colorScheme: scheme });
+    const context = await program.browser.newContext({ viewport: screens[screen], colorScheme: scheme });
     context.setDefaultTimeout(90_000);
     const page = await context.newPage();
-    const id = await copyExample(server, 'example-armchair');
-    await page.goto(`${server.address}piece/${id}/examination`);
+    const id = await copyExample(program.server, 'example-armchair');
+    await page.goto(`${program.server.address}piece/${id}/examination`);
     const wrong: string[] = [];
     for (const [name, go] of corners) {
       await go(page);
@@ -96,11 +87,11 @@ describe.each(cases)('the examination on a $screen in the $scheme', ({ scheme, s
 
 describe('targets for a finger', () => {
   it('are 44 pixels or more each way for every answer and every part', async () => {
-    const context = await browser.newContext({ viewport: screens.phone, hasTouch: true });
+    const context = await program.browser.newContext({ viewport: screens.phone, hasTouch: true });
     context.setDefaultTimeout(90_000);
     const page = await context.newPage();
-    const id = await copyExample(server, 'example-armchair');
-    await page.goto(`${server.address}piece/${id}/examination#splat`);
+    const id = await copyExample(program.server, 'example-armchair');
+    await page.goto(`${program.server.address}piece/${id}/examination#splat`);
     await page.locator('.exam-sign').first().waitFor();
     const small = await page.evaluate(() =>
       [...document.querySelectorAll<HTMLElement>('.exam button, .exam [role=tab]')]

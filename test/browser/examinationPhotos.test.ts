@@ -1,20 +1,11 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import sharp from 'sharp';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { copyExample } from './support/copyExample.ts';
-import { openBrowser } from './support/openBrowser.ts';
 import { pieceOf } from './support/pieceOf.ts';
-import { startServer, type TestServer } from './support/startServer.ts';
+import { openProgram } from './support/program.ts';
 
-let server: TestServer;
-let browser: Browser;
-beforeAll(async () => {
-  [server, browser] = await Promise.all([startServer(), openBrowser()]);
-}, 240_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const program = openProgram();
 
 /** A plain picture made here, of one colour, so that no two tests send the same bytes. */
 async function picture(name: string, background: string) {
@@ -25,17 +16,17 @@ async function picture(name: string, background: string) {
 }
 
 async function openPhotos(page: Page): Promise<string> {
-  const id = await copyExample(server, 'example-side-chair');
-  await page.goto(`${server.address}piece/${id}/examination`);
+  const id = await copyExample(program.server, 'example-side-chair');
+  await page.goto(`${program.server.address}piece/${id}/examination`);
   await page.getByRole('tab', { name: /Photos/ }).click();
   return id;
 }
 
 describe('photos in the examination', () => {
   it('keeps several at once, says which is no photo, and goes on with the others', async () => {
-    const page = await browser.newPage();
+    const page = await program.browser.newPage();
     const id = await openPhotos(page);
-    const before = Object.keys((await pieceOf(server, id)).photos).length;
+    const before = Object.keys((await pieceOf(program.server, id)).photos).length;
     const no = {
       name: 'letter.jpg',
       mimeType: 'image/jpeg',
@@ -45,7 +36,11 @@ describe('photos in the examination', () => {
       .locator('.exam-drop input[type=file][multiple]')
       .setInputFiles([await picture('front.png', '#a07040'), no, await picture('back.png', '#705030')]);
     await page.getByText('2 of 3 photos kept, 1 not.').waitFor();
-    const kept = await pieceOf(server, id, (piece) => Object.keys(piece.photos).length === before + 2);
+    const kept = await pieceOf(
+      program.server,
+      id,
+      (piece) => Object.keys(piece.photos).length === before + 2,
+    );
     expect(Object.keys(kept.photos)).toHaveLength(before + 2);
     expect(Object.values(kept.photos).map((photo) => photo.name)).toEqual(
       expect.arrayContaining(['front.png', 'back.png']),
@@ -56,27 +51,27 @@ describe('photos in the examination', () => {
   }, 120_000);
 
   it('ties a photo to a finding in a third touch', async () => {
-    const page = await browser.newPage();
-    const id = await copyExample(server, 'example-side-chair');
-    await page.goto(`${server.address}piece/${id}/examination#splat`);
+    const page = await program.browser.newPage();
+    const id = await copyExample(program.server, 'example-side-chair');
+    await page.goto(`${program.server.address}piece/${id}/examination#splat`);
     await page.locator('.exam-panel').getByRole('button', { name: 'Not yet looked at' }).click();
     const key = ((await page.locator('.exam-sign').first().getAttribute('id')) ?? '').replace(/^sign-/, '');
     const row = page.locator(`[id="sign-${key}"]`);
     await row.getByRole('button', { name: 'Present', exact: true }).click();
     await row.locator('input[type=file][capture]').setInputFiles(await picture('splat.png', '#906030'));
-    const kept = await pieceOf(server, id, (piece) => piece.findings[key]?.photos.length === 1);
+    const kept = await pieceOf(program.server, id, (piece) => piece.findings[key]?.photos.length === 1);
     const [photo] = kept.findings[key]?.photos ?? [];
     expect(kept.photos[photo ?? '']).toMatchObject({ name: 'splat.png', part: 'splat' });
     await page.close();
   }, 120_000);
 
   it('draws marks by keyboard and by pointer, ties one to a finding, and undo takes the last act back', async () => {
-    const page = await browser.newPage();
+    const page = await program.browser.newPage();
     const id = await openPhotos(page);
     await page
       .locator('.exam-drop input[type=file][multiple]')
       .setInputFiles(await picture('marked.png', '#806040'));
-    const listed = await pieceOf(server, id, (piece) =>
+    const listed = await pieceOf(program.server, id, (piece) =>
       Object.values(piece.photos).some((each) => each.name === 'marked.png'),
     );
     const photoId = Object.values(listed.photos).find((each) => each.name === 'marked.png')?.id ?? '';
@@ -84,7 +79,7 @@ describe('photos in the examination', () => {
     await page.getByRole('button', { name: 'Line', exact: true }).click();
     for (const key of ['Enter', 'Shift+ArrowRight', 'Shift+ArrowRight', 'ArrowDown', 'Enter'])
       await page.keyboard.press(key);
-    const one = await pieceOf(server, id, (piece) => piece.photos[photoId]?.marks.length === 1);
+    const one = await pieceOf(program.server, id, (piece) => piece.photos[photoId]?.marks.length === 1);
     expect(one.photos[photoId]?.marks[0]).toMatchObject({
       number: 1,
       kind: 'line',
@@ -100,7 +95,7 @@ describe('photos in the examination', () => {
     const box = await board.boundingBox();
     if (box === null) throw new Error('The photo is not on the screen.');
     await page.mouse.click(box.x + box.width * 0.25, box.y + box.height * 0.25);
-    const two = await pieceOf(server, id, (piece) => piece.photos[photoId]?.marks.length === 2);
+    const two = await pieceOf(program.server, id, (piece) => piece.photos[photoId]?.marks.length === 2);
     const [x = 0, y = 0] = two.photos[photoId]?.marks[1]?.points[0] ?? [];
     expect(Math.abs(x - 0.25) + Math.abs(y - 0.25)).toBeLessThan(0.01);
 
@@ -113,13 +108,13 @@ describe('photos in the examination', () => {
     await page.getByLabel('Finding it bears out').first().selectOption(finding);
     await page.getByLabel('Mark 1 shows').fill('Square edge, as cut.');
     await page.getByLabel('Caption').focus();
-    const tied = await pieceOf(server, id, (piece) => piece.photos[photoId]?.marks[0]?.words !== '');
+    const tied = await pieceOf(program.server, id, (piece) => piece.photos[photoId]?.marks[0]?.words !== '');
     expect(tied.photos[photoId]?.marks[0]).toMatchObject({ finding, words: 'Square edge, as cut.' });
 
     await page.getByRole('button', { name: 'Take mark 2 off' }).click();
-    await pieceOf(server, id, (piece) => piece.photos[photoId]?.marks.length === 1);
+    await pieceOf(program.server, id, (piece) => piece.photos[photoId]?.marks.length === 1);
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
-    const back = await pieceOf(server, id, (piece) => piece.photos[photoId]?.marks.length === 2);
+    const back = await pieceOf(program.server, id, (piece) => piece.photos[photoId]?.marks.length === 2);
     expect(back.photos[photoId]?.marks.map((mark) => mark.number)).toEqual([1, 2]);
     await page.close();
   }, 90_000);
@@ -127,15 +122,15 @@ describe('photos in the examination', () => {
 
 describe('measures in the examination', () => {
   it('reads inches as the trade writes them, shows both units, and asks about a doubtful one', async () => {
-    const page = await browser.newPage();
-    const id = await copyExample(server, 'example-side-chair');
-    await page.goto(`${server.address}piece/${id}/examination`);
+    const page = await program.browser.newPage();
+    const id = await copyExample(program.server, 'example-side-chair');
+    await page.goto(`${program.server.address}piece/${id}/examination`);
     await page.getByRole('tab', { name: /Measures/ }).click();
     const field = page.locator('.exam-measure').first();
     await field.locator('input').fill('37⅛"');
     await field.getByText('37 1/8 in (943 mm)').waitFor();
     await page.keyboard.press('Enter');
-    const kept = await pieceOf(server, id, (piece) =>
+    const kept = await pieceOf(program.server, id, (piece) =>
       Object.values(piece.measures).some((each) => each.asEntered === '37⅛"'),
     );
     const measure = Object.values(kept.measures).find((each) => each.asEntered === '37⅛"');
@@ -145,7 +140,7 @@ describe('measures in the examination', () => {
     await field.getByText('less than is usual').waitFor();
     await page.keyboard.press('Enter');
     const doubtful = await pieceOf(
-      server,
+      program.server,
       id,
       (piece) => piece.measures[measure?.id ?? '']?.asEntered === '2 in',
     );

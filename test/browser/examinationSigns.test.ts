@@ -1,24 +1,15 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { copyExample } from './support/copyExample.ts';
-import { openBrowser } from './support/openBrowser.ts';
 import { pieceOf } from './support/pieceOf.ts';
-import { startServer, type TestServer } from './support/startServer.ts';
+import { openProgram } from './support/program.ts';
 
-let server: TestServer;
-let browser: Browser;
-beforeAll(async () => {
-  [server, browser] = await Promise.all([startServer(), openBrowser()]);
-}, 240_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const program = openProgram();
 
 /** A part of a fresh copy of the armchair, opened, and a sign on it that was not answered yet. */
 async function atFreshSign(page: Page, part: string) {
-  const id = await copyExample(server, 'example-armchair');
-  await page.goto(`${server.address}piece/${id}/examination#${part}`);
+  const id = await copyExample(program.server, 'example-armchair');
+  await page.goto(`${program.server.address}piece/${id}/examination#${part}`);
   await page.locator('.exam-panel').getByRole('button', { name: 'Not yet looked at' }).click();
   const row = page.locator('.exam-sign').first();
   const key = ((await row.getAttribute('id')) ?? '').replace(/^sign-/, '');
@@ -27,11 +18,11 @@ async function atFreshSign(page: Page, part: string) {
 
 describe('answering signs', () => {
   it('answers in one touch, says how sure in a second, and finds it after a reload', async () => {
-    const page = await browser.newPage();
+    const page = await program.browser.newPage();
     const { id, key, row } = await atFreshSign(page, 'splat');
     await row.getByRole('button', { name: 'Present', exact: true }).click();
     await row.getByRole('button', { name: 'Fairly sure' }).click();
-    const kept = await pieceOf(server, id, (piece) => piece.findings[key]?.sure === 'fairly');
+    const kept = await pieceOf(program.server, id, (piece) => piece.findings[key]?.sure === 'fairly');
     expect(kept.findings[key]).toMatchObject({ state: 'present', sure: 'fairly', part: 'splat' });
     await page.reload();
     await row.waitFor();
@@ -42,24 +33,24 @@ describe('answering signs', () => {
   }, 120_000);
 
   it('withdraws on the same touch again, and undo brings it back', async () => {
-    const page = await browser.newPage();
+    const page = await program.browser.newPage();
     const { id, key, row } = await atFreshSign(page, 'front-rail');
     const absent = row.getByRole('button', { name: 'Absent', exact: true });
     await absent.click();
     await absent.click();
     expect(
-      (await pieceOf(server, id, (piece) => piece.findings[key] === undefined)).findings[key],
+      (await pieceOf(program.server, id, (piece) => piece.findings[key] === undefined)).findings[key],
     ).toBeUndefined();
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
-    const back = await pieceOf(server, id, (piece) => piece.findings[key] !== undefined);
+    const back = await pieceOf(program.server, id, (piece) => piece.findings[key] !== undefined);
     expect(back.findings[key]?.state).toBe('absent');
     await page.close();
   }, 120_000);
 
   it('works from the keyboard alone', async () => {
-    const page = await browser.newPage();
-    const id = await copyExample(server, 'example-armchair');
-    await page.goto(`${server.address}piece/${id}/examination`);
+    const page = await program.browser.newPage();
+    const id = await copyExample(program.server, 'example-armchair');
+    await page.goto(`${program.server.address}piece/${id}/examination`);
     await page.locator('[data-part-button="crest-rail"]').focus();
     await page.keyboard.press('Enter');
     await page.locator('.exam-panel h2').waitFor();
@@ -70,11 +61,11 @@ describe('answering signs', () => {
       document.activeElement?.closest('.exam-sign')?.id.replace(/^sign-/, ''),
     );
     if (key === undefined) throw new Error('No sign has the focus.');
-    const before = (await pieceOf(server, id)).findings[key]?.state;
+    const before = (await pieceOf(program.server, id)).findings[key]?.state;
     await page.keyboard.press(before === 'absent' ? 'p' : 'a');
     await page.keyboard.press('3');
     const wanted = before === 'absent' ? 'present' : 'absent';
-    const after = await pieceOf(server, id, (piece) => piece.findings[key]?.sure === 'hint');
+    const after = await pieceOf(program.server, id, (piece) => piece.findings[key]?.sure === 'hint');
     expect(after.findings[key]).toMatchObject({ state: wanted, sure: 'hint' });
     await page.keyboard.press('Escape');
     await page.locator('.exam-panel').waitFor({ state: 'detached' });
@@ -85,9 +76,9 @@ describe('answering signs', () => {
   }, 120_000);
 
   it('opens a part by touching it on the drawing, and finds signs by words', async () => {
-    const page = await browser.newPage();
-    const id = await copyExample(server, 'example-armchair');
-    await page.goto(`${server.address}piece/${id}/examination`);
+    const page = await program.browser.newPage();
+    const id = await copyExample(program.server, 'example-armchair');
+    await page.goto(`${program.server.address}piece/${id}/examination`);
     await page.locator('.exam-drawing [data-part="splat"] .exam-shape-body').first().click();
     expect(await page.locator('.exam-panel h2').textContent()).toBe('Splat');
     const every = await page.locator('.exam-sign').count();
@@ -101,9 +92,9 @@ describe('answering signs', () => {
   }, 120_000);
 
   it('says what to look at next, and leaves out what there is no leave for', async () => {
-    const page = await browser.newPage();
-    const id = await copyExample(server, 'example-armchair');
-    await page.goto(`${server.address}piece/${id}/examination`);
+    const page = await program.browser.newPage();
+    const id = await copyExample(program.server, 'example-armchair');
+    await page.goto(`${program.server.address}piece/${id}/examination`);
     await page.locator('.exam-look').first().waitFor({ timeout: 90_000 });
     await page.getByRole('button', { name: 'Plan', exact: true }).click();
     await page.getByLabel('I have').fill('6');

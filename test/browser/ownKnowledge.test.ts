@@ -1,21 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { axeViolations } from './support/axeViolations.ts';
-import { openBrowser } from './support/openBrowser.ts';
 import { allKept, takeOnPiece } from './support/ownPages.ts';
 import { pieceOf } from './support/pieceOf.ts';
-import { startServer, type TestServer } from './support/startServer.ts';
+import { openProgram } from './support/program.ts';
 
-let server: TestServer;
-let browser: Browser;
-beforeAll(async () => {
-  [server, browser] = await Promise.all([startServer(), openBrowser()]);
-}, 240_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const program = openProgram();
 
 /** Fills the sheet for a sign, all but its figures. */
 async function writeSign(page: Page, name: string): Promise<void> {
@@ -37,9 +28,9 @@ async function writeFigure(page: Page, state: string, numbers: readonly string[]
 
 describe('a sign of one’s own', () => {
   it('is written, refused in words at its field, kept, offered on its part at once, answered and marked', async () => {
-    const page = await browser.newPage();
-    const piece = await takeOnPiece(page, server.address, 'Chair of the house');
-    await page.goto(`${server.address}reference?shelf=signs`);
+    const page = await program.browser.newPage();
+    const piece = await takeOnPiece(page, program.server.address, 'Chair of the house');
+    await page.goto(`${program.server.address}reference?shelf=signs`);
     await page.getByRole('link', { name: 'Add a sign of your own' }).click();
     await writeSign(page, 'Cross in chalk');
     await writeFigure(page, 'Work of the period', ['10', '4', '20']);
@@ -54,13 +45,13 @@ describe('a sign of one’s own', () => {
     expect(await faulty.locator('.doubt').textContent()).toMatch(/highest|between|order/i);
 
     // Left and opened again, nothing typed is lost.
-    await page.goto(`${server.address}reference/own?kind=sign`);
+    await page.goto(`${program.server.address}reference/own?kind=sign`);
     expect(await page.getByLabel('Name', { exact: true }).inputValue()).toBe('Cross in chalk');
     await writeFigure(page, 'Later copy by hand', ['2', '0.5', '5']);
     await page.getByRole('button', { name: 'Keep the sign' }).click();
     await page.getByRole('heading', { level: 2, name: 'Cross in chalk (your own addition)' }).waitFor();
     expect(page.url()).toContain('sign=own-cross-in-chalk');
-    const known = (await (await fetch(`${server.address}knowledge.json`)).json()) as Knowledge;
+    const known = (await (await fetch(`${program.server.address}knowledge.json`)).json()) as Knowledge;
     expect(known.signs['own-cross-in-chalk']).toMatchObject({
       mine: true,
       on: ['front-rail'],
@@ -81,20 +72,20 @@ describe('a sign of one’s own', () => {
     await row.getByRole('button', { name: 'Present', exact: true }).click();
     await allKept(page);
     expect(await page.evaluate(() => 'stayed' in window)).toBe(true);
-    const { findings } = await pieceOf(server, piece);
+    const { findings } = await pieceOf(program.server, piece);
     expect(Object.values(findings)).toMatchObject([
       { sign: 'own-cross-in-chalk', part: 'front-rail', state: 'present' },
     ]);
 
-    await page.goto(`${server.address}piece/${piece}/readings`);
+    await page.goto(`${program.server.address}piece/${piece}/readings`);
     await page.locator('.read-lead').waitFor({ timeout: 90_000 });
     expect(await page.locator('.read').textContent()).toContain('Cross in chalk (your own addition)');
     await page.close();
   }, 240_000);
 
   it('is changed, removed, and the removal taken back', async () => {
-    const page = await browser.newPage();
-    await page.goto(`${server.address}reference?sign=own-cross-in-chalk`);
+    const page = await program.browser.newPage();
+    await page.goto(`${program.server.address}reference?sign=own-cross-in-chalk`);
     await page.getByRole('link', { name: 'Change or remove it' }).click();
     await page.getByLabel('Minutes it takes').fill('3');
     await page.getByRole('button', { name: 'Keep the sign' }).click();
@@ -107,8 +98,8 @@ describe('a sign of one’s own', () => {
   }, 120_000);
 
   it('has a shop beside it that makes a habit of it, named as one’s own where the sign is read', async () => {
-    const page = await browser.newPage();
-    await page.goto(`${server.address}reference/own?kind=shop`);
+    const page = await program.browser.newPage();
+    await page.goto(`${program.server.address}reference/own?kind=shop`);
     await page.getByLabel('Name', { exact: true }).fill('Thistle Lane');
     await page.getByLabel('Kind', { exact: true }).selectOption('workshop');
     await page.getByLabel('Place', { exact: true }).fill('Nowhere');
@@ -135,16 +126,16 @@ describe('a sign of one’s own', () => {
     await page.getByRole('heading', { level: 2, name: 'Thistle Lane (your own addition)' }).waitFor();
     await page.getByRole('link', { name: 'Cross in chalk (your own addition)' }).click();
     await page.getByRole('link', { name: 'Thistle Lane (your own addition)' }).waitFor();
-    const guide = await fetch(`${server.address}api/field-guide.pdf?family=own-signs`);
+    const guide = await fetch(`${program.server.address}api/field-guide.pdf?family=own-signs`);
     expect(guide.status).toBe(200);
     await page.close();
   }, 120_000);
 
   it('has a sheet without a fault that axe can find, with faults on it and at 360 pixels', async () => {
-    const context = await browser.newContext({ viewport: { width: 360, height: 740 } });
+    const context = await program.browser.newContext({ viewport: { width: 360, height: 740 } });
     const page = await context.newPage();
     for (const kind of ['sign', 'shop']) {
-      await page.goto(`${server.address}reference/own?kind=${kind}`);
+      await page.goto(`${program.server.address}reference/own?kind=${kind}`);
       await page.getByRole('button', { name: `Keep the ${kind}` }).click();
       await page.getByText('It was not kept yet').waitFor();
       expect(await axeViolations(page)).toEqual([]);

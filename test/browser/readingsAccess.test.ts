@@ -1,18 +1,8 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { axeViolations } from './support/axeViolations.ts';
-import { openBrowser } from './support/openBrowser.ts';
-import { startServer, type TestServer } from './support/startServer.ts';
+import { openProgram } from './support/program.ts';
 
-let server: TestServer;
-let browser: Browser;
-beforeAll(async () => {
-  [server, browser] = await Promise.all([startServer(), openBrowser()]);
-}, 240_000);
-afterAll(async () => {
-  await browser?.close();
-  await server?.stop();
-});
+const program = openProgram();
 
 const screens = { phone: { width: 360, height: 740 }, desk: { width: 1440, height: 900 } };
 const cases = (['light', 'dark'] as const).flatMap((scheme) =>
@@ -21,9 +11,9 @@ const cases = (['light', 'dark'] as const).flatMap((scheme) =>
 
 describe.each(cases)('the readings on a $screen in the $scheme', ({ scheme, screen }) => {
   it('have nothing that axe finds wrong with every fold opened, and nothing runs over the edge', async () => {
-    const context = await browser.newContext({ viewport: screens[screen], colorScheme: scheme });
+    const context = await program.browser.newContext({ viewport: screens[screen], colorScheme: scheme });
     const page = await context.newPage();
-    await page.goto(`${server.address}piece/example-armchair/readings`);
+    await page.goto(`${program.server.address}piece/example-armchair/readings`);
     await page.locator('.read-lead').waitFor({ timeout: 90_000 });
     await page.locator('.read-progress').waitFor({ state: 'detached', timeout: 150_000 });
     await page.evaluate(() => {

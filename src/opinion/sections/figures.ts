@@ -5,6 +5,7 @@ import { stateNames } from '../../knowledge/stateNames.ts';
 import { citeShort } from '../citeWork.ts';
 import type { Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
+import { tellsOf } from '../tellsOf.ts';
 import { capital, shopName, stopped } from '../wording.ts';
 
 /** Every figure behind the findings of this piece, with its range and on whose word it stands. */
@@ -108,19 +109,3 @@ function spanWords(span: NonNullable<Sign['span']>): string {
   const gone = span.latest === undefined ? '' : `, gone by ${span.latest}`;
   return `In use from ${span.earliest}, common from ${span.commonFrom}${until}${gone}`;
 }
-
-function tellsOf({ hangsOn }: Sign, { alterations }: Knowledge): string {
-  if (!hangsOn.startsWith('alteration/')) return causeNames[hangsOn] ?? hangsOn;
-  const id = hangsOn.slice('alteration/'.length);
-  return `whether this was done: ${(alterations[id]?.name ?? id).toLowerCase()}`;
-}
-
-const causeNames: Record<string, string> = {
-  making: 'how the piece was made',
-  year: 'when the piece was made',
-  'part-year': 'when the part was made',
-  origin: 'whether the part belongs',
-  tooling: 'what it was worked with',
-  ageing: 'whether it aged by itself',
-  use: 'whether it was used',
-};
