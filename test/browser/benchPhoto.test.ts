@@ -9,6 +9,7 @@ import { scaleCard } from '../../src/photo/scaleCard.ts';
 import { drawn } from '../../src/photo/testing/drawn.ts';
 import { type CardView, photographedCard } from '../kits/photographedCard.ts';
 import { printedCard } from '../kits/printedCard.ts';
+import { axeViolations } from './support/axeViolations.ts';
 import { copyExample } from './support/copyExample.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { pieceOf } from './support/pieceOf.ts';
@@ -93,7 +94,8 @@ async function setByKeys(page: Page, from: Place, to: Place): Promise<Place> {
 
 describe('measuring in a photo', () => {
   it('gets a length in a tilted plane within its stated uncertainty, by mouse and keys, and keeps it', async () => {
-    const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+    const context = await browser.newContext({ viewport: { width: 1280, height: 900 } });
+    const page = await context.newPage();
     const refused: string[] = [];
     page.on('console', (message) => {
       if (/Content Security Policy|Refused to/.test(message.text())) refused.push(message.text());
@@ -141,8 +143,80 @@ describe('measuring in a photo', () => {
     );
     expect(Math.abs((measured.measures.depth?.mm ?? 0) - 352.4)).toBeLessThan(2 * sigma);
     expect(measured.measures.depth?.sigmaMm).toBeGreaterThan(0.2);
+    expect(await axeViolations(page)).toEqual([]);
+    await page.setViewportSize({ width: 360, height: 740 });
+    await page.emulateMedia({ colorScheme: 'dark' });
+    expect(await axeViolations(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(
+      0,
+    );
     expect(refused).toEqual([]);
-    await page.close();
+    await context.close();
+  }, 120_000);
+});
+
+describe('the board', () => {
+  it('goes nearer under two fingers, aims under one with a loupe, takes marks back and off, and refuses a letter', async () => {
+    const context = await browser.newContext({ viewport: { width: 390, height: 800 }, hasTouch: true });
+    const page = await context.newPage();
+    const id = await copyExample(server, 'example-side-chair');
+    await page.goto(`${server.address}piece/${id}/bench#grain`);
+    const file = page.getByLabel('Or open a file, without adding it to the piece');
+    await file.setInputFiles({
+      name: 'letter.jpg',
+      mimeType: 'image/jpeg',
+      buffer: Buffer.from('A letter.'),
+    });
+    await page.getByText('can’t be read as a picture here: choose a JPEG').waitFor();
+    await file.setInputFiles({
+      name: 'tilted.jpg',
+      mimeType: 'image/jpeg',
+      buffer: await perspectivePicture(),
+    });
+    const board = page.getByRole('application');
+    await board.waitFor();
+    await board.scrollIntoViewIfNeeded();
+    const box = await board.boundingBox();
+    if (box === null) throw new Error('The board is not on the screen.');
+    const [x, y] = [Math.round(box.x + box.width / 2), Math.round(box.y + box.height / 2)];
+    const hand = await context.newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', fingers: Place[]) =>
+      hand.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: fingers.map(([fx, fy], finger) => ({ x: fx, y: fy, id: finger })),
+      });
+    const shown = page.locator('.photo-shown');
+    const before = (await shown.textContent()) ?? '';
+    await touch('touchStart', [[x - 30, y]]);
+    await touch('touchStart', [
+      [x - 30, y],
+      [x + 30, y],
+    ]);
+    for (const spread of [50, 80, 120])
+      await touch('touchMove', [
+        [x - spread, y],
+        [x + spread, y],
+      ]);
+    await touch('touchEnd', []);
+    const scaleOf = (words: string) => Number(/1 : ([\d.]+)/.exec(words)?.[1]);
+    // From 60 pixels apart to 240: four times as near.
+    expect(scaleOf(before) / scaleOf((await shown.textContent()) ?? '')).toBeGreaterThan(3.5);
+    expect(scaleOf(before) / scaleOf((await shown.textContent()) ?? '')).toBeLessThan(4.5);
+
+    await page.getByRole('button', { name: 'Mark the region' }).click();
+    await board.scrollIntoViewIfNeeded();
+    await touch('touchStart', [[x - 60, y - 60]]);
+    await touch('touchMove', [[x - 62, y - 61]]);
+    await page.locator('.photo-loupe').waitFor();
+    await touch('touchEnd', []);
+    await touch('touchStart', [[x + 60, y + 60]]);
+    await touch('touchEnd', []);
+    await page.getByText('One mark, in words').waitFor();
+    await page.getByRole('button', { name: 'Take this mark off' }).click();
+    expect(await page.getByText('One mark, in words').count()).toBe(0);
+    await page.getByRole('button', { name: 'Undo the mark' }).click();
+    await page.getByText('One mark, in words').waitFor();
+    await context.close();
   }, 120_000);
 });
 

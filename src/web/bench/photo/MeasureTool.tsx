@@ -75,7 +75,7 @@ function MeasureButtons({ marks }: { marks: Marks }) {
   const begin = (kind: MeasureKind, mark: Pick<Wanted, 'kind' | 'least'>) => {
     const taken = marks.list.flatMap(({ id }) => Number(/-(\d+)$/.exec(id)?.[1] ?? 0));
     const number = Math.max(0, ...taken) + 1;
-    marks.begin({ id: `${kind}-${number}`, name: `${kind} ${number}`, ...mark });
+    marks.begin({ id: `${kind}-${number}`, name: kind, ...mark });
   };
   return (
     <fieldset className="row photo-wanted" aria-label="What to measure">

@@ -1,18 +1,20 @@
 import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'react';
 import type { Point } from '../../../photo/picture.ts';
-import { capital } from '../../examination/examRoom.ts';
 import { BoardButtons } from './BoardButtons.tsx';
-import { canStand, held, nextTouch, placeWords } from './boardMark.ts';
+import { BoardWords } from './BoardWords.tsx';
+import { canStand, held, placeWords } from './boardMark.ts';
 import { type BoardView, fitted, isWhole, panned, showing, toFrame, toPicture, zoomed } from './boardView.ts';
 import { keyStep } from './keyStep.ts';
 import { Loupe } from './Loupe.tsx';
 import { MarkDrawn } from './MarkDrawn.tsx';
 import { MarkRoll } from './MarkRoll.tsx';
+import { nearestPoint } from './nearestPoint.ts';
 import type { OpenPicture } from './openPicture.ts';
 import type { Marks } from './useMarks.ts';
 import { usePictureCanvas } from './usePictureCanvas.ts';
 import { usePointers } from './usePointers.ts';
 import { useSize } from './useSize.ts';
+import { useWheelZoom } from './useWheelZoom.ts';
 import './photoBoard.css';
 
 type Props = {
@@ -46,7 +48,12 @@ export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, ove
   const { placing } = marks;
   const placingId = placing?.id;
   const chosen = marks.list.find((each) => each.id === marks.chosen);
-  const look = (next: (view: BoardView) => BoardView) => view !== undefined && setLooked(next(view));
+  // Two fingers move in one frame: each of their moves has to build on the other.
+  const look = (next: (view: BoardView) => BoardView) =>
+    setLooked((now) => {
+      const from = now ?? whole;
+      return from === undefined ? now : next(from);
+    });
   const zoom = (factor: number, at: Point = [frame.widthPx / 2, frame.heightPx / 2]) =>
     look((now) => zoomed(now, factor, at, picture, frame));
   const set = (at: Point) => (onSet ?? ((point: Point) => marks.set([point])))(held(at, picture));
@@ -89,7 +96,7 @@ export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, ove
     zoom,
     touch: () => marks.choose(undefined),
   });
-  useWheel(svg, zoom);
+  useWheelZoom(svg, zoom);
 
   const middle = (): Point =>
     view === undefined ? [0, 0] : held(toPicture(view, [frame.widthPx / 2, frame.heightPx / 2]), picture);
@@ -139,20 +146,7 @@ export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, ove
   return (
     <div className="photo-board stack-tight">
       <p className="small photo-how" id={`${id}-how`}>
-        {placing !== undefined ? (
-          <>
-            <strong>{capital(placing.name)}:</strong> {nextTouch(placing, placing.points.length)}. By keys:
-            arrows move the cross by a pixel, with Shift by ten, with Alt by a hundred; Enter sets, C closes,
-            Escape leaves off.
-          </>
-        ) : chosen !== undefined ? (
-          <>
-            <strong>{capital(chosen.name)}:</strong> drag one of its points; by keys N takes the next point,
-            arrows move it by a pixel (Shift: ten), Delete takes the mark off.
-          </>
-        ) : (
-          'Two fingers, the wheel with Ctrl, or + and − go nearer; 0 shows the whole.'
-        )}
+        <BoardWords placing={placing} chosen={chosen} scale={view?.scale} />
       </p>
       <BoardButtons
         marks={marks}
@@ -245,43 +239,4 @@ function useSame(view: BoardView | undefined): BoardView | undefined {
     () => (scale === undefined || left === undefined || top === undefined ? undefined : { scale, left, top }),
     [scale, left, top],
   );
-}
-
-/** The wheel goes nearer with Ctrl (as two fingers on a pad do), or once the board has been touched; else the page scrolls. */
-function useWheel(of: React.RefObject<SVGSVGElement | null>, zoom: (factor: number, at: Point) => void) {
-  const latest = useRef(zoom);
-  latest.current = zoom;
-  useEffect(() => {
-    const element = of.current;
-    if (element === null) return;
-    const turn = (event: WheelEvent) => {
-      if (!event.ctrlKey && document.activeElement !== element) return;
-      event.preventDefault();
-      const frame = element.getBoundingClientRect();
-      const lines = event.deltaMode === 1 ? 16 : 1;
-      const factor = Math.exp(
-        Math.max(-120, Math.min(120, -event.deltaY * lines)) / (event.ctrlKey ? 100 : 300),
-      );
-      latest.current(factor, [event.clientX - frame.left, event.clientY - frame.top]);
-    };
-    element.addEventListener('wheel', turn, { passive: false });
-    return () => element.removeEventListener('wheel', turn);
-  }, [of]);
-}
-
-/** The point that stands nearest to a place of the frame; points of the chosen mark come before others as near. */
-function nearestPoint(
-  list: Marks['list'],
-  screen: (point: Point) => Point,
-  [x, y]: Point,
-  chosen: string | undefined,
-) {
-  return list
-    .flatMap((mark) =>
-      mark.points.map((point, index) => {
-        const [px, py] = screen(point);
-        return { mark, index, px: Math.hypot(px - x, py - y) - (mark.id === chosen ? 4 : 0) };
-      }),
-    )
-    .toSorted((a, b) => a.px - b.px)[0];
 }

@@ -1,5 +1,7 @@
 import type { CalculationResult } from '../../../calculations/define.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
+import { type Homography, mapped } from '../../../photo/homography.ts';
+import { distorted } from '../../../photo/lens.ts';
 import type { Point } from '../../../photo/picture.ts';
 import { runHere } from '../runHere.ts';
 
@@ -82,6 +84,38 @@ export function mmPerPxAt(scale: PhotoScale, [x, y]: Point, knowledge: Knowledge
   const area = Math.abs((b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0]));
   const perPx = Math.sqrt(area) / 8;
   return Number.isFinite(perPx) && perPx > 0 ? perPx : undefined;
+}
+
+/**
+ * What the scale itself leaves in doubt of a length between two places in the plane, mm: of the pairs behind it and of the lens, as
+ * `photo.measure` has it; undefined where it can’t be told.
+ */
+export function scaleDoubtMm(
+  scale: PhotoScale,
+  [a, b]: readonly [Point, Point],
+  sigmaPx: number,
+  knowledge: Knowledge,
+): number | undefined {
+  const points = [a, b].map((place) => inPicture(scale, place));
+  const result = runHere<{ shares: { pairsMm: number; lensMm: number } }>(
+    'photo.measure',
+    measureInput(scale, points, sigmaPx),
+    knowledge,
+  );
+  return result.ok ? Math.hypot(result.output.shares.pairsMm, result.output.shares.lensMm) : undefined;
+}
+
+/** Where a place in millimetres lies in the picture. */
+function inPicture(scale: PhotoScale, [x, y]: Point): Point {
+  if (scale.kind === 'known') {
+    const perPx = knownPerPx(scale);
+    return [x / perPx, y / perPx];
+  }
+  const { toPicture, lens } = scale.rectified;
+  const { point } = mapped(toPicture as unknown as Homography, [x, y]);
+  return lens === undefined
+    ? point
+    : distorted({ k1: lens.k1 }, { centre: lens.centre, unitPx: [lens.unitPx, lens.unitPx] }, point);
 }
 
 function knownPerPx({ points: [a, b], lengthMm }: Extract<PhotoScale, { kind: 'known' }>): number {
