@@ -22,6 +22,7 @@ export function OnPhoto({ room, says, children }: Props) {
       <div className="stack">
         <div className="row">
           <strong>{opening.laid.title}</strong>
+          {opening.laid.photo !== undefined && <span className="small">{opening.laid.shows}</span>}
           <span className="soft small">
             {opening.laid.open.widthPx} × {opening.laid.open.heightPx} pixels
           </span>
@@ -63,7 +64,7 @@ export function OnPhoto({ room, says, children }: Props) {
               <button
                 type="button"
                 className="photo-choice"
-                onClick={() => void openPhoto(photo, titleOf(photo, index))}
+                onClick={() => void openPhoto(photo, `Photo ${index + 1}`)}
               >
                 <img src={`/api/photos/${photo.sha256}/thumb`} alt="" loading="lazy" />
                 <span className="small">{titleOf(photo, index)}</span>

@@ -41,7 +41,7 @@ export function ToolmarksTool({ room }: { room: BenchRoom }) {
       </p>
       <OnPhoto
         room={room}
-        says="Choose a photo of an unfinished face in raking light, with a rule or the card beside it. Draw a region of some 6 cm or more a side, and a line along the board."
+        says="Choose a photo of an unfinished face in raking light, with a rule or the card beside it. Draw a region of some 6 cm or more a side within one board, clear of its edges and of anything behind it, and a line along the board."
       >
         {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
       </OnPhoto>
