@@ -2,10 +2,10 @@ import type { Evaluation } from './evaluation.ts';
 import type { Bins } from './layout.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import { type PartHabits, partHabits } from './partHabits.ts';
-import { messageTo, type PartMessage, type Seat } from './partMessage.ts';
+import { messageTo, type PartMessage, type Seat, sumsOfSlots } from './partMessage.ts';
 import { type PartBase, partBase } from './partTable.ts';
 import type { Look } from './prepareCase.ts';
-import { type Masses, massesFromSums, type Sums } from './readingMasses.ts';
+import { type Masses, massesFromSums } from './readingMasses.ts';
 import { contextOf, looksAt } from './readyPart.ts';
 import { slotCount, slotMakings, slotOf } from './unitMessage.ts';
 
@@ -40,16 +40,11 @@ export function massesAtPart(
   const stand = standAt(evaluation, partId);
   const { message } = stand;
   const { habits, base } = tablesFor(evaluation, stand, looks);
+  if (source === undefined)
+    return massesFromSums(sumsOfSlots(slotsWith(evaluation, stand, habits, base), message.log));
   const slots = new Float64Array(slotCount);
-  if (source === undefined || source === 'own') addOwn(slots, evaluation, stand, habits, base);
-  if (source === undefined) {
-    for (let slot = 0; slot < slotCount; slot++)
-      slots[slot] =
-        (slots[slot] as number) +
-        habits.later * dot(stand.later.repair[slot] as Float64Array, base.repair) +
-        habits.later * dot(stand.later.improve[slot] as Float64Array, base.improve) +
-        habits.old * base.old * (stand.old[slot] as number);
-  } else {
+  if (source === 'own') addOwn(slots, evaluation, stand, habits, base);
+  else {
     for (const way of message.later)
       if (way.source === source) addDots(slots, way.byYear, base[way.to], habits.later);
     for (const way of message.old)
@@ -58,7 +53,35 @@ export function massesAtPart(
           slots[slot] =
             (slots[slot] as number) + habits.old * base.old * sumOf(way.slots[slot] as Float64Array);
   }
-  return massesFromSums(sumsOf(slots, message.log));
+  return massesFromSums(sumsOfSlots(slots, message.log));
+}
+
+/** The masses by slot with these tables in the place of the part's own. */
+export function slotsWith(
+  evaluation: Evaluation,
+  stand: PartStand,
+  habits: PartHabits,
+  base: PartBase,
+): Float64Array {
+  const slots = new Float64Array(slotCount);
+  addOwn(slots, evaluation, stand, habits, base);
+  for (let slot = 0; slot < slotCount; slot++)
+    slots[slot] = (slots[slot] as number) + slotLater(stand, habits, base, slot);
+  return slots;
+}
+
+/** The mass of one slot where the part came later or from another old piece. */
+export function slotLater(
+  stand: PartStand,
+  habits: Pick<PartHabits, 'later' | 'old'>,
+  base: PartBase,
+  slot: number,
+): number {
+  return (
+    habits.later * dot(stand.later.repair[slot] as Float64Array, base.repair) +
+    habits.later * dot(stand.later.improve[slot] as Float64Array, base.improve) +
+    habits.old * base.old * (stand.old[slot] as number)
+  );
 }
 
 /** The mass by bin of the making, likewise; on the scale of the message. */
@@ -120,7 +143,7 @@ function addSeat(
 }
 
 /** A part as it stands in an evaluation; worked out once. */
-function standAt(evaluation: Evaluation, partId: string): PartStand {
+export function standAt(evaluation: Evaluation, partId: string): PartStand {
   const known = evaluation.stands.get(partId);
   if (known !== undefined) return known;
   const { model, looks } = evaluation;
@@ -269,16 +292,6 @@ function sumLines(lines: readonly Float64Array[], length: number): Float64Array 
   for (const line of lines)
     for (let i = 0; i < length; i++) sum[i] = (sum[i] as number) + (line[i] as number);
   return sum;
-}
-
-/** Sums by slot as sums by making and strictness. */
-function sumsOf(slots: Float64Array, log: number): Sums {
-  const [period = 0, bench = 0, machine = 0, deceive = 0, notMadeUp = 0, notAltered = 0, intact = 0] = slots;
-  return {
-    byMaking: { period, 'bench-copy': bench, 'machine-copy': machine, 'to-deceive': deceive },
-    strict: [notMadeUp, notAltered, intact],
-    log,
-  };
 }
 
 function dot(a: Float64Array, b: Float64Array): number {

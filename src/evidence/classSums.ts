@@ -1,8 +1,6 @@
 import { type Classes, lineAt } from './columnClasses.ts';
 import type { Factor } from './factor.ts';
 import type { ColumnCells, Layout } from './layout.ts';
-import type { Sums } from './readingMasses.ts';
-import { type Making, worlds } from './worlds.ts';
 
 /** A factor summed over the columns of each class, laid out as the unit's lines are. True values are these times e^log. */
 export type ClassSums = { values: Float64Array; log: number };
@@ -25,33 +23,4 @@ export function classSums(layout: Layout, factor: Factor, classes: Classes): Cla
     }
   }
   return { values, log: factor.log };
-}
-
-/**
- * All cells summed with a unit put back in.
- *
- * @param rest, lines  tables over the same configs and classes
- */
-export function sumsWith(
-  classes: Classes,
-  configs: number,
-  rest: Float64Array,
-  lines: Float64Array,
-  log: number,
-): Sums {
-  const byMaking: Record<Making, number> = { period: 0, 'bench-copy': 0, 'machine-copy': 0, 'to-deceive': 0 };
-  const strict: [number, number, number] = [0, 0, 0];
-  for (let config = 0; config < configs; config++) {
-    classes.columns.forEach((column, i) => {
-      for (let k = 0; k < (classes.levels[i] as number); k++) {
-        const at = lineAt(classes, config, i, k);
-        const end = at + (classes.count[i] as number);
-        let sum = 0;
-        for (let j = at; j < end; j++) sum += (rest[j] as number) * (lines[j] as number);
-        if (k === 0) byMaking[worlds[column.world]?.making ?? 'period'] += sum;
-        else strict[k - 1] = (strict[k - 1] as number) + sum;
-      }
-    });
-  }
-  return { byMaking, strict, log };
 }

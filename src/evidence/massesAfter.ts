@@ -1,15 +1,12 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { massesAtPart } from './atPart.ts';
-import { sumsWith } from './classSums.ts';
 import { configSums } from './configSums.ts';
-import { type Evaluation, massesFor, restOfUnit } from './evaluation.ts';
+import { type Evaluation, massesFor } from './evaluation.ts';
 import type { Layout } from './layout.ts';
 import { alterationLikelihood, fixModel } from './model.ts';
+import { messagesOf } from './partMessage.ts';
 import type { Look } from './prepareCase.ts';
 import { type Masses, massesFromSums, type Sums } from './readingMasses.ts';
-import { readyUnit } from './readyUnit.ts';
-import { unitLines } from './unitLines.ts';
-import { unitShape } from './unitShape.ts';
 
 /** The masses with an alteration held to have happened or not, its looks replaced by others. */
 export function massesIf(
@@ -50,30 +47,17 @@ export function massesAfter(
 }
 
 /** The sums if an alteration did not happen and if it did, what its own looks say left out; worked out once. */
-function splitBy(evaluation: Evaluation, alteration: Alteration): readonly [Sums, Sums] {
+export function splitBy(evaluation: Evaluation, alteration: Alteration): readonly [Sums, Sums] {
   const known = evaluation.splits.get(alteration.id);
   if (known !== undefined) return known;
-  const { model, looks } = evaluation;
-  const { layout } = model;
-  const unitIndex = layout.units.findIndex((unit) => unit.alterations.includes(alteration));
-  let split: readonly [Sums, Sums];
-  if (unitIndex < 0) split = configSums(evaluation, alteration);
-  else {
-    const shape = unitShape(layout, unitIndex);
-    const rest = restOfUnit(evaluation, shape);
-    const [not, happened] = [false, true].map((state) => {
-      const ready = readyUnit(model, shape, looks, { id: alteration.id, happened: state });
-      const lines = unitLines(ready);
-      return sumsWith(shape.classes, shape.configs.length, rest.values, lines.values, rest.log + lines.log);
-    });
-    split = [not as Sums, happened as Sums];
-  }
-  evaluation.splits.set(alteration.id, split);
-  return split;
+  const unitIndex = evaluation.model.layout.units.findIndex((unit) => unit.alterations.includes(alteration));
+  if (unitIndex < 0) evaluation.splits.set(alteration.id, configSums(evaluation, alteration));
+  else messagesOf(evaluation, unitIndex, true);
+  return evaluation.splits.get(alteration.id) as readonly [Sums, Sums];
 }
 
 /** Two sums on one scale, each times a number, added. */
-function mixed(a: Sums, byA: number, b: Sums, byB: number): Sums {
+export function mixed(a: Sums, byA: number, b: Sums, byB: number): Sums {
   const mix = (x: number, y: number) => x * byA + y * byB;
   return {
     byMaking: {

@@ -7,7 +7,9 @@ import { bestDraw } from './figures.ts';
 import { layOut } from './layout.ts';
 import { massesAfter } from './massesAfter.ts';
 import { fixModel } from './model.ts';
+import { massesWithLook, type PartJoints, partJoints } from './partJoints.ts';
 import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
+import type { Masses } from './readingMasses.ts';
 import type { Weighing } from './weighing.ts';
 
 /**
@@ -24,6 +26,8 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
     prepared.looks.filter((look) => look.sign.hangsOn === 'making').map((look) => look.sign.id),
   );
   const now = entropy(readingIds.map((id) => evaluation.masses.readings[id]));
+  // What a sign tells of an alteration is the same wherever it is seen.
+  const told = new Map<string, number>();
   const looks = prepared.parts.flatMap((part) => {
     const open = openSigns(evaluation, part).filter(
       // A maker keeps to his way: seen on one part, the others tell little more.
@@ -31,11 +35,12 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
         !habitsSeen.has(sign.id) &&
         !answered.has(findingKey(sign.id, part.id === 'whole' ? undefined : part.id)),
     );
-    const all = open.map((sign) => lookAt(sign, part, prepared.photoOnly));
-    return all.map((look) => {
-      const { sign } = look;
+    if (open.length === 0) return [];
+    const joints = partJoints(evaluation, part);
+    return open.map((sign) => {
+      const look = lookAt(sign, part, prepared.photoOnly);
       const caution = sign.caution === undefined ? {} : { caution: sign.caution };
-      const bits = Math.max(0, now - expectedEntropy(evaluation, look));
+      const bits = Math.max(0, now - doubtAfter(evaluation, joints, look, told));
       return {
         sign: sign.id,
         part: part.id === 'whole' ? null : part.id,
@@ -70,8 +75,12 @@ function oncePerHabit(looks: Weighing['nextLooks'], prepared: PreparedCase): Wei
 /** The signs that can be looked for on a part of this piece. */
 function openSigns(evaluation: Evaluation, part: ModelPart): Sign[] {
   const { prepared } = evaluation.model.layout;
+  const causes = new Set(prepared.alterations.map((each) => `alteration/${each.id}`));
   return Object.values(prepared.knowledge.signs).filter(
-    (sign) => askedOf(sign, part.kind, prepared.form) && !(prepared.photoOnly && sign.inPhoto === 'no'),
+    (sign) =>
+      askedOf(sign, part.kind, prepared.form) &&
+      (!sign.hangsOn.startsWith('alteration/') || causes.has(sign.hangsOn)) &&
+      !(prepared.photoOnly && sign.inPhoto === 'no'),
   );
 }
 
@@ -85,10 +94,22 @@ function lookAt(sign: Sign, part: ModelPart, photoOnly: boolean): Look {
   };
 }
 
+function doubtAfter(
+  evaluation: Evaluation,
+  joints: PartJoints,
+  look: Look,
+  told: Map<string, number>,
+): number {
+  const masses = () =>
+    massesWithLook(joints, look) ?? massesAfter(evaluation, look, [...evaluation.looks, look]);
+  if (!look.sign.hangsOn.startsWith('alteration/')) return expectedEntropy(evaluation, masses());
+  const doubt = told.get(look.sign.id) ?? expectedEntropy(evaluation, masses());
+  told.set(look.sign.id, doubt);
+  return doubt;
+}
+
 /** Doubt left over the readings, on average, after a look: seen or not, each as probable as now believed. */
-function expectedEntropy(evaluation: Evaluation, look: Look): number {
-  const looks = [...evaluation.looks, look];
-  const seen = massesAfter(evaluation, look, looks);
+function expectedEntropy(evaluation: Evaluation, seen: Masses): number {
   const scale = Math.exp(seen.log - evaluation.masses.log);
   const present = readingIds.map((id) => Math.min(seen.readings[id] * scale, evaluation.masses.readings[id]));
   const absent = readingIds.map((id, i) => Math.max(0, evaluation.masses.readings[id] - (present[i] ?? 0)));

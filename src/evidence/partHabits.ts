@@ -46,6 +46,20 @@ function habitByColumn(part: ModelPart, looks: readonly Look[], context: PartCon
   });
 }
 
+/** For one look at the maker's habit by itself: how probable it is in a column. */
+export function habitLikelihood(
+  part: ModelPart,
+  look: Look,
+  context: PartContext,
+): (column: Column) => number {
+  const way = habitWay(part, look, context);
+  const { ifThere, ifNot } = way.report;
+  return (column) => {
+    const share = shareOfWay(way, column);
+    return share * ifThere + (1 - share) * ifNot;
+  };
+}
+
 /** One look at the maker's habit, its figures read: by world, and by shop where a shop's file holds the habit. */
 type HabitWay = {
   report: Report;

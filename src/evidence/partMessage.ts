@@ -5,12 +5,14 @@ import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { PartTable } from './partTable.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
+import type { Sums } from './readingMasses.ts';
 import { type ReadyUnit, readyUnit } from './readyUnit.ts';
 import {
   alterationOf,
   type ChangeSlots,
   type GivePart,
   othersLine,
+  type Splits,
   slotCount,
   slotOf,
   unitMessage,
@@ -61,11 +63,23 @@ export function messageTo(evaluation: Evaluation, partId: string, strict = true)
   const known =
     evaluation.messages.get(partId) ?? (strict ? undefined : evaluation.plainMessages.get(partId));
   if (known !== undefined) return known;
-  const { model, looks } = evaluation;
-  const { layout } = model;
-  const unitIndex = layout.units.findIndex((unit) => unit.parts.some((part) => part.id === partId));
+  const unitIndex = evaluation.model.layout.units.findIndex((unit) =>
+    unit.parts.some((part) => part.id === partId),
+  );
   if (unitIndex < 0) throw new RangeError(`no part ${partId} in this evaluation`);
-  const shape = unitShape(layout, unitIndex, partId);
+  messagesOf(evaluation, unitIndex, strict, partId);
+  return (strict ? evaluation.messages : evaluation.plainMessages).get(partId) as PartMessage;
+}
+
+/** Works out the messages to all parts of a unit, and the masses with and without each of its alterations. */
+export function messagesOf(
+  evaluation: Evaluation,
+  unitIndex: number,
+  strict: boolean,
+  partId?: string,
+): void {
+  const { model, looks } = evaluation;
+  const shape = unitShape(model.layout, unitIndex, partId);
   const summed = evaluation.summed.get(unitIndex);
   const ready = summed?.shape === shape ? summed.ready : readyUnit(model, shape, looks);
   const rest = restOfUnit(evaluation, shape);
@@ -82,14 +96,28 @@ export function messageTo(evaluation: Evaluation, partId: string, strict = true)
   );
   const gather = messages.map((message) => gathering(model, message, shape.configs));
   const give: GivePart = (p, at, line, from) => gather[p]?.(p, at, line, from);
-  const changes = unitMessage(ready, rest.values, give, strict);
-  const kept = strict ? evaluation.messages : evaluation.plainMessages;
+  const { changes, splits } = unitMessage(ready, rest.values, give, strict);
   messages.forEach((message, p) => {
     addChanges(message, ready, changes, p);
     for (const way of message.later) putByYear(model, way, strict);
-    kept.set(message.part.id, message);
+    (strict ? evaluation.messages : evaluation.plainMessages).set(message.part.id, message);
   });
-  return kept.get(partId) as PartMessage;
+  if (!strict) return;
+  const log = rest.log + ready.log;
+  shape.unit.alterations.forEach((each, a) => {
+    const [not, happened] = splits[a] as Splits[number];
+    evaluation.splits.set(each.id, [sumsOfSlots(not, log), sumsOfSlots(happened, log)]);
+  });
+}
+
+/** Sums by slot as sums by making and strictness. */
+export function sumsOfSlots(slots: Float64Array, log: number): Sums {
+  const [period = 0, bench = 0, machine = 0, deceive = 0, notMadeUp = 0, notAltered = 0, intact = 0] = slots;
+  return {
+    byMaking: { period, 'bench-copy': bench, 'machine-copy': machine, 'to-deceive': deceive },
+    strict: [notMadeUp, notAltered, intact],
+    log,
+  };
 }
 
 function lines(model: Model): Float64Array[] {

@@ -22,8 +22,19 @@ export type PartTable = {
   old: number;
 };
 
-/** What of a part's table does not hang on the maker's habit. */
-export type PartBase = Omit<PartTable, 'ownMaking'>;
+/** What of a part's table does not hang on the maker's habit; `oldLine` is `old` by bin of the part's own year. */
+export type PartBase = Omit<PartTable, 'ownMaking'> & { oldLine: Float64Array };
+
+/** One state of a cause held fast: the looks that hang on the cause speak only of it. */
+export type Held = { cause: 'origin' | 'tooling' | 'ageing' | 'use'; state: string };
+
+/** The states of the causes of a part. */
+export const causeStates = {
+  origin: ['of-the-making', 'repair', 'improve', 'other-old'],
+  tooling: ['hand', 'early-machine', 'modern-machine'],
+  ageing: ['natural', 'none', 'imitated'],
+  use: ['natural', 'none', 'imitated'],
+} as const satisfies Record<Held['cause'], readonly string[]>;
 
 /** Tabulates the looks of one part. `looks` holds only looks at this part that hang on it (not on an alteration). */
 export function partTable(part: ModelPart, looks: readonly Look[], context: PartContext): PartTable {
@@ -44,90 +55,106 @@ export function partTable(part: ModelPart, looks: readonly Look[], context: Part
   return { own, ownMaking: habits.own, repair, improve, old: old * habits.old };
 }
 
-/** Tabulates looks that hang on anything but the maker's habit. */
-export function partBase(looks: readonly Look[], context: PartContext): PartBase {
-  const { prepared, draw, shares } = context;
-  const { making } = prepared.knowledge;
-  const bins = prepared.axis.bins;
-  const of = (cause: string) => looks.filter((look) => look.sign.hangsOn === cause);
-  const byOrigin = inGroups(of('origin'));
+/**
+ * Tabulates looks that hang on anything but the maker's habit.
+ *
+ * @param held  a state of a cause: only what goes with it is counted
+ */
+export function partBase(looks: readonly Look[], context: PartContext, held?: Held): PartBase {
+  const { prepared, shares, worldBins, old: oldYears } = context;
+  const { bins } = prepared.axis;
   const byYear = yearFactor(
     looks.filter(({ sign }) => sign.hangsOn === 'part-year' || sign.hangsOn === 'year'),
     context,
   );
-  const origin = (state: string) =>
-    byOrigin.length === 0
-      ? 1
-      : looksLikelihood(byOrigin, making, draw, (look) => shareIn(look.sign, state, draw));
-  const tool = causeLines(
-    of('tooling'),
-    ['hand', 'early-machine', 'modern-machine'],
-    shares.tooling,
-    context,
-  );
-  const aged = causeLines(of('ageing'), ['natural', 'none', 'imitated'], shares.ageing, context);
-  const used = causeLines(of('use'), ['natural', 'none', 'imitated'], shares.use, context);
-
-  const along = (scale: number, world: Pick<World, 'tooling' | 'ageing' | 'use'>, { first, count }: Bins) => {
+  const [making = 1, repair = 1, improve = 1, otherOld = 1] =
+    stateLikelihoods('origin', looks, context, held) ?? [];
+  const tool = stateLikelihoods('tooling', looks, context, held);
+  const aged = stateLikelihoods('ageing', looks, context, held);
+  const used = stateLikelihoods('use', looks, context, held);
+  const along = (scale: number, way: Pick<World, 'tooling' | 'ageing' | 'use'>, run: Bins | undefined) => {
     const line = new Float64Array(bins);
-    const end = first + count;
+    const first = run?.first ?? 0;
+    const end = run === undefined ? bins : first + run.count;
     if (byYear === undefined) line.fill(scale, first, end);
     else for (let bin = first; bin < end; bin++) line[bin] = scale * (byYear[bin] as number);
-    for (const by of [tool?.(world.tooling), aged?.(world.ageing), used?.(world.use)])
-      if (by !== undefined)
-        for (let bin = first; bin < end; bin++) line[bin] = (line[bin] as number) * (by[bin] as number);
+    if (tool !== undefined) timesShares(line, waysOf(shares.tooling, way.tooling), tool, first, end);
+    if (aged !== undefined) timesShares(line, waysOf(shares.ageing, way.ageing), aged, first, end);
+    if (used !== undefined) timesShares(line, waysOf(shares.use, way.use), used, first, end);
     return line;
   };
-
-  const ownScale = origin('of-the-making');
-  const ownLines = new Map<string, Float64Array>();
-  const everyBin = { first: 0, count: bins };
-  const own = worlds.map((world, w) => {
-    // Worlds that differ in nothing these looks depend on share one line.
-    const key = `${world.making} ${tool && world.tooling} ${aged && world.ageing} ${used && world.use}`;
-    const line = ownLines.get(key) ?? along(ownScale, world, context.worldBins?.[w] ?? everyBin);
-    ownLines.set(key, line);
-    return line;
+  const own: Float64Array[] = [];
+  const alike =
+    worldsAlike[Number(tool !== undefined) + 2 * Number(aged !== undefined) + 4 * Number(used !== undefined)];
+  worlds.forEach((world, w) => {
+    const first = alike?.[w] ?? w;
+    own.push(first < w ? (own[first] as Float64Array) : along(making, world, worldBins?.[w]));
   });
-  const later = (to: 'repair' | 'improve') =>
-    along(origin(to), { tooling: 'later', ageing: to, use: to }, everyBin);
-  const reused = along(
-    origin('other-old'),
-    { tooling: 'period', ageing: 'other-old', use: 'other-old' },
-    everyBin,
-  );
+  const later = (scale: number, to: 'repair' | 'improve') =>
+    along(scale, { tooling: 'later', ageing: to, use: to }, undefined);
+  const oldLine = along(otherOld, { tooling: 'period', ageing: 'other-old', use: 'other-old' }, undefined);
   let old = 0;
-  for (let bin = 0; bin < bins; bin++) old += (reused[bin] as number) * (context.old[bin] as number);
-  return { own, repair: later('repair'), improve: later('improve'), old };
+  for (let bin = 0; bin < bins; bin++) {
+    const share = (oldLine[bin] as number) * (oldYears[bin] as number);
+    oldLine[bin] = share;
+    old += share;
+  }
+  return { own, repair: later(repair, 'repair'), improve: later(improve, 'improve'), old, oldLine };
 }
 
-/** For looks that hang on one cause: how probable they are by bin, for each way its states are shared out. */
-function causeLines(
+/**
+ * By bits (1 tooling, 2 ageing, 4 use are looked at) and world: the first world that such looks do not tell from it. Those of
+ * one making have the same years.
+ */
+const worldsAlike = Array.from({ length: 8 }, (_, bits) =>
+  worlds.map((world) =>
+    worlds.findIndex(
+      (each) =>
+        each.making === world.making &&
+        ((bits & 1) === 0 || each.tooling === world.tooling) &&
+        ((bits & 2) === 0 || each.ageing === world.ageing) &&
+        ((bits & 4) === 0 || each.use === world.use),
+    ),
+  ),
+);
+
+/** How probable the looks that hang on a cause are in each of its states; undefined where it makes no odds. */
+function stateLikelihoods(
+  cause: Held['cause'],
   looks: readonly Look[],
-  states: readonly string[],
-  shares: Record<string, ThreeShares>,
-  context: PartContext,
-): ((way: string) => Float64Array) | undefined {
-  if (looks.length === 0) return undefined;
-  const groups = inGroups(looks);
-  const { prepared, draw } = context;
-  const [a = 0, b = 0, c = 0] = states.map((state) =>
-    looksLikelihood(groups, prepared.knowledge.making, draw, (look) => shareIn(look.sign, state, draw)),
+  { prepared, draw }: PartContext,
+  held: Held | undefined,
+): number[] | undefined {
+  const mine = looks.filter(({ sign }) => sign.hangsOn === cause);
+  const fast = held?.cause === cause ? held.state : undefined;
+  if (mine.length === 0 && fast === undefined) return undefined;
+  const groups = inGroups(mine);
+  return causeStates[cause].map((state) =>
+    fast !== undefined && fast !== state
+      ? 0
+      : looksLikelihood(groups, prepared.knowledge.making, draw, (look) => shareIn(look.sign, state, draw)),
   );
-  const known = new Map<string, Float64Array>();
-  return (way) => {
-    const before = known.get(way);
-    if (before !== undefined) return before;
-    const three = shares[way];
-    if (three === undefined)
-      throw new RangeError(`the making file lacks lines for a way of making, ageing or use: ${way}`);
-    const [x, y, z] = three;
-    const line = new Float64Array(x.length);
-    for (let bin = 0; bin < line.length; bin++)
-      line[bin] = (x[bin] as number) * a + (y[bin] as number) * b + (z[bin] as number) * c;
-    known.set(way, line);
-    return line;
-  };
+}
+
+function waysOf(shares: Record<string, ThreeShares>, way: string): ThreeShares {
+  const three = shares[way];
+  if (three === undefined)
+    throw new RangeError(`the making file lacks lines for a way of making, ageing or use: ${way}`);
+  return three;
+}
+
+/** Multiplies a line by how probable looks are, their cause's states shared out as they are by year. */
+function timesShares(
+  line: Float64Array,
+  [x, y, z]: ThreeShares,
+  likelihoods: readonly number[],
+  first: number,
+  end: number,
+): void {
+  const [a = 0, b = 0, c = 0] = likelihoods;
+  for (let bin = first; bin < end; bin++)
+    line[bin] =
+      (line[bin] as number) * ((x[bin] as number) * a + (y[bin] as number) * b + (z[bin] as number) * c);
 }
 
 /** For looks that hang on a year: how probable they are by bin; undefined when there are none. */

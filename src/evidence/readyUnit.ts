@@ -1,4 +1,4 @@
-import { type Changes, changeSums, type Forced, readyChanges } from './changeSums.ts';
+import { type Changes, changeSums, readyChanges } from './changeSums.ts';
 import { type Bins, strictest } from './layout.ts';
 import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
@@ -22,18 +22,13 @@ export type ReadyUnit = {
 export type Sets = { bins: Bins; sums: Float64Array; before: Float64Array[] };
 
 /** Makes a unit ready to be summed for these looks. */
-export function readyUnit(
-  model: Model,
-  shape: UnitShape,
-  looks: readonly Look[],
-  forced?: Forced,
-): ReadyUnit {
+export function readyUnit(model: Model, shape: UnitShape, looks: readonly Look[]): ReadyUnit {
   const parts = shape.parts.map((part, p) => readyPart(model, part, looks, shape.voices[p]?.columns ?? []));
   return {
     model,
     shape,
     parts,
-    changes: readyChanges(model, shape, parts, looks, forced),
+    changes: readyChanges(model, shape, parts, looks),
     sums: new Map(),
     log: parts.reduce((sum, part) => sum + part.log, 0),
   };

@@ -1,5 +1,6 @@
 import type { Alteration } from '../knowledge/schema.ts';
-import { changedLine, eachStep, yearMean } from './changeSums.ts';
+import { stepsOf } from './changeSteps.ts';
+import { type Chance, changedLine, yearMean } from './changeSums.ts';
 import { lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold, unfold } from './fold.ts';
 import type { PartLines } from './readyPart.ts';
@@ -24,6 +25,9 @@ export const slotCount = slotMakings.length + 3;
 export function slotOf(world: number, k: number): number {
   return k === 0 ? slotMakings.indexOf(worlds[world]?.making ?? 'period') : slotMakings.length + k - 1;
 }
+
+/** By alteration of the unit: by slot, the mass if it did not happen and if it did, what its own looks say left out. */
+export type Splits = readonly (readonly [not: Float64Array, happened: Float64Array])[];
 
 /** By alteration and set of parts it changed: by slot and bin of the making, what meets the mean over its years. */
 export type ChangeSlots = { alteration: number; changed: number; slots: Float64Array[] };
@@ -53,7 +57,7 @@ export function unitMessage(
   rest: Float64Array,
   give: GivePart,
   strict: boolean,
-): ChangeSlots[] {
+): { changes: ChangeSlots[]; splits: Splits } {
   const { shape, model } = ready;
   const n = shape.parts.length;
   const [held, back] = [roomForSets(ready), roomForSets(ready)];
@@ -186,11 +190,18 @@ function addEnds(
   }
 }
 
-/** From what meets each set's weight, what meets the mean over the years of each change that can have made it. */
-function changeSlots(ready: ReadyUnit, bySlot: readonly Float64Array[]): ChangeSlots[] {
+/**
+ * From what meets each set's weight, what meets the mean over the years of each change that can have made it, and the masses
+ * with and without each alteration.
+ */
+function changeSlots(
+  ready: ReadyUnit,
+  bySlot: readonly Float64Array[],
+): { changes: ChangeSlots[]; splits: Splits } {
   const { shape, changes, model } = ready;
   const { bins: axisBins } = model.layout.prepared.axis;
   const found = new Map<string, ChangeSlots>();
+  const splits = shape.masks.map(() => [new Float64Array(slotCount), new Float64Array(slotCount)] as const);
   bySlot.forEach((total, slot) => {
     const period = slot === 0 || slot >= slotMakings.length;
     const k = Math.max(0, slot - slotMakings.length + 1);
@@ -199,31 +210,50 @@ function changeSlots(ready: ReadyUnit, bySlot: readonly Float64Array[]): ChangeS
     for (let a = shape.masks.length - 1; a >= 0; a--) {
       const sums = before[a] as Float64Array;
       const earlier = new Float64Array(after.length);
-      const now = after;
-      eachStep(changes, period, k, a, ({ from, changed, weight }) => {
-        const mean = yearMean(changes, a, changed);
-        const [at, to] = [from * bins.count, (from | changed) * bins.count];
-        for (let i = 0; i < bins.count; i++)
-          earlier[at + i] =
-            (earlier[at + i] as number) +
-            weight * (mean === undefined ? 1 : (mean[bins.first + i] as number)) * (now[to + i] as number);
-        if (changed === 0) return;
-        const key = `${a} ${changed}`;
-        const each = found.get(key) ?? {
-          alteration: a,
-          changed,
-          slots: Array.from({ length: slotCount }, () => new Float64Array(axisBins)),
-        };
-        found.set(key, each);
-        const line = each.slots[slot] as Float64Array;
-        for (let i = 0; i < bins.count; i++)
-          line[bins.first + i] =
-            (line[bins.first + i] as number) + weight * (sums[at + i] as number) * (now[to + i] as number);
-      });
+      const [massNot, massHappened] = splits[a] as Splits[number];
+      const chance = changes.chances[period ? 'period' : 'later'][a] as Chance;
+      const { from, changed, ifHappened } = stepsOf(shape, k, a);
+      for (let s = 0; s < from.length; s++) {
+        const set = changed[s] as number;
+        const at = (from[s] as number) * bins.count;
+        const to = ((from[s] as number) | set) * bins.count;
+        const mean = yearMean(changes, a, set);
+        const line = set === 0 ? undefined : changeLine(found, a, set, slot, axisBins);
+        const weight = chance.happened * (ifHappened[s] as number) + (set === 0 ? chance.not : 0);
+        let met = 0;
+        for (let i = 0, bin = bins.first; i < bins.count; i++, bin++) {
+          const held = sums[at + i] as number;
+          const back = after[to + i] as number;
+          const by = mean === undefined ? 1 : (mean[bin] as number);
+          met += held * back * by;
+          earlier[at + i] = (earlier[at + i] as number) + weight * by * back;
+          if (line !== undefined) line[bin] = (line[bin] as number) + weight * held * back;
+        }
+        massHappened[slot] =
+          (massHappened[slot] as number) + chance.bareHappened * (ifHappened[s] as number) * met;
+        if (set === 0) massNot[slot] = (massNot[slot] as number) + chance.bareNot * met;
+      }
       after = earlier;
     }
   });
-  return [...found.values()];
+  return { changes: [...found.values()], splits };
+}
+
+function changeLine(
+  found: Map<string, ChangeSlots>,
+  alteration: number,
+  changed: number,
+  slot: number,
+  bins: number,
+): Float64Array {
+  const key = `${alteration} ${changed}`;
+  const each = found.get(key) ?? {
+    alteration,
+    changed,
+    slots: Array.from({ length: slotCount }, () => new Float64Array(bins)),
+  };
+  found.set(key, each);
+  return each.slots[slot] as Float64Array;
 }
 
 /** What the other parts changed together with one say of the year of a change; undefined if there are none. */

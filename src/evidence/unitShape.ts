@@ -1,3 +1,4 @@
+import { type ChangeSteps, changeSteps } from './changeSteps.ts';
 import { bitsOf, type Classes, columnClasses } from './columnClasses.ts';
 import { subsetsOf } from './groupPlan.ts';
 import { groupOf } from './habitGroups.ts';
@@ -44,6 +45,8 @@ export type UnitShape = {
   trees: readonly VoiceTree[];
   /** By alteration of the unit: the parts it can change. */
   masks: readonly number[];
+  /** By strictness and alteration: what it can have changed. */
+  steps: readonly (readonly ChangeSteps[])[];
   /** By strictness and number of parts: the sets of the first so many parts that can have been changed, rising. */
   live: readonly (readonly (readonly number[])[])[];
   /** By config of the layout, the config of this unit; and by the latter, one of the former. */
@@ -113,6 +116,7 @@ function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly
     voices,
     trees: treesOf(layout, classes, voices.slice(0, voiced)),
     masks,
+    steps: changeSteps(layout, unit.alterations, masks, parts),
     live: strictnesses.map((_, k) => {
       const reach = unit.alterations.reduce(
         (all, each, a) => (allowedAt(each, k) ? all | (masks[a] as number) : all),
