@@ -28,13 +28,13 @@ export function ColourTool({ room }: { room: BenchRoom }) {
       room={room}
       says="Choose a photo with both places in the same even light, and a grey card or the printed card beside them. Sample what light and air reached and what was covered, or one board inside and out."
     >
-      {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
+      {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
     </OnPhoto>
   );
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.colour.${laid.file}`);
+  const marks = useMarks(`${room.piece.id}.colour.${laid.key}`);
   const [by, setBy] = useState<'card' | 'grey' | 'none'>('card');
   const [surface, setSurface] = useState<'pale-bare' | 'other'>('other');
   const card = useCard(laid.open.blob);

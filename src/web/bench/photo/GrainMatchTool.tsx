@@ -33,13 +33,13 @@ export function GrainMatchTool({ room }: { room: BenchRoom }) {
       room={room}
       says="Choose a photo taken squarely on the part, sharp, with wood to be seen on both sides of the cuff, joint or patch. Mark the wood on either side and the way the part runs: the grain of one side is followed to the other."
     >
-      {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
+      {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
     </OnPhoto>
   );
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.grain-match.${laid.file}`);
+  const marks = useMarks(`${room.piece.id}.grain-match.${laid.key}`);
   const [across, setAcross] = useState<Across>('cuff');
   const [surface, setSurface] = useState<'clear' | 'painted'>('clear');
   const [a, b] = [regionOf(marks.of('above'), laid.open), regionOf(marks.of('below'), laid.open)];

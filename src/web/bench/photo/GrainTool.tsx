@@ -29,13 +29,13 @@ export function GrainTool({ room }: { room: BenchRoom }) {
       room={room}
       says="Choose a photo that shows bare or clear-finished wood, sharp and evenly lit; then draw a region on it, and strokes show how its grain runs."
     >
-      {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
+      {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
     </OnPhoto>
   );
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.grain.${laid.file}`);
+  const marks = useMarks(`${room.piece.id}.grain.${laid.key}`);
   const region = regionOf(marks.of('region'), laid.open);
   const reckoned = useReckoned<Grain>(laid, 'photo.grain', region && { region });
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;

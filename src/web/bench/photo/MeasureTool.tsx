@@ -21,13 +21,13 @@ export function MeasureTool({ room }: { room: BenchRoom }) {
       room={room}
       says="Choose a photo with the printed card in it, or anything of known size, in the same plane as what is to be measured. Then lengths, angles, circles and ellipses follow, each with its doubt."
     >
-      {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
+      {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
     </OnPhoto>
   );
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.measure.${laid.file}`);
+  const marks = useMarks(`${room.piece.id}.measure.${laid.key}`);
   const [sigmaPx, setSigmaPx] = useState<number | undefined>(1.5);
   const desk = useScale(laid, marks, room, sigmaPx ?? 1.5, 'card');
   const corners = desk.way === 'card' && desk.scale?.kind === 'plane' ? desk.scale.asked.image : [];

@@ -30,7 +30,7 @@ export function OnPhoto({ room, says, children }: Props) {
             Another photo
           </button>
         </div>
-        {opening.laid.note !== undefined && <p className="caution">{opening.laid.note}</p>}
+        {opening.laid.note !== undefined && <p className="small soft">{opening.laid.note}</p>}
         {children(opening.laid)}
       </div>
     );

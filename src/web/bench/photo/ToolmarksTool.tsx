@@ -43,14 +43,14 @@ export function ToolmarksTool({ room }: { room: BenchRoom }) {
         room={room}
         says="Choose a photo of an unfinished face in raking light, with a rule or the card beside it. Draw a region of some 6 cm or more a side within one board, clear of its edges and of anything behind it, and a line along the board."
       >
-        {(laid) => <OnBoard key={laid.file} room={room} laid={laid} />}
+        {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
       </OnPhoto>
     </div>
   );
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.toolmarks.${laid.file}`);
+  const marks = useMarks(`${room.piece.id}.toolmarks.${laid.key}`);
   const desk = useScale(laid, marks, room, 1.5, 'known');
   const [picked, pick] = useState('');
   const region = regionOf(marks.of('region'), laid.open);

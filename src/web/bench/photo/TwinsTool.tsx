@@ -37,7 +37,7 @@ export function TwinsTool({ room }: { room: BenchRoom }) {
         room={room}
         says="Choose a photo of both parts, taken squarely from their front or side and far enough off; trace the same stretch of both. Where each has a photo of its own, trace one, lay it by, and choose the other."
       >
-        {(laid) => <OnBoard key={laid.file} room={room} laid={laid} first={first} layBy={setFirst} />}
+        {(laid) => <OnBoard key={laid.key} room={room} laid={laid} first={first} layBy={setFirst} />}
       </OnPhoto>
     </div>
   );
@@ -51,7 +51,7 @@ type Props = {
 };
 
 function OnBoard({ room, laid, first, layBy }: Props) {
-  const marks = useMarks(`${room.piece.id}.twins.${laid.file}`);
+  const marks = useMarks(`${room.piece.id}.twins.${laid.key}`);
   const desk = useScale(laid, marks, room, 1.5, 'known');
   const [help, setHelp] = useState<'edge' | 'straight'>('edge');
   const [sigmaMm, setSigmaMm] = useState<number | undefined>(0.3);

@@ -15,8 +15,8 @@ const shape = z.array(
 /** The marks of one picture at one tool: kept on this device as they are set, each change to be undone. */
 export type Marks = {
   list: readonly BoardMark[];
-  /** The mark being set, with the points it has so far. */
-  placing: (Wanted & { points: BoardMark['points'] }) | undefined;
+  /** The mark being set, with the points it has so far, and how many each touch brought. */
+  placing: (Wanted & { points: BoardMark['points']; touches: readonly number[] }) | undefined;
   chosen: string | undefined;
   of(id: string): BoardMark['points'] | undefined;
   begin(wanted: Wanted | undefined): void;
@@ -26,7 +26,7 @@ export type Marks = {
   choose(id: string | undefined): void;
   change(id: string, points: BoardMark['points']): void;
   take(id: string): void;
-  /** Takes the last point of the mark being set back, or the last change. */
+  /** Takes the last touch of the mark being set back, or the last change. */
   undo: (() => void) | undefined;
 };
 
@@ -47,7 +47,11 @@ export function useMarks(name: string): Marks {
   };
   const undo = () => {
     if (placing !== undefined && placing.points.length > 0)
-      setPlacing({ ...placing, points: placing.points.slice(0, -1) });
+      setPlacing({
+        ...placing,
+        points: placing.points.slice(0, -(placing.touches.at(-1) ?? 1)),
+        touches: placing.touches.slice(0, -1),
+      });
     else {
       keep((before.at(-1) ?? list) as never);
       setBefore((past) => past.slice(0, -1));
@@ -60,13 +64,18 @@ export function useMarks(name: string): Marks {
     of: (id) => list.find((each) => each.id === id)?.points,
     begin(wanted) {
       choose(undefined);
-      setPlacing(wanted === undefined ? undefined : { ...wanted, points: [] });
+      setPlacing(wanted === undefined ? undefined : { ...wanted, points: [], touches: [] });
     },
     set(points) {
       if (placing === undefined) return;
-      const next = { ...placing, points: [...placing.points, ...points] };
+      const more = (now: NonNullable<Marks['placing']>) => ({
+        ...now,
+        points: [...now.points, ...points],
+        touches: [...now.touches, points.length],
+      });
+      const next = more(placing);
       if (isFull(next)) stand(next);
-      else setPlacing((now) => now && { ...now, points: [...now.points, ...points] });
+      else setPlacing((now) => now && more(now));
     },
     close: () => placing !== undefined && stand(placing),
     choose,

@@ -8,6 +8,8 @@ export type LaidPicture = {
   open: OpenPicture;
   /** Its name in the input of a calculation: the SHA-256 of a photo of the record, or the name of the file. */
   file: string;
+  /** Tells it from every other picture, so that marks come back on the one they were set on. */
+  key: string;
   title: string;
   /** What it shows, for a reader who can't see it. */
   shows: string;
@@ -61,6 +63,7 @@ export function useOpenPicture() {
       const whole = opensWhole(photo);
       return start(title, (tell, signal) => fetchPicture(photo, tell, signal), {
         file: whole ? photo.sha256 : `view of ${photo.sha256}`,
+        key: photo.sha256,
         shows: photo.alternative || photo.caption || photo.name,
         photo: photo.id,
         ...(whole
@@ -71,7 +74,12 @@ export function useOpenPicture() {
       });
     },
     openFile: (file: File) =>
-      start(file.name, async () => file, { file: file.name, shows: `The file ${file.name}` }),
+      start(file.name, async () => file, {
+        file: file.name,
+        key: `${file.name}.${file.size}.${file.lastModified}`,
+        shows: `The file ${file.name}`,
+        note: 'This file is not among the photos of the piece: what is found here is kept without its picture. Add it under Examination for others to check.',
+      }),
     putAway: () => {
       away();
       setOpening({ state: 'none' });
