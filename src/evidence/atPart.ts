@@ -114,7 +114,13 @@ export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYea
   const { table, seats, later, old: reused } = messageTo(evaluation, partId, false);
   const own = new Float64Array(old.length);
   for (const { world, voice, lines } of seats)
-    addSeat(own, layout.worldBins[world], lines, table.own[world] as Float64Array, table.ownMaking[voice]);
+    addSeat(
+      own,
+      layout.worldBins[world],
+      lines,
+      table.own[world] as Float64Array,
+      voice < 0 ? 1 : table.ownMaking[voice],
+    );
   return [
     { source: 'own', to: 'own', years: own },
     ...later.map((way): SourceYears => {

@@ -13,7 +13,7 @@ export function classSums(layout: Layout, factor: Factor, classes: Classes): Cla
     for (let c = 0; c < columns.length; c++) {
       const { first, count, offset } = cells[c] as ColumnCells;
       const skip = first - (classes.first[classes.of[c] as number] as number);
-      for (let k = 0; k < (c < periodColumns ? 4 : 1); k++) {
+      for (let k = 0; k < (c < periodColumns ? factor.sums.length : 1); k++) {
         const from = m * (k === 0 ? cellCount : periodCellCount) + offset;
         const to = lineAt(classes, m, classes.of[c] as number, k) + skip;
         const all = factor.sums[k] as Float64Array;

@@ -22,12 +22,16 @@ export type Evaluation = {
   looks: readonly Look[];
   /** By unit; those of idle units are not kept. */
   summed: ReadonlyMap<number, SummedUnit>;
-  /** Use `restOf`: the rests of idle units are not kept. */
+  /** By group of the layout: what its units say together. */
+  lines: readonly UnitLines[];
+  /** Use `restOf`: the rests of idle units are not kept. With all strictnesses, and for all histories alone. */
   rests: Map<HabitGroup, Factor>;
+  plainRests: Map<HabitGroup, Factor>;
   whole: Factor;
   masses: Masses;
   /** By unit: all but it, summed over its classes. */
   unitRests: Map<number, ClassSums>;
+  plainUnitRests: Map<number, ClassSums>;
   /** Messages to parts already worked out, by part; and these met with the part's own looks. */
   messages: Map<string, PartMessage>;
   /** Messages without the stricter levels. */
@@ -47,28 +51,22 @@ export function evaluate(model: Model, looks: readonly Look[] = model.layout.pre
   const { layout } = model;
   const summed = sumUnits(model, looks);
   const lines = layout.groups.map((group) => linesOf(model, group, summed));
-  const prefixes: Factor[] = [withIdle(model, priorFactor(model))];
-  lines.forEach((each, i) => {
-    prefixes.push(timesUnit(layout, prefixes[i] as Factor, (layout.groups[i] as HabitGroup).classes, each));
+  const whole = withIdle(model, priorFactor(model));
+  lines.forEach((each, g) => {
+    multiplyUnit(layout, whole, (layout.groups[g] as HabitGroup).classes, each);
   });
-  const rests = new Map<HabitGroup, Factor>();
-  let suffix = ones(layout);
-  for (let i = lines.length - 1; i >= 0; i--) {
-    const group = layout.groups[i] as HabitGroup;
-    const prefix = prefixes[i] as Factor;
-    rests.set(group, i === lines.length - 1 ? prefix : times(prefix, suffix));
-    if (i > 0) suffix = timesUnit(layout, suffix, group.classes, lines[i] as UnitLines);
-  }
-  const whole = prefixes[lines.length] as Factor;
   const masses = massesOf(layout, whole);
   return {
     model,
     looks,
     summed,
-    rests,
+    lines,
+    rests: new Map(),
+    plainRests: new Map(),
     whole,
     masses,
     unitRests: new Map(),
+    plainUnitRests: new Map(),
     messages: new Map(),
     plainMessages: new Map(),
     stands: new Map(),
@@ -87,30 +85,60 @@ export function massesFor(model: Model, looks: readonly Look[] = model.layout.pr
   return massesOf(layout, whole);
 }
 
-/** The product of the prior and all groups but one. */
-export function restOf(evaluation: Evaluation, group: HabitGroup): Factor {
-  const kept = evaluation.rests.get(group);
-  if (kept !== undefined) return kept;
+/**
+ * The product of the prior and all groups but one.
+ *
+ * @param strict  false leaves the stricter sums out
+ */
+export function restOf(evaluation: Evaluation, group: HabitGroup, strict = true): Factor {
   const { model, whole } = evaluation;
   const unit = model.layout.units[group.units[0] ?? -1];
   if (unit === undefined) throw new RangeError('no such unit in this evaluation');
-  return withoutIdle(model, whole, unit);
+  if (!model.layout.groups.includes(group)) return withoutIdle(model, whole, unit);
+  const kept = strict ? evaluation.rests : evaluation.plainRests;
+  if (kept.size === 0) fillRests(evaluation, kept, strict);
+  return kept.get(group) as Factor;
 }
 
-/** All but one unit, summed over the classes of that unit, by its configs. True values are these times e^log. */
-export function restOfUnit(evaluation: Evaluation, shape: UnitShape): ClassSums {
-  const known = evaluation.unitRests.get(shape.unitIndex);
+/** All rests at once: what stands before a group times what stands behind it. */
+function fillRests({ model, lines }: Evaluation, rests: Map<HabitGroup, Factor>, strict: boolean): void {
+  const { layout } = model;
+  const { groups } = layout;
+  const start = withIdle(model, priorFactor(model));
+  if (!strict) start.sums.length = 1;
+  const prefixes: Factor[] = [start];
+  for (let g = 0; g + 1 < groups.length; g++)
+    prefixes.push(
+      timesUnit(layout, prefixes[g] as Factor, (groups[g] as HabitGroup).classes, lines[g] as UnitLines),
+    );
+  let suffix = ones(layout, strict);
+  for (let g = groups.length - 1; g >= 0; g--) {
+    const group = groups[g] as HabitGroup;
+    const prefix = prefixes[g] as Factor;
+    rests.set(group, g === groups.length - 1 ? prefix : times(prefix, suffix));
+    if (g > 0) suffix = timesUnit(layout, suffix, group.classes, lines[g] as UnitLines);
+  }
+}
+
+/**
+ * All but one unit, summed over the classes of that unit, by its configs. True values are these times e^log.
+ *
+ * @param strict  false leaves the stricter sums at nought
+ */
+export function restOfUnit(evaluation: Evaluation, shape: UnitShape, strict = true): ClassSums {
+  const kept = strict ? evaluation.unitRests : evaluation.plainUnitRests;
+  const known = kept.get(shape.unitIndex);
   if (known !== undefined) return known;
   const { model, summed } = evaluation;
   const group = groupOf(model.layout, shape.unitIndex);
-  const rest = classSums(model.layout, restOf(evaluation, group), group.classes);
+  const rest = classSums(model.layout, restOf(evaluation, group, strict), group.classes);
   const units = group.units.map((u) => summed.get(u) ?? sumUnit(model, u, evaluation.looks));
   const logs = units.reduce((sum, each) => sum + each.lines.log, 0);
-  unitRests(model, group, rest.values, units).forEach((values, at) => {
+  unitRests(model, group, rest.values, units, strict).forEach((values, at) => {
     const log = rest.log + logs - (units[at] as SummedUnit).lines.log;
-    evaluation.unitRests.set(group.units[at] as number, { values, log });
+    kept.set(group.units[at] as number, { values, log });
   });
-  return evaluation.unitRests.get(shape.unitIndex) as ClassSums;
+  return kept.get(shape.unitIndex) as ClassSums;
 }
 
 /** The whole product with one unit's looks put in the place of its own. */

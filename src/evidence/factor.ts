@@ -5,7 +5,7 @@ import type { UnitLines } from './unitLines.ts';
 
 /**
  * A value for every cell of the model. `sums[0]` holds config × cell; the stricter sums hold config × period cell, zero
- * where the config itself is not allowed. True values are the held ones times e^log.
+ * where the config itself is not allowed; they may be left out. True values are the held ones times e^log.
  */
 export type Factor = { sums: Float64Array[]; log: number };
 
@@ -46,7 +46,7 @@ export function multiplyUnit(layout: Layout, factor: Factor, classes: Classes, u
     for (let c = 0; c < columns.length; c++) {
       const { first, count, offset } = cells[c] as ColumnCells;
       const skip = first - (classes.first[classes.of[c] as number] as number);
-      for (let k = 0; k < (c < periodColumns ? 4 : 1); k++) {
+      for (let k = 0; k < (c < periodColumns ? factor.sums.length : 1); k++) {
         const sum = factor.sums[k] as Float64Array;
         const at = m * (k === 0 ? cellCount : periodCellCount) + offset;
         const from = lineAt(classes, unit.configOf[m] as number, classes.of[c] as number, k) + skip;
@@ -73,12 +73,12 @@ export function times(a: Factor, b: Factor): Factor {
   return scaled({ sums, log: a.log + b.log });
 }
 
-/** A factor of ones. */
-export function ones(layout: Layout): Factor {
+/** A factor of ones; `strict` false leaves the stricter sums out. */
+export function ones(layout: Layout, strict: boolean): Factor {
   const { configs, cellCount, periodCellCount } = layout;
-  const sums = strictnesses.map((_, k) =>
-    new Float64Array(configs.length * (k === 0 ? cellCount : periodCellCount)).fill(1),
-  );
+  const sums = strictnesses
+    .slice(0, strict ? undefined : 1)
+    .map((_, k) => new Float64Array(configs.length * (k === 0 ? cellCount : periodCellCount)).fill(1));
   return { sums, log: 0 };
 }
 

@@ -28,7 +28,7 @@ export function groupLines(model: Model, group: HabitGroup, units: readonly Summ
   const shown = habitShares(model, group);
   configs.forEach((m, config) => {
     const last = strictest(layout, m);
-    classes.columns.forEach((_, each) => {
+    for (let each = 0; each < classes.columns.length; each++) {
       const count = classes.count[each] as number;
       for (let k = 0; k < (classes.levels[each] as number) && k <= last; k++) {
         const to = lineAt(classes, config, each, k);
@@ -36,22 +36,11 @@ export function groupLines(model: Model, group: HabitGroup, units: readonly Summ
           values.copyWithin(to, to - count, to);
           continue;
         }
-        const at = { m, each, k, count };
-        group.plan.forEach((step, number) => {
-          const into = rooms[number + 1] as Float64Array;
-          into.fill(0, 0, step.held * count);
-          eachState(group, shown, units, step, at, (state, weight, line, from) => {
-            const held = rooms[number] as Float64Array;
-            const [a, b] = [state.before * count, state.after * count];
-            for (let i = 0; i < count; i++)
-              into[b + i] =
-                (into[b + i] as number) + weight * (held[a + i] as number) * (line[from + i] as number);
-          });
-        });
+        runPlan({ group, units, shown, rooms }, { m, each, k, count });
         const held = rooms[group.plan.length] as Float64Array;
         for (let i = 0; i < count; i++) values[to + i] = held[i] as number;
       }
-    });
+    }
   });
   return { values, configOf, log: units.reduce((sum, unit) => sum + unit.lines.log, 0) };
 }
@@ -63,26 +52,52 @@ function planRooms(group: HabitGroup, longest: number): Float64Array[] {
 /** Which config, class and strictness is summed, and how long its line is. */
 type At = { m: number; each: number; k: number; count: number };
 
-/** Goes through the states of the habits open at one step of the plan, with the unit's line for each. */
-function eachState(
-  group: HabitGroup,
-  shown: Float64Array,
-  units: readonly SummedUnit[],
-  step: GroupPlan[number],
-  { m, each, k }: At,
-  visit: (state: PlanState, weight: number, line: Float64Array, from: number) => void,
-): void {
-  const { shape, lines } = units[step.unit] as SummedUnit;
-  const table = lines.configOf[m] as number;
-  for (const state of step.states) {
-    let weight = 1;
-    for (const [habit, is] of state.fresh) {
-      const share = shown[each * group.habits.length + habit] as number;
-      weight *= is ? share : 1 - share;
+/** What a run over the plan of a group leans on. */
+type PlanRun = {
+  group: HabitGroup;
+  units: readonly SummedUnit[];
+  shown: Float64Array;
+  /** By number of steps done: states held × bins. */
+  rooms: readonly Float64Array[];
+};
+
+/** Multiplies the units of a group in the order of its plan, for one config, class and strictness. */
+function runPlan({ group, units, shown, rooms }: PlanRun, at: At): void {
+  const { count } = at;
+  for (let number = 0; number < group.plan.length; number++) {
+    const step = group.plan[number] as GroupPlan[number];
+    const held = rooms[number] as Float64Array;
+    const into = rooms[number + 1] as Float64Array;
+    into.fill(0, 0, step.held * count);
+    const unit = units[step.unit] as SummedUnit;
+    const line = unit.lines.values;
+    for (const state of step.states) {
+      const weight = freshWeight(group, shown, state, at.each);
+      const from = lineOfState(group, unit, state, at);
+      const a = state.before * count;
+      const b = state.after * count;
+      for (let i = 0; i < count; i++)
+        into[b + i] = (into[b + i] as number) + weight * (held[a + i] as number) * (line[from + i] as number);
     }
-    const unitClass = shape.classes.of[each * group.states + state.whole] as number;
-    visit(state, weight, lines.values, lineAt(shape.classes, table, unitClass, k));
   }
+}
+
+/** How probable the habits that come in with a state are. */
+function freshWeight(group: HabitGroup, shown: Float64Array, { fresh }: PlanState, each: number): number {
+  let weight = 1;
+  for (let f = 0; f < fresh.length; f++) {
+    const [habit, is] = fresh[f] as readonly [number, boolean];
+    const share = shown[each * group.habits.length + habit] as number;
+    weight *= is ? share : 1 - share;
+  }
+  return weight;
+}
+
+/** Where a unit's line for a state of the habits begins. */
+function lineOfState(group: HabitGroup, unit: SummedUnit, state: PlanState, { m, each, k }: At): number {
+  const { classes } = unit.shape;
+  const unitClass = classes.of[each * group.states + state.whole] as number;
+  return lineAt(classes, unit.lines.configOf[m] as number, unitClass, k);
 }
 
 /**
@@ -92,59 +107,66 @@ function eachState(
  * Method: the plan of `groupLines` run forwards and then backwards (reverse accumulation), so that all units cost about
  * three sums.
  *
- * @param rest  by config of the layout and class of the group
+ * @param rest    by config of the layout and class of the group
+ * @param strict  false leaves the stricter sums at nought
  */
 export function unitRests(
   model: Model,
   group: HabitGroup,
   rest: Float64Array,
   units: readonly SummedUnit[],
+  strict: boolean,
 ): Float64Array[] {
   const { layout } = model;
   const { classes, plan } = group;
+  const [only] = units;
+  // By itself and with every config its own, a unit has the rest as it is.
+  if (
+    only !== undefined &&
+    units.length === 1 &&
+    group.states === 1 &&
+    only.shape.configs.length === layout.configs.length
+  )
+    return [rest];
   const values = units.map(({ shape }) => new Float64Array(shape.configs.length * shape.classes.size));
   const longest = Math.max(...classes.count);
   const rooms = [new Float64Array(longest).fill(1), ...planRooms(group, longest)];
   const backs = rooms.map((room) => new Float64Array(room.length));
   const shown = habitShares(model, group);
   layout.configs.forEach((_, m) => {
-    const last = strictest(layout, m);
-    classes.columns.forEach((_, each) => {
+    const last = strict ? strictest(layout, m) : 0;
+    for (let each = 0; each < classes.columns.length; each++) {
       const count = classes.count[each] as number;
       for (let k = 0; k < (classes.levels[each] as number) && k <= last; k++) {
         const at = { m, each, k, count };
-        plan.forEach((step, number) => {
-          const into = rooms[number + 1] as Float64Array;
-          into.fill(0, 0, step.held * count);
-          (backs[number] as Float64Array).fill(0);
-          eachState(group, shown, units, step, at, (state, weight, line, from) => {
-            const held = rooms[number] as Float64Array;
-            const [a, b] = [state.before * count, state.after * count];
-            for (let i = 0; i < count; i++)
-              into[b + i] =
-                (into[b + i] as number) + weight * (held[a + i] as number) * (line[from + i] as number);
-          });
-        });
+        runPlan({ group, units, shown, rooms }, at);
         const start = lineAt(classes, m, each, k);
         const end = backs[plan.length] as Float64Array;
         for (let i = 0; i < count; i++) end[i] = rest[start + i] as number;
         for (let number = plan.length - 1; number >= 0; number--) {
           const step = plan[number] as GroupPlan[number];
-          const [held, into] = [rooms[number] as Float64Array, backs[number] as Float64Array];
+          const held = rooms[number] as Float64Array;
+          const into = backs[number] as Float64Array;
           const back = backs[number + 1] as Float64Array;
-          const own = values[step.unit] as Float64Array;
+          into.fill(0);
+          const unit = units[step.unit] as SummedUnit;
+          const line = unit.lines.values;
           // The rest of a unit is laid out as its lines are.
-          eachState(group, shown, units, step, at, (state, weight, line, from) => {
-            const [a, b] = [state.before * count, state.after * count];
+          const own = values[step.unit] as Float64Array;
+          for (const state of step.states) {
+            const weight = freshWeight(group, shown, state, each);
+            const from = lineOfState(group, unit, state, at);
+            const a = state.before * count;
+            const b = state.after * count;
             for (let i = 0; i < count; i++) {
               const by = weight * (back[b + i] as number);
               own[from + i] = (own[from + i] as number) + by * (held[a + i] as number);
               into[a + i] = (into[a + i] as number) + by * (line[from + i] as number);
             }
-          });
+          }
         }
       }
-    });
+    }
   });
   return values;
 }

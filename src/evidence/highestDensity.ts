@@ -16,23 +16,29 @@ export function yearSummary(axis: YearAxis, shares: Float64Array, lastYear: numb
     axis.fromYear + (bin + 0.5) * axis.stepYears,
     total > 0 ? share / total : 0,
   ]);
+  const order = mostProbableFirst(shares);
   return {
-    p50: highestDensity(axis, density, 0.5, lastYear),
-    p90: highestDensity(axis, density, 0.9, lastYear),
+    p50: highestDensity(axis, density, order, 0.5, lastYear),
+    p90: highestDensity(axis, density, order, 0.9, lastYear),
     density,
   };
+}
+
+/** The bins, most probable first; the earlier of two alike. */
+function mostProbableFirst(shares: Float64Array): Int32Array {
+  return Int32Array.from(shares, (_, bin) => bin).sort(
+    (a, b) => (shares[b] as number) - (shares[a] as number) || a - b,
+  );
 }
 
 /** The years spanned by the fewest bins that hold at least `want` of the whole, most probable first. */
 function highestDensity(
   axis: YearAxis,
   density: readonly (readonly [number, number])[],
+  order: Int32Array,
   want: number,
   lastYear: number,
 ): [number, number] {
-  const order = density
-    .map((_, bin) => bin)
-    .sort((a, b) => (density[b]?.[1] ?? 0) - (density[a]?.[1] ?? 0) || a - b);
   let held = 0;
   let first = axis.bins - 1;
   let last = 0;

@@ -12,15 +12,19 @@ import {
   type ChangeSlots,
   type GivePart,
   othersLine,
+  plainSlotCount,
   type Splits,
   slotCount,
   slotOf,
   unitMessage,
 } from './unitMessage.ts';
 import { unitShape, type Voices } from './unitShape.ts';
-import { makings, worlds } from './worlds.ts';
+import { worlds } from './worlds.ts';
 
-/** What meets a part's own line in one world and voice: a line for every strictness, one after the other. */
+/**
+ * What meets a part's own line in one world and voice: a line for every strictness, one after the other. In a plain message
+ * the voices are summed out as they stand (voice −1) and there is but one line.
+ */
 export type Seat = { world: number; voice: number; lines: Float64Array };
 
 /**
@@ -82,7 +86,7 @@ export function messagesOf(
   const shape = unitShape(model.layout, unitIndex, partId);
   const summed = evaluation.summed.get(unitIndex);
   const ready = summed?.shape === shape ? summed.ready : readyUnit(model, shape, looks);
-  const rest = restOfUnit(evaluation, shape);
+  const rest = restOfUnit(evaluation, shape, strict);
   const messages = ready.parts.map(
     ({ part, table, log }, p): PartMessage => ({
       part,
@@ -94,8 +98,8 @@ export function messagesOf(
       log: rest.log + ready.log - log,
     }),
   );
-  const gather = messages.map((message) => gathering(model, message, shape.configs));
-  const give: GivePart = (p, at, line, from) => gather[p]?.(p, at, line, from);
+  const gather = messages.map((message) => gathering(model, message, shape.configs, strict));
+  const give: GivePart = (p, at, lines, voices) => gather[p]?.(p, at, lines, voices);
   const { changes, splits } = unitMessage(ready, rest.values, give, strict);
   messages.forEach((message, p) => {
     addChanges(message, ready, changes, p);
@@ -120,13 +124,18 @@ export function sumsOfSlots(slots: Float64Array, log: number): Sums {
   };
 }
 
-function lines(model: Model): Float64Array[] {
+function lines(model: Model, strict: boolean): Float64Array[] {
   const { bins } = model.layout.prepared.axis;
-  return Array.from({ length: slotCount }, () => new Float64Array(bins));
+  return Array.from({ length: strict ? slotCount : plainSlotCount }, () => new Float64Array(bins));
 }
 
 /** Takes up what meets the part's factor and shares it out over the ways the part can have come unless altered. */
-function gathering(model: Model, message: PartMessage, configs: readonly number[]): GivePart {
+function gathering(
+  model: Model,
+  message: PartMessage,
+  configs: readonly number[],
+  strict: boolean,
+): GivePart {
   const { layout } = model;
   const { part } = message;
   const seats: Seat[][] = worlds.map(() => []);
@@ -137,15 +146,15 @@ function gathering(model: Model, message: PartMessage, configs: readonly number[
     to: 'repair',
     earliest: 0,
     byYear: [],
-    byMaking: [{ slots: lines(model), others: undefined }],
+    byMaking: [{ slots: lines(model, strict), others: undefined }],
   };
-  const reusedWay: OldWay = { source: 'reused', slots: lines(model) };
+  const reusedWay: OldWay = { source: 'reused', slots: lines(model, strict) };
   message.later.push(renewedWay);
   message.old.push(reusedWay);
   const brought = layout.makeUps.map((each) => {
     const to = each.changes[part.kind]?.to;
     if (to === undefined) return undefined;
-    const slots = lines(model);
+    const slots = lines(model, strict);
     if (to === 'other-old') message.old.push({ source: each.id, slots });
     else
       message.later.push({
@@ -157,49 +166,65 @@ function gathering(model: Model, message: PartMessage, configs: readonly number[
       });
     return { share: layout.changeShares[each.id]?.[part.kind] ?? 0, slots };
   });
-  return (_, { world, voice, config, k }, line, from) => {
+  const sum = new Float64Array(model.layout.prepared.axis.bins);
+  return (_, { world, config, k }, lines, voices) => {
     const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
-    const slot = slotOf(world, k);
+    const slot = slotOf(world, k, strict);
+    const reused = reusedBy[world] as number;
     let left = 1;
+    for (let a = 0; a < brought.length; a++)
+      if (brought[a] !== undefined && layout.configs[configs[config] ?? 0]?.happened[a] === true)
+        left *= 1 - (brought[a]?.share ?? 0);
+    const kept = left * (1 - reused);
+    sum.fill(0, 0, count);
+    for (const voice of voices) {
+      const from = voice * count;
+      const own = strict
+        ? seatOf(message, seats, world, voice, worlds[world]?.making === 'period' ? 4 : 1, count).lines
+        : seatOf(message, seats, world, -1, 1, count).lines;
+      const by = kept * (strict ? 1 : (message.table.ownMaking[voice] as number));
+      for (let i = 0; i < count; i++) {
+        const each = lines[from + i] as number;
+        sum[i] = (sum[i] as number) + each;
+        own[k * count + i] =
+          (own[k * count + i] as number) + by * (1 - (renewed[first + i] as number)) * each;
+      }
+    }
+    left = 1;
     for (let a = brought.length - 1; a >= 0; a--) {
       const each = brought[a];
       if (each === undefined || layout.configs[configs[config] ?? 0]?.happened[a] !== true) continue;
-      addScaled(each.slots[slot] as Float64Array, first, line, from, left * each.share, count);
+      addScaled(each.slots[slot] as Float64Array, first, sum, left * each.share, count);
       left *= 1 - each.share;
     }
-    let seat = seats[world]?.[voice];
-    if (seat === undefined) {
-      const levels = worlds[world]?.making === 'period' ? 4 : 1;
-      seat = { world, voice, lines: new Float64Array(levels * count) };
-      (seats[world] as Seat[])[voice] = seat;
-      message.seats.push(seat);
-    }
-    const reused = reusedBy[world] as number;
-    const kept = left * (1 - reused);
-    const own = seat.lines;
-    for (let i = 0; i < count; i++)
-      own[k * count + i] =
-        (own[k * count + i] as number) +
-        kept * (1 - (renewed[first + i] as number)) * (line[from + i] as number);
     if (k === 3 && part.structural) return;
     const later = renewedWay.byMaking[0]?.slots[slot] as Float64Array;
     for (let i = 0; i < count; i++)
       later[first + i] =
-        (later[first + i] as number) + kept * (renewed[first + i] as number) * (line[from + i] as number);
-    addScaled(reusedWay.slots[slot] as Float64Array, first, line, from, left * reused, count);
+        (later[first + i] as number) + kept * (renewed[first + i] as number) * (sum[i] as number);
+    addScaled(reusedWay.slots[slot] as Float64Array, first, sum, left * reused, count);
   };
 }
 
-function addScaled(
-  into: Float64Array,
-  first: number,
-  line: Float64Array,
-  from: number,
-  by: number,
+/** The seat of a world and voice, made when it is first asked for. */
+function seatOf(
+  message: PartMessage,
+  seats: Seat[][],
+  world: number,
+  voice: number,
+  levels: number,
   count: number,
-): void {
-  for (let i = 0; i < count; i++)
-    into[first + i] = (into[first + i] as number) + by * (line[from + i] as number);
+): Seat {
+  const known = seats[world]?.[voice + 1];
+  if (known !== undefined) return known;
+  const made = { world, voice, lines: new Float64Array(levels * count) };
+  (seats[world] as Seat[])[voice + 1] = made;
+  message.seats.push(made);
+  return made;
+}
+
+function addScaled(into: Float64Array, first: number, line: Float64Array, by: number, count: number): void {
+  for (let i = 0; i < count; i++) into[first + i] = (into[first + i] as number) + by * (line[i] as number);
 }
 
 /** Adds the ways the part can have been changed by the unit's alterations. */
@@ -227,10 +252,9 @@ function addChanges(
 /** Puts a later way together over the part's own year: every year from the making on is alike, so sums run along. */
 function putByYear(model: Model, way: LaterWay, strict: boolean): void {
   const now = nowBin(model.layout.prepared);
-  way.byYear = lines(model);
+  way.byYear = lines(model, strict);
   for (const { slots, others } of way.byMaking) {
     slots.forEach((slot, s) => {
-      if (!strict && s >= makings.length) return;
       const into = way.byYear[s] as Float64Array;
       let before = 0;
       for (let bin = 0; bin <= now; bin++) {

@@ -97,7 +97,7 @@ export function roomForSets({ shape, model }: ReadyUnit): Float64Array[] {
 /** For every part of a unit, how it is folded away at a strictness. */
 export function foldingsOf({ shape }: ReadyUnit, k: number, count: number): Folding[] {
   return shape.parts.map((_, p) => ({
-    live: shape.live[k]?.[p] ?? [],
+    live: (shape.live[k] as readonly Int32Array[])[p] as Int32Array,
     bit: (shape.live[k]?.[p + 1]?.length ?? 0) > (shape.live[k]?.[p]?.length ?? 0) ? 1 << p : 0,
     count,
     from: 0,

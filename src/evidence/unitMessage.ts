@@ -17,13 +17,19 @@ import { foldingsOf, multiplyIdle, roomForSets, startSets } from './unitLines.ts
 import type { VoiceTree } from './unitShape.ts';
 import { makings, worlds } from './worlds.ts';
 
-/** Slots of a message: the four makings, then period work at the three stricter levels. */
+/**
+ * Slots of a message: the four makings, then period work at the three stricter levels. A plain message, without these, has
+ * but two: period work and later.
+ */
 export const slotMakings = makings;
 export const slotCount = slotMakings.length + 3;
+export const plainSlotCount = 2;
 
 /** The slot of a world at a strictness. */
-export function slotOf(world: number, k: number): number {
-  return k === 0 ? slotMakings.indexOf(worlds[world]?.making ?? 'period') : slotMakings.length + k - 1;
+export function slotOf(world: number, k: number, strict = true): number {
+  const making = slotMakings.indexOf(worlds[world]?.making ?? 'period');
+  if (!strict) return Math.min(1, making);
+  return k === 0 ? making : slotMakings.length + k - 1;
 }
 
 /** By alteration of the unit: by slot, the mass if it did not happen and if it did, what its own looks say left out. */
@@ -33,14 +39,14 @@ export type Splits = readonly (readonly [not: Float64Array, happened: Float64Arr
 export type ChangeSlots = { alteration: number; changed: number; slots: Float64Array[] };
 
 /**
- * Told what meets a part's own factor for one world, voice, config and strictness, by bin of the world: a line that begins
- * at `from`. Lent, not given.
+ * Told what meets a part's own factor for one world, config and strictness, by bin of the world, for each of the voices that
+ * come up: voice v has its line from v · count on. Lent, not given.
  */
 export type GivePart = (
   part: number,
-  at: { world: number; voice: number; config: number; k: number },
-  line: Float64Array,
-  from: number,
+  at: { world: number; config: number; k: number },
+  lines: Float64Array,
+  voices: readonly number[],
 ) => void;
 
 /**
@@ -71,7 +77,7 @@ export function unitMessage(
     factors: shape.parts.map(() => new Float64Array(longest)),
     byVoice: shape.voices.map(({ columns }) => new Float64Array(columns.length * longest)),
   };
-  const bySlot = Array.from({ length: strict ? slotCount : slotMakings.length }, (_, slot) => {
+  const bySlot = Array.from({ length: strict ? slotCount : plainSlotCount }, (_, slot) => {
     const period = slot === 0 || slot >= slotMakings.length;
     return new Float64Array(2 ** n * binsOf(model, period).count);
   });
@@ -82,7 +88,7 @@ export function unitMessage(
       for (const k of strict ? levelsOf(ready, world, config) : [0]) {
         runBack(run, tree, config, k, give);
         const own = k === 3 ? idleOwn(ready, world) : undefined;
-        const total = bySlot[slotOf(world, k)] as Float64Array;
+        const total = bySlot[slotOf(world, k, strict)] as Float64Array;
         const width = total.length / 2 ** n;
         const skip = first - binsOf(model, worlds[world]?.making === 'period').first;
         for (const set of shape.live[k]?.[n] ?? [])
@@ -122,55 +128,69 @@ function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: Giv
   const foldings = foldingsOf(ready, k, count);
   const inUse = shape.parts.map(() => 0);
   byVoice.forEach((each, p) => {
-    for (const voice of tree.asks[p] ?? [0]) each.fill(0, voice * count, (voice + 1) * count);
+    for (const voice of tree.asks[p] ?? onlyVoice) each.fill(0, voice * count, (voice + 1) * count);
   });
-  const live = shape.live[k] ?? [];
-  const clear = (depth: number, from: number, to: number) => {
-    const into = back[depth] as Float64Array;
-    for (const set of live[depth] ?? [])
-      for (let i = set * count + from; i < set * count + to; i++) into[i] = 0;
-  };
-  const enter = (p: number, voice: number, from: number, to: number) => {
-    const folding = foldings[p] as Folding;
-    folding.from = from;
-    folding.to = to;
-    inUse[p] = voice;
-    const factor = factors[p] as Float64Array;
-    fillFactor(factor, lines[p] as PartLines, ready.parts[p]?.table.ownMaking[voice] as number, from, to);
-    // What is left when the last part is folded away is the sum itself, which is not asked for on the way back.
-    if (p > 0) fold(held[p + 1] as Float64Array, held[p] as Float64Array, factor, folding);
-    clear(p, from, to);
-  };
-  const leave = (p: number) => {
-    unfold(
-      back[p + 1] as Float64Array,
-      back[p] as Float64Array,
-      held[p + 1] as Float64Array,
-      factors[p] as Float64Array,
-      byVoice[p] as Float64Array,
-      (inUse[p] as number) * count,
-      foldings[p] as Folding,
-    );
-  };
-  clear(shape.parts.length, 0, count);
-  for (let p = shape.parts.length - 1; p >= voiced; p--) enter(p, 0, 0, count);
-  let lowest = voiced;
+  clear(
+    back[shape.parts.length] as Float64Array,
+    shape.live[k]?.[shape.parts.length] as Int32Array,
+    count,
+    0,
+    count,
+  );
+  let lowest = shape.parts.length;
   for (let node = 0; node < tree.parts.length; node++) {
-    const p = tree.parts[node] as number;
-    if (p < voiced) {
-      while (lowest <= p) leave(lowest++);
-      enter(p, tree.voices[node] as number, tree.from[node] as number, tree.to[node] as number);
+    const at = tree.parts[node] as number;
+    // The root stands for all parts that have but one voice.
+    for (let p = at === voiced && node === 0 ? shape.parts.length - 1 : at; p >= at; p--) {
+      const isVoiced = p < voiced;
+      while (lowest <= p) leave(run, lowest++, inUse, foldings, count);
+      const folding = foldings[p] as Folding;
+      folding.from = isVoiced ? (tree.from[node] as number) : 0;
+      folding.to = isVoiced ? (tree.to[node] as number) : count;
+      const voice = isVoiced ? (tree.voices[node] as number) : 0;
+      inUse[p] = voice;
+      const factor = factors[p] as Float64Array;
+      const scale = ready.parts[p]?.table.ownMaking[voice] as number;
+      fillFactor(factor, lines[p] as PartLines, scale, folding.from, folding.to);
+      // What is left when the last part is folded away is the sum itself, which is not asked for on the way back.
+      if (p > 0) fold(held[p + 1] as Float64Array, held[p] as Float64Array, factor, folding);
+      clear(back[p] as Float64Array, folding.live, count, folding.from, folding.to);
       lowest = p;
     }
     const ends = tree.ends[node];
     if (ends !== undefined) addEnds(back[0] as Float64Array, run, ends, world, config, k);
   }
-  while (lowest < shape.parts.length) leave(lowest++);
-  shape.voices.forEach((_, p) => {
-    for (const voice of tree.asks[p] ?? [0])
-      give(p, { world, voice, config, k }, byVoice[p] as Float64Array, voice * count);
-  });
+  while (lowest < shape.parts.length) leave(run, lowest++, inUse, foldings, count);
+  for (let p = 0; p < byVoice.length; p++)
+    give(p, { world, config, k }, byVoice[p] as Float64Array, tree.asks[p] ?? onlyVoice);
 }
+
+function leave(
+  { held, back, factors, byVoice }: Run,
+  p: number,
+  inUse: readonly number[],
+  foldings: readonly Folding[],
+  count: number,
+): void {
+  unfold(
+    back[p + 1] as Float64Array,
+    back[p] as Float64Array,
+    held[p + 1] as Float64Array,
+    factors[p] as Float64Array,
+    byVoice[p] as Float64Array,
+    (inUse[p] as number) * count,
+    foldings[p] as Folding,
+  );
+}
+
+function clear(into: Float64Array, live: Int32Array, count: number, from: number, to: number): void {
+  for (let s = 0; s < live.length; s++) {
+    const at = (live[s] as number) * count;
+    for (let i = at + from; i < at + to; i++) into[i] = 0;
+  }
+}
+
+const onlyVoice: readonly number[] = [0];
 
 function addEnds(
   into: Float64Array,
@@ -218,7 +238,7 @@ function changeSlots(
         const at = (from[s] as number) * bins.count;
         const to = ((from[s] as number) | set) * bins.count;
         const mean = yearMean(changes, a, set);
-        const line = set === 0 ? undefined : changeLine(found, a, set, slot, axisBins);
+        const line = set === 0 ? undefined : changeLine(found, a, set, slot, bySlot.length, axisBins);
         const weight = chance.happened * (ifHappened[s] as number) + (set === 0 ? chance.not : 0);
         let met = 0;
         for (let i = 0, bin = bins.first; i < bins.count; i++, bin++) {
@@ -244,13 +264,14 @@ function changeLine(
   alteration: number,
   changed: number,
   slot: number,
+  slots: number,
   bins: number,
 ): Float64Array {
   const key = `${alteration} ${changed}`;
   const each = found.get(key) ?? {
     alteration,
     changed,
-    slots: Array.from({ length: slotCount }, () => new Float64Array(bins)),
+    slots: Array.from({ length: slots }, () => new Float64Array(bins)),
   };
   found.set(key, each);
   return each.slots[slot] as Float64Array;

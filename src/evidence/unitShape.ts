@@ -48,7 +48,7 @@ export type UnitShape = {
   /** By strictness and alteration: what it can have changed. */
   steps: readonly (readonly ChangeSteps[])[];
   /** By strictness and number of parts: the sets of the first so many parts that can have been changed, rising. */
-  live: readonly (readonly (readonly number[])[])[];
+  live: readonly (readonly Int32Array[])[];
   /** By config of the layout, the config of this unit; and by the latter, one of the former. */
   configOf: Int32Array;
   configs: readonly number[];
@@ -122,7 +122,9 @@ function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly
         (all, each, a) => (allowedAt(each, k) ? all | (masks[a] as number) : all),
         0,
       );
-      return Array.from({ length: parts.length + 1 }, (_, p) => subsetsOf(reach & (2 ** p - 1)));
+      return Array.from({ length: parts.length + 1 }, (_, p) =>
+        Int32Array.from(subsetsOf(reach & (2 ** p - 1))),
+      );
     }),
     configOf,
     configs,
