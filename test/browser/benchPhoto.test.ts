@@ -325,6 +325,56 @@ describe('a picture of 48 megapixels', () => {
   }, 180_000);
 });
 
+describe('grain across a band', () => {
+  it('enters a finding that carries what was measured, the right way round', async () => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+    // One board under a cuff, drawn with the program's own ring model: a single piece by construction.
+    const picture = await sharp('examples/pictures/grain-cuff.png').jpeg({ quality: 98 }).toBuffer();
+    const id = await openTool(page, 'grain-match', 'cuff.jpg', picture);
+    const board = page.getByRole('application');
+    const draw = async (button: string, from: Place, to: Place) => {
+      await page.getByRole('button', { name: button, exact: true }).click();
+      await board.scrollIntoViewIfNeeded();
+      const box = await board.boundingBox();
+      if (box === null) throw new Error('The board is not on the screen.');
+      const scale = Math.min(box.width / 280, box.height / 480);
+      const at = ([x, y]: Place): Place => [
+        box.x + box.width / 2 + (x + 0.5 - 140) * scale,
+        box.y + box.height / 2 + (y + 0.5 - 240) * scale,
+      ];
+      await page.mouse.click(...at(from));
+      await page.mouse.click(...at(to));
+    };
+    await draw('Mark wood on one side', [10, 10], [269, 209]);
+    await draw('Mark wood on the other side', [10, 292], [269, 461]);
+    await draw('Mark the way the part runs', [140, 30], [140, 450]);
+    await page.locator('.bench-says').waitFor({ timeout: 60_000 });
+    await page.getByRole('button', { name: 'Enter', exact: true }).click();
+    const entered = await pieceOf(server, id, (piece) =>
+      Object.values(piece.findings).some(({ measured }) => measured?.calculation === 'photo.grain-match'),
+    );
+    const finding = Object.values(entered.findings).find(({ measured }) => measured !== undefined);
+    expect(finding).toMatchObject({ sign: 'grain-runs-on-through-cuff', state: 'present' });
+    const { present = 0, absent = 0 } = finding?.measured?.likelihoods ?? {};
+    expect(present / absent).toBeGreaterThan(3);
+    expect(finding?.measured?.input).toMatchObject({ a: { widthPx: expect.any(Number) }, file: 'cuff.jpg' });
+
+    // The same grain, asked of a line across a leg, speaks against the sign of two pieces.
+    await page.getByRole('radio', { name: 'A line or joint across a leg' }).check();
+    await page.getByRole('button', { name: 'Enter', exact: true }).click();
+    const both = await pieceOf(server, id, (piece) =>
+      Object.values(piece.findings).some(
+        ({ sign, measured }) => sign === 'leg-grain-interrupted' && measured !== undefined,
+      ),
+    );
+    const leg = Object.values(both.findings).find(
+      ({ sign, measured }) => sign === 'leg-grain-interrupted' && measured !== undefined,
+    );
+    expect(leg?.state).toBe('absent');
+    await page.close();
+  }, 120_000);
+});
+
 describe('twins', () => {
   it('finds a pair drawn from one line, one turned over, to be alike, along edges followed by themselves', async () => {
     const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
