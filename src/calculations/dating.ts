@@ -23,6 +23,10 @@ const input = z.strictObject({
   prior: z.tuple([year, year]).optional(),
   /** product: all signs are of one date. sum: a mix of things, each with a date of its own. */
   combine: z.enum(['product', 'sum']).default('product'),
+  /** Shares whose years are wanted: 0.05 for the year before which one twentieth lies. */
+  shares: z.array(z.number().gt(0).lt(1)).max(100).optional(),
+  /** Rising years between which shares are wanted. */
+  edges: z.array(year).min(2).max(500).optional(),
 });
 type Input = z.infer<typeof input>;
 const interval = z.tuple([z.number(), z.number()]);
@@ -39,7 +43,7 @@ export const datingSpanCalculation = defineCalculation({
     'end left out is open. With given years nothing shows it outside them. A sign by its id has the span of the knowledge files: outside it the share is out-of-use over ' +
     'in-use, and a hard floor rules out every earlier year; where commonUntil has no latest, it fades over fifty years. product multiplies the signs ' +
     '(all of one date), sum adds them by weight (a mix). p50 and p90 are the shortest spans that hold half and nine tenths (highest density); density ' +
-    'is the share a year at each whole year. A sign binds an end if p90 would reach a year or more further without it. Signs that leave no ' +
+    'is the share a year at each whole year; quantiles answers shares, bins answers edges; overlap is the integral of the product of the signs’ own densities, where all are closed. A sign binds an end if p90 would reach a year or more further without it. Signs that leave no ' +
     'year together are the fault dating.no-year, which names each pair.',
   source:
     'Trapezoids after van Dorp and Kotz (2003), sums after Ratcliffe (2000), products of independent indications: from memory. Spans by id: the sources in the knowledge files.',
@@ -51,6 +55,9 @@ export const datingSpanCalculation = defineCalculation({
     mean: z.number(),
     sd: z.number(),
     density: z.array(interval),
+    quantiles: z.array(interval).optional(),
+    bins: z.array(z.strictObject({ from: z.number(), to: z.number(), share: z.number() })).optional(),
+    overlap: z.number().optional(),
     binding: z.array(z.strictObject({ sign: z.string(), end: z.enum(['from', 'to']), byYears: z.number() })),
   }),
   example: {
@@ -69,15 +76,27 @@ export const datingSpanCalculation = defineCalculation({
     if (!read.ok) return read;
     const years = asked.prior ?? widestYears(read.output, context.yearNow);
     if (!(years[0] < years[1])) return { ok: false, faults: [backwards('prior', years)] };
+    const { shares, edges } = asked;
+    if (edges?.some((each, at) => at > 0 && each <= (edges[at - 1] as number)))
+      return { ok: false, faults: [backwards('edges', edges)] };
     const weights = asked.signs.map((each) => each.weight ?? 1);
     const span = datingSpan(
       read.output,
       years,
       asked.combine === 'sum' ? { way: 'sum', weights } : { way: 'product' },
+      { shares, edges },
     );
     if (!span.possible) return { ok: false, faults: noYear(span) };
-    const { possible: _, ...output } = span;
-    return { ok: true, output };
+    const { possible: _, quantiles, bins, overlap, ...output } = span;
+    return {
+      ok: true,
+      output: {
+        ...output,
+        ...(shares === undefined ? {} : { quantiles }),
+        ...(edges === undefined ? {} : { bins }),
+        ...(overlap === undefined ? {} : { overlap }),
+      },
+    };
   },
 });
 

@@ -1,7 +1,11 @@
 import { datingSpanCalculation } from './dating.ts';
+import { datingLine } from './datingLine.ts';
+import { datingMean } from './datingMean.ts';
+import { datingOrder } from './datingOrder.ts';
 import type { Calculation } from './define.ts';
 import { evidenceWeigh } from './evidence.ts';
 import { evidenceAsks } from './evidenceAsks.ts';
+import { evidenceCalibration } from './evidenceCalibration.ts';
 import { inferenceInformation, inferencePosterior } from './inference.ts';
 import { photoColourDifference } from './photoColour.ts';
 import { photoColourBalance } from './photoColourBalance.ts';
@@ -9,12 +13,15 @@ import { photoCircle, photoEllipse, photoLens, photoSagitta } from './photoGeome
 import { photoGrain } from './photoGrain.ts';
 import { photoGrainMatch } from './photoGrainMatch.ts';
 import { photoMeasure } from './photoMeasure.ts';
+import { photoProfile } from './photoProfile.ts';
 import { photoRectify } from './photoRectify.ts';
 import { photoToolmarks } from './photoToolmarks.ts';
 import { photoTwins } from './photoTwins.ts';
 import { edgesSeeThrough } from './seeThrough.ts';
 import { setsSize } from './sets.ts';
+import { setsGroups } from './setsGroups.ts';
 import { setsLikeness } from './setsLikeness.ts';
+import { setsStatistics } from './setsStatistics.ts';
 import { wearContact } from './wearContact.ts';
 import { woodCoefficientFromShrinkage, woodMoisture, woodShrinkageAt } from './wood.ts';
 import { woodMovementCalculation } from './woodMovement.ts';
@@ -23,8 +30,12 @@ import { woodRoundness } from './woodRoundness.ts';
 
 /** Every calculation the program knows, by id: the one door for screens, terminal, HTTP and reports. */
 export const calculations: readonly Calculation[] = [
+  listed(datingLine),
+  listed(datingMean),
+  listed(datingOrder),
   listed(datingSpanCalculation),
   listed(evidenceAsks),
+  listed(evidenceCalibration),
   listed(evidenceWeigh),
   listed(inferenceInformation),
   listed(inferencePosterior),
@@ -36,10 +47,13 @@ export const calculations: readonly Calculation[] = [
   listed(photoGrainMatch),
   listed(photoLens),
   listed(photoMeasure),
+  listed(photoProfile),
   listed(photoRectify),
   listed(photoSagitta),
+  listed(setsGroups),
   listed(setsLikeness),
   listed(setsSize),
+  listed(setsStatistics),
   listed(woodCoefficientFromShrinkage),
   listed(woodMoisture),
   listed(woodMovementCalculation),

@@ -22,6 +22,8 @@ const input = z.strictObject({
     .optional(),
   /** Whether the numbering began with 1; unknown for inventory numbers of a house. */
   first: z.enum(['one', 'unknown']).default('one'),
+  /** Shares whose sizes are wanted: 0.9 for the smallest size that holds nine tenths. */
+  shares: z.array(z.number().min(0.001).max(0.995)).max(100).optional(),
 });
 type Input = z.infer<typeof input>;
 
@@ -33,7 +35,7 @@ export const setsSize = defineCalculation({
     'The pieces were numbered from 1 to N, and which are left has nothing to do with their numbers. unbiased is m + m/k − 1, with the largest ' +
     'of k numbers m. The posterior weighs each N from m up by 1/C(N, k) and the prior; with no prior every size counts alike without end, which ' +
     'needs two numbers, and the list stops where 99 in 100 is told (or at 2000 sizes; listed says how much is). median is the smallest size that half of the probability does not ' +
-    'pass; p90 runs from one twentieth to nineteen twentieths. With first unknown the run may lie anywhere over the numbers seen: unbiased is (largest − smallest)(k + 1)/(k − 1) − 1, each size from ' +
+    'pass; p90 runs from one twentieth to nineteen twentieths; quantiles answers shares. With first unknown the run may lie anywhere over the numbers seen: unbiased is (largest − smallest)(k + 1)/(k − 1) − 1 and run adds the mean gap less 1 at either end, each size from ' +
     'r = largest − smallest + 1 up weighs (N − r + 1)/C(N, k), and without a prior three numbers are needed. Sets sold off from one end, or numbered across several rooms, break the assumption.',
   source:
     'The serial-number problem: Goodman (1952) for the unbiased estimate, from memory; the posterior is Bayes’ rule in closed form.',
@@ -47,12 +49,20 @@ export const setsSize = defineCalculation({
     p90: z.tuple([z.number().int(), z.number().int()]),
     /** null where it has no end, and without a prior where the first number is unknown. */
     mean: z.number().nullable(),
+    sd: z.number().nullable(),
+    quantiles: z.array(z.tuple([z.number(), z.number().int()])).optional(),
+    /** First and last number of the run by the unbiased estimate, where the first number is unknown; may be broken. */
+    run: z.tuple([z.number(), z.number()]).optional(),
   }),
   example: { numbersSeen: [3, 7, 11], prior: { max: 24 } },
   run: (asked) => {
     const faults = [...doubled(asked.numbersSeen), ...priorFaults(asked)];
     if (faults.length > 0) return { ok: false, faults };
-    return { ok: true, output: setSize(asked.numbersSeen, priorOf(asked), asked.first) };
+    const { quantiles, run, ...size } = setSize(asked.numbersSeen, priorOf(asked), asked.first, asked.shares);
+    return {
+      ok: true,
+      output: { ...size, ...(asked.shares ? { quantiles } : {}), ...(run ? { run } : {}) },
+    };
   },
 });
 

@@ -3,6 +3,7 @@ import { highestDensity } from './highestDensity.ts';
 import {
   densityByYear,
   meanAndSd,
+  shareBefore,
   type Together,
   type YearCurve,
   yearAtShare,
@@ -23,6 +24,12 @@ export type DatingSpan =
       sd: number;
       /** [year, share a year], whole years rising. */
       density: [number, number][];
+      /** [share, the year before which that share lies], for the shares asked for. */
+      quantiles: [number, number][];
+      /** The share between each two of the years asked for. */
+      bins: { from: number; to: number; share: number }[];
+      /** The integral of the product of the signs' own densities; undefined where one has an open end, or they are a mix. */
+      overlap: number | undefined;
       /** The signs without which an end of p90 would reach further out, those that hold most first. */
       binding: { sign: string; end: 'from' | 'to'; byYears: number }[];
     }
@@ -37,12 +44,14 @@ const leastHeld = 1;
  * @param signs     with their spans; all on one thing, or, with `together.way` sum, on a mix of things
  * @param years     the years that counted alike before the signs: [from, to]
  * @param together  how to put them together
+ * @param also      shares (0–1) whose years are wanted, and rising years between which shares are wanted
  * @source see `yearCurve` and `highestDensity`; binding signs: ours
  */
 export function datingSpan(
   signs: readonly NamedSign[],
   years: readonly [number, number],
   together: Together = { way: 'product' },
+  also: { shares?: readonly number[] | undefined; edges?: readonly number[] | undefined } = {},
 ): DatingSpan {
   const curve = yearCurve(signs, years, together);
   if (curve === undefined) return { possible: false, conflicts: conflictsOf(signs, years) };
@@ -54,6 +63,9 @@ export function datingSpan(
     median: yearAtShare(curve, 0.5),
     ...meanAndSd(curve),
     density: densityByYear(curve),
+    quantiles: (also.shares ?? []).map((share) => [share, yearAtShare(curve, share)]),
+    bins: binsOf(curve, also.edges ?? []),
+    overlap: together.way === 'product' ? overlapOf(signs, curve.whole) : undefined,
     binding: bindingSigns(signs, p90, (kept) => without(signs, kept, years, together)),
   };
 }
@@ -105,4 +117,22 @@ function conflictsOf(signs: readonly NamedSign[], [from, to]: readonly [number, 
       .filter((late) => late !== early && late.from >= early.to)
       .map((late) => ({ notBefore: late.name, from: late.from, notAfter: early.name, to: early.to })),
   );
+}
+
+function binsOf(curve: YearCurve, edges: readonly number[]): { from: number; to: number; share: number }[] {
+  return edges.slice(1).map((to, index) => {
+    const from = edges[index] as number;
+    return { from, to, share: shareBefore(curve, to) - shareBefore(curve, from) };
+  });
+}
+
+/** The whole of the product over the wholes of the trapezoids, each (latest + commonUntil − earliest − commonFrom) / 2. */
+function overlapOf(signs: readonly NamedSign[], whole: number): number | undefined {
+  let overlap = whole;
+  for (const { earliest, commonFrom = earliest, latest, commonUntil = latest, outside = 0 } of signs) {
+    if (earliest === undefined || commonFrom === undefined || outside > 0) return undefined;
+    if (latest === undefined || commonUntil === undefined) return undefined;
+    overlap /= (latest + commonUntil - earliest - commonFrom) / 2;
+  }
+  return Number.isFinite(overlap) ? overlap : undefined;
 }

@@ -8,6 +8,8 @@ export type YearCurve = {
   height: (cell: number, year: number) => number;
   /** number[cells]: share of the whole that lies in each cell; sums to 1. */
   masses: readonly number[];
+  /** The whole before it was brought to 1: the integral of what the signs leave together, in years. */
+  whole: number;
 };
 
 /** How signs are put together: all of one date (product), or a mix of things with a date each (sum, with weights). */
@@ -51,12 +53,22 @@ export function yearCurve(
     edges,
     height: (cell, year) => height(cell, year) / whole,
     masses: raw.map((mass) => mass / whole),
+    whole,
   };
 }
 
 /** The mass of a cell between two years in it. */
 export function massBetween(curve: YearCurve, cell: number, from: number, to: number): number {
   return integral((year) => curve.height(cell, year), from, to);
+}
+
+/** The share of the whole that lies before a year. */
+export function shareBefore(curve: YearCurve, year: number): number {
+  return curve.masses.reduce((held, mass, cell) => {
+    const [from, to] = [curve.edges[cell] as number, curve.edges[cell + 1] as number];
+    if (year >= to) return held + mass;
+    return year <= from ? held : held + massBetween(curve, cell, from, year);
+  }, 0);
 }
 
 /** The year before which a share of the whole lies. */

@@ -11,6 +11,12 @@ export type SetSize = {
   p90: [number, number];
   /** null where it has no end, and without a largest size where the first number is unknown. */
   mean: number | null;
+  /** Standard deviation: null where it has no end, and without a largest size where the first number is unknown. */
+  sd: number | null;
+  /** [share, size up to which that share lies], for the shares asked for. */
+  quantiles: [number, number][];
+  /** Where the run begins and ends by the unbiased estimate, where the first number is unknown. May be broken. */
+  run: [number, number] | undefined;
 };
 
 /** How probable each size was before: evenly up to a largest size, or size by size; undefined: evenly without end. */
@@ -32,6 +38,7 @@ const mostListed = 2000;
  *
  * @param numbersSeen  number[k], whole, above 0, no two alike
  * @param first        whether the numbering begins with 1
+ * @param shares       shares (0–1) whose sizes are wanted besides
  * @throws RangeError  if there are too few numbers, if they repeat, or the prior has no size large enough
  * @accuracy agrees with whole-number fractions to 1e-9 and better
  * @source the serial-number problem: Goodman 1952 for the estimates (from memory); posteriors by Bayes’ rule, closed form
@@ -40,6 +47,7 @@ export function setSize(
   numbersSeen: readonly number[],
   prior?: SizePrior,
   first: 'one' | 'unknown' = 'one',
+  shares: readonly number[] = [],
 ): SetSize {
   const k = numbersSeen.length;
   if (k < 1 || new Set(numbersSeen).size < k)
@@ -50,12 +58,18 @@ export function setSize(
   const range = largest - Math.min(...numbersSeen);
   const least = first === 'one' ? largest : range + 1;
   const unbiased = first === 'one' ? largest + largest / k - 1 : (range * (k + 1)) / (k - 1) - 1;
+  const end = range / (k - 1) - 1;
+  const run: SetSize['run'] = first === 'one' ? undefined : [largest - range - end, largest + end];
   const falling = likelihoodBySize(least, k);
   const likelihood = first === 'one' ? falling : (n: number) => falling(n) * (n - least + 1);
   if (prior === undefined) {
     const total = first === 'one' ? least / (k - 1) : (least * (least - 1)) / ((k - 1) * (k - 2));
     const mean = first === 'one' && k > 2 ? ((least - 1) * (k - 1)) / (k - 2) : null;
-    return { unbiased, ...endless(least, (n) => likelihood(n) / total), mean };
+    const sd =
+      first === 'one' && k > 3
+        ? Math.sqrt(((k - 1) * (least - 1) * (least - k + 1)) / ((k - 3) * (k - 2) ** 2))
+        : null;
+    return { unbiased, ...endless(least, (n) => likelihood(n) / total, shares), mean, sd, run };
   }
   const weights =
     'max' in prior ? evenly(least, prior.max) : prior.sizes.filter(([n, p]) => n >= least && p > 0);
@@ -63,13 +77,17 @@ export function setSize(
   const total = masses.reduce((sum, [, mass]) => sum + mass, 0);
   if (!(total > 0)) throw new RangeError(`setSize needs a prior with a size of ${least} or more`);
   const posterior = masses.map(([n, mass]): [number, number] => [n, mass / total]);
+  const mean = posterior.reduce((sum, [n, p]) => sum + n * p, 0);
   return {
     unbiased,
     posterior,
     listed: 1,
     median: quantile(posterior, 0.5),
     p90: [quantile(posterior, 0.05), quantile(posterior, 0.95)],
-    mean: posterior.reduce((sum, [n, p]) => sum + n * p, 0),
+    mean,
+    sd: Math.sqrt(posterior.reduce((sum, [n, p]) => sum + p * (n - mean) ** 2, 0)),
+    quantiles: shares.map((share) => [share, quantile(posterior, share)]),
+    run,
   };
 }
 
@@ -97,15 +115,18 @@ function likelihoodBySize(least: number, k: number): (n: number) => number {
 function endless(
   least: number,
   probability: (n: number) => number,
-): Pick<SetSize, 'posterior' | 'listed' | 'median' | 'p90'> {
+  shares: readonly number[],
+): Pick<SetSize, 'posterior' | 'listed' | 'median' | 'p90' | 'quantiles'> {
   const posterior: [number, number][] = [];
   const quantiles = new Map<number, number>();
+  const needed = [0.05, 0.5, 0.95, ...shares];
+  const last = Math.max(...needed);
   let held = 0;
-  for (let n = least; !quantiles.has(0.95) || (!quantiles.has(0.99) && posterior.length < mostListed); n++) {
+  for (let n = least; !quantiles.has(last) || (!quantiles.has(0.99) && posterior.length < mostListed); n++) {
     const p = probability(n);
     held += p;
-    if (posterior.length < mostListed) posterior.push([n, p]);
-    for (const share of [0.05, 0.5, 0.95, 0.99])
+    if (posterior.length < mostListed && !quantiles.has(0.99)) posterior.push([n, p]);
+    for (const share of [0.99, ...needed])
       if (!quantiles.has(share) && held >= share - slack) quantiles.set(share, n);
   }
   return {
@@ -113,6 +134,7 @@ function endless(
     listed: posterior.reduce((sum, [, p]) => sum + p, 0),
     median: quantiles.get(0.5) as number,
     p90: [quantiles.get(0.05) as number, quantiles.get(0.95) as number],
+    quantiles: shares.map((share) => [share, quantiles.get(share) as number]),
   };
 }
 

@@ -1,24 +1,31 @@
 /** Two groups that become one at a distance. */
 export type Merge = { height: number; members: number[] };
 
+/** What the distance between two groups is: that of their nearest members, of their furthest, or the mean of all pairs. */
+export type Linkage = 'single' | 'complete' | 'average';
+
 /**
  * How items fall together as the distance allowed between neighbours grows.
  *
- * Method: single linkage: the two nearest groups merge, the distance between groups being that of their nearest members.
+ * Method: the two nearest groups merge, again and again; with single linkage the distance between groups is that of their
+ * nearest members. Where two pairs are equally near, the one that comes first merges first.
  *
  * @param distances  number[n][n], symmetric, 0 on the diagonal
  * @returns n − 1 merges, heights rising; members are indices, rising
  * @accuracy repeats two programs on six cities (test/reference/statistics.json)
- * @source single linkage: Sneath 1957, from memory
+ * @source single linkage: Sneath 1957; complete and average: Sokal and Michener 1958, Sørensen 1948; from memory
  */
-export function singleLinkage(distances: readonly (readonly number[])[]): Merge[] {
+export function singleLinkage(
+  distances: readonly (readonly number[])[],
+  linkage: Linkage = 'single',
+): Merge[] {
   let groups = distances.map((_, index) => [index]);
   const merges: Merge[] = [];
   while (groups.length > 1) {
     let best = { height: Number.POSITIVE_INFINITY, one: 0, two: 1 };
     for (let one = 0; one < groups.length; one++)
       for (let two = one + 1; two < groups.length; two++) {
-        const height = nearest(groups[one] as number[], groups[two] as number[], distances);
+        const height = between[linkage](pairsOf(groups[one] as number[], groups[two] as number[], distances));
         if (height < best.height) best = { height, one, two };
       }
     const members = [...(groups[best.one] as number[]), ...(groups[best.two] as number[])].sort(
@@ -38,10 +45,16 @@ export function groupsAt(count: number, merges: readonly Merge[], height: number
   return groups.sort((a, b) => (a[0] as number) - (b[0] as number));
 }
 
-function nearest(
+function pairsOf(
   one: readonly number[],
   two: readonly number[],
   distances: readonly (readonly number[])[],
-): number {
-  return Math.min(...one.flatMap((a) => two.map((b) => distances[a]?.[b] as number)));
+): number[] {
+  return one.flatMap((a) => two.map((b) => distances[a]?.[b] as number));
 }
+
+const between: Record<Linkage, (pairs: readonly number[]) => number> = {
+  single: (pairs) => Math.min(...pairs),
+  complete: (pairs) => Math.max(...pairs),
+  average: (pairs) => pairs.reduce((sum, each) => sum + each, 0) / pairs.length,
+};

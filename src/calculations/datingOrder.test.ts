@@ -1,0 +1,133 @@
+import { describe, expect, test } from 'vitest';
+import reference from '../../test/reference/datingOrder.json' with { type: 'json' };
+import type { CalculationContext } from './define.ts';
+import { runCalculation } from './runCalculation.ts';
+
+// Values and their sources: test/reference/datingOrder.json.
+
+const context = { yearNow: 2026, knowledge: { signs: {} } } as unknown as CalculationContext;
+
+function output<Found>(id: string, input: unknown): Found {
+  const result = runCalculation(id, input, context);
+  if (!result.ok) throw new Error(JSON.stringify(result.faults));
+  return result.output as Found;
+}
+
+function faultsOf(id: string, input: unknown) {
+  const result = runCalculation(id, input, context);
+  if (result.ok) throw new Error('no fault');
+  return result.faults;
+}
+
+type Order = {
+  steps: { id: string; level: number; years: [number | null, number | null] }[];
+  unordered: [string, string][];
+  conflicts: object[];
+};
+const sorted = (pairs: readonly (readonly string[])[]) => pairs.map((pair) => [...pair].sort().join()).sort();
+
+describe('dating.order', () => {
+  test('nine units of a published section', () => {
+    const {
+      before,
+      unordered,
+      level,
+      redundant,
+      reduced,
+      origin: _,
+      source: __,
+      ...wanted
+    } = reference.nineUnits;
+    const found = output<Order & { redundant: string[][]; reduced: string[][] }>('dating.order', { before });
+    expect(found).toMatchObject(wanted);
+    expect(found.redundant).toEqual(redundant);
+    expect(found.reduced).toEqual(reduced);
+    expect(sorted(found.unordered)).toEqual(sorted(unordered));
+    expect(Object.fromEntries(found.steps.map((step) => [step.id, step.level]))).toEqual(level);
+  });
+
+  test('carries bounds along a run of repairs', () => {
+    const { before, notBefore, notAfter, years } = reference.termini;
+    const found = output<Order>('dating.order', { before, notBefore, notAfter });
+    expect(Object.fromEntries(found.steps.map((step) => [step.id, step.years]))).toEqual(years);
+    expect(found.conflicts).toEqual([]);
+  });
+
+  test('names the units of a loop, and bounds that contradict each other', () => {
+    const [fault, ...more] = faultsOf('dating.order', { before: reference.loop.before });
+    expect(more).toEqual([]);
+    expect(fault?.code).toBe('dating.loop');
+    for (const unit of reference.loop.units) expect(fault?.message).toContain(`“${unit}”`);
+    const { conflicts } = output<Order>('dating.order', {
+      before: [['carcase', 'handles']],
+      notBefore: { carcase: 1800 },
+      notAfter: { handles: 1790 },
+    });
+    expect(conflicts).toEqual([{ notBefore: 'carcase', from: 1800, notAfter: 'handles', to: 1790 }]);
+  });
+
+  test('steps that nothing bounds can be done in every order', () => {
+    const notBefore = { a: 1700, b: 1710, c: 1720, d: 1730 };
+    expect(output<object>('dating.order', { notBefore })).toMatchObject({ orders: 24, longestChain: 1 });
+  });
+
+  test.each<[object, string, string]>([
+    [{}, 'before', 'give at least one pair'],
+    [{ before: [['a', 'a']] }, 'before', 'take that pair out'],
+    [{ before: [['a', '']] }, 'before[0][1]', 'empty'],
+    [{ before: [['a', 'b']], notAfter: { a: 99 } }, 'notAfter.a', 'at least'],
+  ])('%o', (input, path, words) => {
+    const faults = faultsOf('dating.order', input);
+    expect(faults).toHaveLength(1);
+    expect(faults[0]?.path).toBe(path);
+    expect(faults[0]?.message).toContain(words);
+  });
+});
+
+describe('dating.span answers shares, edges and overlap', () => {
+  test.each(reference.shares.cases)('$id', ({ input, expected, tolerance }) => {
+    const found = output<{
+      quantiles?: [number, number][];
+      bins?: { share: number }[];
+      overlap?: number;
+    }>('dating.span', input);
+    const near = (value: number | undefined, wanted: number) =>
+      expect(Math.abs((value as number) - wanted)).toBeLessThanOrEqual(tolerance);
+    for (const [at, [, year]] of ((expected.quantiles ?? []) as [number, number][]).entries())
+      near(found.quantiles?.[at]?.[1], year);
+    for (const [at, share] of (expected.bins ?? []).entries()) near(found.bins?.[at]?.share, share);
+    if (expected.overlap !== undefined) near((found.overlap as number) / expected.overlap, 1);
+  });
+});
+
+describe('dating.mean and dating.line', () => {
+  test.each(reference.means)('$id', ({ kinds, count, yearSum, meanYear, tolerance }) => {
+    const found = output<{ meanYear: number }>('dating.mean', { kinds });
+    expect(found).toMatchObject({ count, yearSum });
+    expect(Math.abs(found.meanYear - meanYear)).toBeLessThanOrEqual(tolerance);
+  });
+
+  test('a published line, which says nothing outside its years', () => {
+    const { intercept, slope, values, years } = reference.line;
+    const line = { intercept, slope, holds: [1620, 1780] };
+    const found = output<{ years: { year: number; holds: boolean }[] }>('dating.line', { ...line, values });
+    found.years.forEach(({ year }, at) => {
+      expect(year).toBeCloseTo(years[at] as number, 9);
+    });
+    expect(output<object>('dating.line', { ...line, values: [1] })).toMatchObject({
+      years: [{ holds: false }],
+    });
+  });
+
+  test.each<[string, object, string]>([
+    ['dating.mean', { kinds: [{ name: 'nails', middleYear: 1800, count: 0 }] }, 'kinds'],
+    ['dating.line', { intercept: 1, slope: 1, values: [1], holds: [1800, 1700] }, 'holds'],
+    [
+      'dating.span',
+      { signs: [{ phasedOut: { commonUntil: 1800, latest: 1810 } }], edges: [1800, 1790] },
+      'edges',
+    ],
+  ])('%s %o', (id, input, path) => {
+    expect(faultsOf(id, input).map((fault) => fault.path)).toEqual([path]);
+  });
+});
