@@ -66,6 +66,8 @@ export const sign = z.strictObject({
   on: z.array(z.string()).min(1),
   /** Families of form it is asked of; every family when left out. */
   formFamilies: z.array(formFamily).min(1).optional(),
+  /** Forms it is not asked of, though their parts are of its kinds. */
+  notForms: z.array(id).min(1).optional(),
   hangsOn: cause,
   /** Signs that are near repeats of each other on one part share a group. */
   group: id.optional(),

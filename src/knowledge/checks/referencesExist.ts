@@ -100,10 +100,11 @@ function pointersOf(entry: Entry): Pointer[] {
 function signPointers(entry: Entry): Pointer[] {
   const [sign] = soundEntries([entry], 'sign');
   if (sign === undefined) return [];
-  const { on, hangsOn, mistakenFor } = sign.value;
+  const { on, notForms, hangsOn, mistakenFor } = sign.value;
   const alteration = /^alteration\/(.+)$/.exec(hangsOn)?.[1];
   return [
     ...on.map((id, index): Pointer => ({ path: ['on', index], to: 'part kind', id })),
+    ...(notForms ?? []).map((id, index): Pointer => ({ path: ['notForms', index], to: 'form', id })),
     ...(alteration === undefined ? [] : [{ path: ['hangsOn'], to: 'alteration', id: alteration } as const]),
     // Words with a hyphen and no space are taken for an id; anything else for plain words.
     ...mistakenFor.flatMap((id, index): Pointer[] =>

@@ -32,7 +32,7 @@ export function signsOnPart(
   filter: SignFilter = 'all',
   words = '',
   asOf: Record<string, Finding> = findings,
-  form?: Pick<Form, 'family' | 'alterations'>,
+  form?: Pick<Form, 'id' | 'family' | 'alterations'>,
 ): OfferedFamily[] {
   const isOffered = (sign: KnownSign) =>
     sign.on.includes(kind) &&

@@ -24,6 +24,7 @@ const ofSign: Record<string, FieldWords> = {
   mistakenFor: { label: 'What it is mistaken for', note: 'Signs from the shelf, or words of your own.' },
   on: { label: 'Parts it can be on' },
   formFamilies: { label: 'Asked only of', note: 'Of all furniture where none is chosen.' },
+  notForms: { label: 'Not asked of', note: 'Forms that can’t show it, by their short names: windsor-chair.' },
   hangsOn: {
     label: 'What makes it appear',
     note: 'The one thing it comes from, not what you would like to conclude.',
