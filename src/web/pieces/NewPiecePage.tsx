@@ -72,7 +72,7 @@ export function NewPiecePage() {
             .map((one) => ({
               id: one.id,
               name: one.name,
-              note: one.what.split('; left and right')[0] ?? one.what,
+              note: one.what.split('; left and right')[0]?.replace(/\.$/, '') ?? one.what,
               picture: (
                 <FormPicture form={one} features={chosenFeatures(one, one.id === formId ? features : {})} />
               ),
