@@ -101,7 +101,7 @@ describe('answering signs', () => {
     for (const words of [
       'It may not be turned over',
       'The seat may not be lifted',
-      'Nothing may be taken off',
+      'Nothing may be taken out or off',
       'The owner gives no further leave',
     ])
       await page.getByLabel(words).check();

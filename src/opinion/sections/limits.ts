@@ -1,12 +1,17 @@
+import { needOn } from '../../knowledge/needOn.ts';
+import type { Sign } from '../../knowledge/schema.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { counted, isExamined, listed, paragraphs } from '../wording.ts';
 
 const needsWords: Record<string, string> = {
   nothing: 'as it stands',
+  'pulled-out': 'with the drawer pulled out',
+  opened: 'with the door open',
+  'from-behind': 'from behind',
   'turned-over': 'with the piece turned over',
   'seat-lifted': 'with the seat lifted out',
-  'part-removed': 'with a part taken off, by the owner’s leave',
+  'part-removed': 'with a part taken out or off, by the owner’s leave',
   'owners-leave': 'by the owner’s leave',
   laboratory: 'in a laboratory',
 };
@@ -72,16 +77,18 @@ function ownAdditions({ piece, weighing, knowledge }: OpinionMaterial): string[]
       ];
 }
 
-function worthALook({ weighing, signName, partName }: OpinionMaterial): Block[] {
+function worthALook({ weighing, form, parts, signName, partName }: OpinionMaterial): Block[] {
   const looks = (weighing?.nextLooks ?? []).slice(0, 5);
   if (looks.length === 0) return [];
+  const needOf = (look: (typeof looks)[number]) =>
+    needOn(look.needs as Sign['needs'], parts.find((part) => part.id === look.part)?.kind, form);
   return [
     { kind: 'heading', words: 'What would be worth looking at next' },
     {
       kind: 'list',
       items: looks.map(
         (look) =>
-          `${signName(look.sign)}, ${partName(look.part)}: ${look.minutes < 1 ? 'less than a minute' : counted(look.minutes, 'minute')}, ${needsWords[look.needs] ?? look.needs}.${look.caution === undefined ? '' : ` ${look.caution}`}`,
+          `${signName(look.sign)}, ${partName(look.part)}: ${look.minutes < 1 ? 'less than a minute' : counted(look.minutes, 'minute')}, ${needsWords[needOf(look)] ?? look.needs}.${look.caution === undefined ? '' : ` ${look.caution}`}`,
       ),
     },
   ];

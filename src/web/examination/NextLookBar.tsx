@@ -1,8 +1,11 @@
 import { useId, useState } from 'react';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
+import { keepVisit, readVisit } from './keptVisit.ts';
 import {
+  inPhotos,
   isTelling,
+  looksOnParts,
   type Need,
   type NextLook,
   planLooks,
@@ -16,21 +19,30 @@ type Props = { room: ExamRoom; weigh: WeighingNow; onGo: (look: NextLook) => voi
 const leaves: [Need, string][] = [
   ['turned-over', 'It may not be turned over'],
   ['seat-lifted', 'The seat may not be lifted'],
-  ['part-removed', 'Nothing may be taken off'],
+  ['part-removed', 'Nothing may be taken out or off'],
   ['owners-leave', 'The owner gives no further leave'],
   ['laboratory', 'Nothing goes to a laboratory'],
 ];
+
+const openVisit: Visit = { minutes: undefined, mayNot: ['laboratory'] };
 
 /** What to look at next, always one glance away: how long it takes, whether leave is needed, what to mind. */
 export function NextLookBar({ room, weigh, onGo }: Props) {
   const id = useId();
   const [open, setOpen] = useState(false);
-  const [visit, setVisit] = useState<Visit>({ minutes: undefined, mayNot: ['laboratory'] });
+  const fromPhotos = room.piece.mode === 'photo-only';
+  const [visit, setVisit] = useState<Visit>(() => readVisit(room.piece.id) ?? openVisit);
+  const plannedFor = fromPhotos ? { ...visit, mayNot: [] } : visit;
   const answered = new Set(Object.keys(room.piece.findings));
-  const left = weigh.nextLooks.filter(
+  const looks = looksOnParts(weigh.nextLooks, room.parts, room.knowledge.forms[room.piece.form]);
+  const left = looks.filter(
     (look) => !answered.has(look.part === null ? look.sign : `${look.sign}@${look.part}`),
   );
-  const plan = planLooks(left, visit);
+  const plan = planLooks(left, plannedFor);
+  const change = (next: Visit) => {
+    setVisit(next);
+    keepVisit(room.piece.id, next);
+  };
   const first = plan[0];
   const go = (look: NextLook) => {
     setOpen(false);
@@ -63,9 +75,19 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
       <div id={id} hidden={!open} className="exam-next-more">
         {open && (
           <>
-            <VisitChoices visit={visit} onVisit={setVisit} />
+            <VisitChoices
+              visit={visit}
+              asked={
+                fromPhotos
+                  ? []
+                  : leaves.filter(
+                      ([need]) => need !== 'seat-lifted' || looks.some((look) => look.needs === need),
+                    )
+              }
+              onVisit={change}
+            />
             <ol className="exam-plan">
-              {plan.slice(0, 12).map(({ look, minutesGone }) => (
+              {plan.slice(0, visit.minutes === undefined ? 12 : undefined).map(({ look, minutesGone }) => (
                 <li key={`${look.sign}@${look.part}`}>
                   <LookButton room={room} look={look} onGo={go} gone={minutesGone} />
                 </li>
@@ -89,14 +111,17 @@ function LookButton({ room, look, onGo, gone }: ButtonProps) {
         <span className="said">{room.knowledge.signs[look.sign]?.name ?? look.sign}</span>
       </span>
       <span className="exam-look-cost">
-        {capital(partName(room.parts, look.part))} · {sayMinutes(look.minutes)} · {sayNeed(look.needs)}
+        {capital(partName(room.parts, look.part))} · {sayMinutes(look.minutes)} ·{' '}
+        {room.piece.mode === 'photo-only' ? inPhotos : sayNeed(look.needs)}
         {gone === undefined ? '' : ` · ${sayMinutes(gone)} in all`}
       </span>
     </button>
   );
 }
 
-function VisitChoices({ visit, onVisit }: { visit: Visit; onVisit: (visit: Visit) => void }) {
+type VisitProps = { visit: Visit; asked: typeof leaves; onVisit: (visit: Visit) => void };
+
+function VisitChoices({ visit, asked, onVisit }: VisitProps) {
   const id = useId();
   return (
     <div className="exam-visit">
@@ -116,9 +141,9 @@ function VisitChoices({ visit, onVisit }: { visit: Visit; onVisit: (visit: Visit
         />
         <span>minutes</span>
       </div>
-      <fieldset className="exam-leaves">
+      <fieldset className="exam-leaves" hidden={asked.length === 0}>
         <legend className="unseen">What there is no leave for</legend>
-        {leaves.map(([need, words]) => (
+        {asked.map(([need, words]) => (
           <label key={need} className="choice">
             <input
               type="checkbox"

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { type KeyboardEvent, useId, useState } from 'react';
+import { needOn } from '../../knowledge/needOn.ts';
 import type { FindingState, Sureness } from '../../piece/finding.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { drawingsOfSign, SignDrawingFigure } from '../reference/SignDrawingFigure.tsx';
@@ -27,6 +28,8 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
   const id = useId();
   const [open, setOpen] = useState(openAtFirst);
   const photoOnly = room.piece.mode === 'photo-only';
+  const kind = room.parts.find((each) => each.id === part)?.kind;
+  const need = needOn(sign.needs, kind, room.knowledge.forms[room.piece.form]);
   const hidden = photoOnly && sign.inPhoto === 'no';
   const answer = (state: FindingState) => {
     if (!hidden) room.record(answerSign({ sign: sign.id, part }, finding, state, photoOnly));
@@ -56,7 +59,7 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
         <span className="said">{sign.name}</span>
         <span className="exam-sign-cost">
           {sayMinutes(sign.minutes)}
-          {sign.needs === 'nothing' ? '' : ` · ${sayNeed(sign.needs)}`}
+          {need === 'nothing' || photoOnly ? '' : ` · ${sayNeed(need)}`}
         </span>
       </button>
       {sign.caution !== undefined && sign.caution !== saidAbove && (

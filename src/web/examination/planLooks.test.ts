@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type NextLook, needsLeave, planLooks, sayMinutes } from './planLooks.ts';
+import { looksOnParts, type NextLook, needsLeave, planLooks, sayMinutes, sayNeed } from './planLooks.ts';
 
 const look = (sign: string, bits: number, minutes: number, needs = 'nothing'): NextLook => ({
   sign,
@@ -59,4 +59,16 @@ describe('a sign that can be on several parts', () => {
     const plan = planLooks([on('splat', 0.1), on('front-rail', 0.2)], { minutes: undefined, mayNot: [] });
     expect(plan.map((one) => one.look.part)).toEqual(['front-rail']);
   });
+});
+
+it('pulls a drawer out where the piece may not be turned over', () => {
+  const parts = [{ id: 'drawer-1', kind: 'drawer', name: 'drawer', structural: true, when: {} }] as never;
+  const looks = looksOnParts(
+    [{ ...look('saw-arcs', 0.2, 1, 'turned-over'), part: 'drawer-1' }, look('feet', 0.3, 1, 'turned-over')],
+    parts,
+    { family: 'case' },
+  );
+  expect(looks.map((one) => sayNeed(one.needs))).toEqual(['Pull it out', 'Turn it over']);
+  const plan = planLooks(looks, { minutes: 10, mayNot: ['turned-over'] });
+  expect(plan.map((one) => one.look.sign)).toEqual(['saw-arcs']);
 });

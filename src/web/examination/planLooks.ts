@@ -1,5 +1,6 @@
 import type { Weighing } from '../../evidence/weighing.ts';
-import type { Sign } from '../../knowledge/schema.ts';
+import { type NeedOn, needOn } from '../../knowledge/needOn.ts';
+import type { Form, FormPart, Sign } from '../../knowledge/schema.ts';
 
 export type NextLook = Weighing['nextLooks'][number];
 export type Need = Sign['needs'];
@@ -11,14 +12,20 @@ export type Visit = { minutes: number | undefined; mayNot: readonly Need[] };
 const askLeave: readonly Need[] = ['seat-lifted', 'part-removed', 'owners-leave', 'laboratory'];
 
 /** How a need is said before the step. */
-export const needWords: Record<Need, string> = {
+export const needWords: Record<NeedOn, string> = {
   nothing: 'Nothing need be moved',
+  'pulled-out': 'Pull it out',
+  opened: 'Open it',
+  'from-behind': 'Look from behind',
   'turned-over': 'Turn it over',
   'seat-lifted': 'Lift the seat: ask leave first',
-  'part-removed': 'Take a part off: ask leave first',
+  'part-removed': 'Take it out or off: ask leave first',
   'owners-leave': 'Ask the owner’s leave first',
   laboratory: 'A laboratory’s work: ask leave first',
 };
+
+/** What a look asks for where nobody has the piece in the hand. */
+export const inPhotos = 'Where a photo shows it';
 
 /** Whether a look needs the owner's leave. */
 export function needsLeave(needs: string): boolean {
@@ -27,7 +34,20 @@ export function needsLeave(needs: string): boolean {
 
 /** How a need of a look is said; a need not known here is printed as it stands. */
 export function sayNeed(needs: string): string {
-  return Object.hasOwn(needWords, needs) ? needWords[needs as Need] : needs;
+  return Object.hasOwn(needWords, needs) ? needWords[needs as NeedOn] : needs;
+}
+
+/** The looks with what each asks for on its own part: a drawer is pulled out where the piece would be turned over. */
+export function looksOnParts(
+  looks: readonly NextLook[],
+  parts: readonly FormPart[],
+  form: Pick<Form, 'family'> | undefined,
+): NextLook[] {
+  const kinds = new Map(parts.map((part) => [part.id, part.kind]));
+  return looks.map((look) => ({
+    ...look,
+    needs: needOn(look.needs as Need, look.part === null ? undefined : kinds.get(look.part), form),
+  }));
 }
 
 /** Minutes as they are said: `2 min`, `3½ min`. */

@@ -2,8 +2,9 @@ import { Link } from '@tanstack/react-router';
 import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { capital, partName } from '../examination/examRoom.ts';
+import { readVisit } from '../examination/keptVisit.ts';
 import { placeToHash } from '../examination/placeInHash.ts';
-import { planLooks, sayMinutes, sayNeed } from '../examination/planLooks.ts';
+import { inPhotos, looksOnParts, planLooks, sayMinutes, sayNeed } from '../examination/planLooks.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
 
 type Props = { room: ReadRoom; full: boolean; nextLooks: Weighing['nextLooks'] };
@@ -11,7 +12,11 @@ type Props = { room: ReadRoom; full: boolean; nextLooks: Weighing['nextLooks'] }
 /** What to look at next, and which findings would turn the reading if they were otherwise. */
 export function LooksAndChanges({ room, full, nextLooks }: Props) {
   const { weighing, knowledge, parts, piece } = room;
-  const plan = planLooks(nextLooks, { minutes: undefined, mayNot: [] }).slice(0, 8);
+  const fromPhotos = piece.mode === 'photo-only';
+  const plan = planLooks(looksOnParts(nextLooks, parts, room.form), {
+    minutes: undefined,
+    mayNot: (fromPhotos ? undefined : readVisit(piece.id)?.mayNot) ?? [],
+  }).slice(0, 8);
   const name = (sign: string, part: string | null) =>
     `“${signName(knowledge, sign)}” on ${partName(parts, part)}`;
   return (
@@ -35,7 +40,8 @@ export function LooksAndChanges({ room, full, nextLooks }: Props) {
                 {signName(knowledge, look.sign)}
               </Link>
               <span className="small soft">
-                {capital(partName(parts, look.part))} · {sayMinutes(look.minutes)} · {sayNeed(look.needs)}
+                {capital(partName(parts, look.part))} · {sayMinutes(look.minutes)} ·{' '}
+                {fromPhotos ? inPhotos : sayNeed(look.needs)}
               </span>
               {look.caution !== undefined && <span className="caution small">{look.caution}</span>}
             </li>
