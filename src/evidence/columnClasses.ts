@@ -1,7 +1,7 @@
 import type { Layout } from './layout.ts';
 import type { Column } from './partContext.ts';
 import type { ModelPart } from './prepareCase.ts';
-import { type World, worlds } from './worlds.ts';
+import { worlds, worldsAlike } from './worlds.ts';
 
 /**
  * Columns alike in everything the looks at some parts depend on, put in one class: what is summed for one of them holds
@@ -28,43 +28,40 @@ export function lineAt(classes: Classes, table: number, classIndex: number, k: n
   );
 }
 
+/** The same classes, each column of them its own. */
+export function ownClasses(classes: Classes): Classes {
+  return { ...classes, of: Int32Array.from(classes.columns, (_, index) => index) };
+}
+
 type Grounds = Pick<Layout, 'prepared' | 'fine' | 'habits' | 'shopBins'>;
 
-/** The classes of columns for the looks of the case at some parts; in a fine layout every world and shop is its own. */
+/**
+ * The classes of columns for the looks of the case at some parts; in a fine layout every world and shop is its own.
+ *
+ * @param known  classes of the same columns made before, by what was looked at: those for alike looks are not made anew
+ */
 export function columnClasses(
   layout: Grounds,
   among: readonly Column[],
   parts: readonly ModelPart[],
+  known?: Map<string, Classes>,
 ): Classes {
   const { prepared, fine, habits, shopBins } = layout;
+  const ids = new Set(parts.map((part) => part.id));
   const mine = prepared.looks.filter(
-    (look) => !look.sign.hangsOn.startsWith('alteration/') && parts.some((part) => part.id === look.part),
+    (look) => ids.has(look.part) && !look.sign.hangsOn.startsWith('alteration/'),
   );
   const asks = (cause: string) => fine || mine.some((look) => look.sign.hangsOn === cause);
   const [tooling, ageing, use] = [asks('tooling'), asks('ageing'), asks('use')];
   const habitSigns = new Set(
     mine.filter((look) => look.sign.hangsOn === 'making').map((look) => look.sign.id),
   );
+  const name = [tooling, ageing, use, ...[...habitSigns].sort()].join();
+  const before = known?.get(name);
+  if (before !== undefined) return before;
   const bits = bitsOf(habits, habitSigns);
   const heard = prepared.shops.map((shop) => fine || shop.habits.some((habit) => habitSigns.has(habit.sign)));
-  const ways = (ask: boolean, way: (world: World) => string) => {
-    const all = [...new Set(worlds.map(way))];
-    return worlds.map((world) => (ask ? all.indexOf(way(world)) : 0));
-  };
-  const waysOf = [
-    ways(true, (world) => world.making),
-    ways(tooling, (world) => world.tooling),
-    ways(ageing, (world) => world.ageing),
-    ways(use, (world) => world.use),
-  ];
-  // Worlds that these looks do not tell apart have one number.
-  const names = new Map<string, number>();
-  const worldNames = worlds.map((_, w) => {
-    const name = waysOf.map((way) => way[w]).join();
-    const number = names.get(name) ?? names.size;
-    names.set(name, number);
-    return number;
-  });
+  const worldNames = worldsAlike[Number(tooling) + 2 * Number(ageing) + 4 * Number(use)] as readonly number[];
   const states = 2 ** habits.length;
   const byNumber = new Int32Array(worldNames.length * (heard.length + 1) * states).fill(-1);
   const columns: Column[] = [];
@@ -90,7 +87,9 @@ export function columnClasses(
     size += each * (levels[index] as number);
     return here;
   });
-  return { of, columns, at, first, count, levels, size };
+  const made = { of, columns, at, first, count, levels, size };
+  known?.set(name, made);
+  return made;
 }
 
 /** The bits of those shared habits that are among some signs. */

@@ -33,10 +33,11 @@ export function groupPlan(asks: readonly number[]): GroupPlan {
     const kept = during & later;
     const fresh = bitList(during & ~open);
     const before = open;
+    const [heldBefore, heldAfter] = [bitList(before), bitList(kept)];
     const states = subsetsOf(during).map((whole) => ({
       whole,
-      before: packed(whole, before),
-      after: packed(whole, kept),
+      before: packed(whole, heldBefore),
+      after: packed(whole, heldAfter),
       fresh: fresh.map((habit) => [habit, ((whole >> habit) & 1) === 1] as const),
     }));
     plan.push({ unit, held: 2 ** countBits(kept), states });
@@ -53,14 +54,16 @@ export function subsetsOf(mask: number): number[] {
 }
 
 function bitList(mask: number): number[] {
-  return Array.from({ length: 32 }, (_, bit) => bit).filter((bit) => ((mask >>> bit) & 1) === 1);
+  const bits: number[] = [];
+  for (let bit = 0; mask >>> bit !== 0 && bit < 32; bit++) if (((mask >>> bit) & 1) === 1) bits.push(bit);
+  return bits;
 }
 
 function countBits(mask: number): number {
   return bitList(mask).length;
 }
 
-/** The bits of a set that a mask keeps, pushed together. */
-function packed(set: number, mask: number): number {
-  return bitList(mask).reduce((all, bit, index) => all | (((set >> bit) & 1) << index), 0);
+/** The given bits of a set, pushed together. */
+function packed(set: number, bits: readonly number[]): number {
+  return bits.reduce((all, bit, index) => all | (((set >> bit) & 1) << index), 0);
 }

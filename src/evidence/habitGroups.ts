@@ -34,7 +34,8 @@ export function habitGroups(layout: Grounds): HabitGroup[] {
       bits: all,
     });
   });
-  return groups.map(({ units, bits }) => makeGroup(layout, units, bits));
+  const known = new Map<string, Classes>();
+  return groups.map(({ units, bits }) => makeGroup(layout, units, bits, known));
 }
 
 /** The group a unit stands in; an idle one stands by itself. */
@@ -66,17 +67,23 @@ function habitBits({ prepared, habits }: Pick<Layout, 'prepared' | 'habits'>, un
   return bitsOf(habits, new Set(signs));
 }
 
-function makeGroup(layout: Omit<Grounds, 'groups'>, units: readonly number[], bits: number): HabitGroup {
+function makeGroup(
+  layout: Omit<Grounds, 'groups'>,
+  units: readonly number[],
+  bits: number,
+  known?: Map<string, Classes>,
+): HabitGroup {
   const parts = units.flatMap((u) => layout.units[u]?.parts ?? []);
-  const classes = columnClasses(layout, layout.columns, parts);
+  const classes = columnClasses(layout, layout.columns, parts, known);
   const habits = layout.habits.flatMap((_, index) => ((bits >> index) & 1 ? [index] : []));
   const states = 2 ** habits.length;
-  const columns = classes.columns.flatMap((column) =>
-    Array.from({ length: states }, (_, state) => ({
-      ...column,
-      habits: habits.reduce((all, habit, h) => ((state >> h) & 1 ? all | (1 << habit) : all), 0),
-    })),
-  );
+  const columns: Column[] = [];
+  for (const { world, shop } of classes.columns)
+    for (let state = 0; state < states; state++) {
+      let shown = 0;
+      for (let h = 0; h < habits.length; h++) if ((state >> h) & 1) shown |= 1 << (habits[h] as number);
+      columns.push({ world, shop, habits: shown });
+    }
   const asks = units.map((u) => {
     const own = habitBits(layout, layout.units[u] as Unit);
     return habits.reduce((all, habit, h) => ((own >> habit) & 1 ? all | (1 << h) : all), 0);

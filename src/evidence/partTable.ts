@@ -5,7 +5,7 @@ import type { PartContext } from './partContext.ts';
 import { partHabits } from './partHabits.ts';
 import type { Look, ModelPart } from './prepareCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from './signShares.ts';
-import { type World, worlds } from './worlds.ts';
+import { type World, worlds, worldsAlike } from './worlds.ts';
 
 /**
  * How probable the looks at one part are, for every way the part can have come about.
@@ -101,22 +101,6 @@ export function partBase(looks: readonly Look[], context: PartContext, held?: He
   }
   return { own, repair: later(repair, 'repair'), improve: later(improve, 'improve'), old, oldLine };
 }
-
-/**
- * By bits (1 tooling, 2 ageing, 4 use are looked at) and world: the first world that such looks do not tell from it. Those of
- * one making have the same years.
- */
-const worldsAlike = Array.from({ length: 8 }, (_, bits) =>
-  worlds.map((world) =>
-    worlds.findIndex(
-      (each) =>
-        each.making === world.making &&
-        ((bits & 1) === 0 || each.tooling === world.tooling) &&
-        ((bits & 2) === 0 || each.ageing === world.ageing) &&
-        ((bits & 4) === 0 || each.use === world.use),
-    ),
-  ),
-);
 
 /** How probable the looks that hang on a cause are in each of its states; undefined where it makes no odds. */
 function stateLikelihoods(

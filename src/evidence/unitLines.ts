@@ -2,7 +2,7 @@ import { lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold } from './fold.ts';
 import type { PartLines, ReadyPart } from './readyPart.ts';
 import { fillUnitLines, idleOwn, levelsOf, type ReadyUnit, roomForParts, setsOf } from './readyUnit.ts';
-import type { VoiceTree } from './unitShape.ts';
+import type { VoiceTree } from './voiceTrees.ts';
 import { worlds } from './worlds.ts';
 
 /**
@@ -66,26 +66,52 @@ function walk(values: Float64Array, way: Walk, tree: VoiceTree): void {
   const repeats = sameAs(same, k);
   for (let n = 0; n < parts.length; n++) {
     const p = parts[n] as number;
-    if (p < voiced) {
+    const voice = p < voiced ? (ready.parts[p]?.table.ownMaking[voices[n] as number] as number) : 1;
+    const here = ends[n];
+    if (p > 0 && p < voiced) {
       const folding = foldings[p] as Folding;
       folding.from = from[n] as number;
       folding.to = to[n] as number;
-      const voice = (ready.parts[p] as ReadyPart).table.ownMaking[voices[n] as number] as number;
       fillFactor(factor, lines[p] as PartLines, voice, folding.from, folding.to);
       fold(rooms[p + 1] as Float64Array, rooms[p] as Float64Array, factor, folding);
     }
-    const here = ends[n];
     if (here === undefined) continue;
-    const line = rooms[0] as Float64Array;
-    for (const each of here) {
+    for (let e = 0; e < here.length; e++) {
+      const each = here[e] as number;
       const skip = (classes.first[each] as number) - worldFirst;
       const length = classes.count[each] as number;
-      const levels = classes.levels[each] === 4 ? repeats : 1;
       const at = lineAt(classes, config, each, k);
-      for (let level = 0; level < levels; level++)
-        for (let i = 0; i < length; i++) values[at + level * length + i] = line[skip + i] as number;
+      if (voiced > 0) endLine(values, at, way, voice, skip, length);
+      else {
+        const line = rooms[0] as Float64Array;
+        for (let i = 0; i < length; i++) values[at + i] = line[skip + i] as number;
+      }
+      const levels = classes.levels[each] === 4 ? repeats : 1;
+      for (let level = 1; level < levels; level++) values.copyWithin(at + level * length, at, at + length);
     }
   }
+}
+
+/** Folds the first part away for one class, straight into its place. */
+function endLine(
+  values: Float64Array,
+  at: number,
+  way: Walk,
+  voice: number,
+  skip: number,
+  length: number,
+): void {
+  const { bit, count } = way.foldings[0] as Folding;
+  const { own, rest } = way.lines[0] as PartLines;
+  const held = way.rooms[1] as Float64Array;
+  if (bit === 0)
+    for (let i = 0, j = skip; i < length; i++, j++)
+      values[at + i] = ((own[j] as number) * voice + (rest[j] as number)) * (held[j] as number);
+  else
+    for (let i = 0, j = skip; i < length; i++, j++)
+      values[at + i] =
+        (held[count + j] as number) +
+        ((own[j] as number) * voice + (rest[j] as number)) * (held[j] as number);
 }
 
 /** Room for the sets of the first so many parts, for every number of parts. */

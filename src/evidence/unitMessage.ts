@@ -14,7 +14,7 @@ import {
   setsOf,
 } from './readyUnit.ts';
 import { foldingsOf, multiplyIdle, roomForSets, startSets } from './unitLines.ts';
-import type { VoiceTree } from './unitShape.ts';
+import type { VoiceTree } from './voiceTrees.ts';
 import { makings, worlds } from './worlds.ts';
 
 /**
@@ -140,6 +140,12 @@ function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: Giv
   let lowest = shape.parts.length;
   for (let node = 0; node < tree.parts.length; node++) {
     const at = tree.parts[node] as number;
+    const ends = tree.ends[node];
+    if (at === 0 && voiced > 0) {
+      // The first part is folded away and back at once, so that what it leaves is never written down.
+      endsBack(run, ends ?? [], tree.voices[node] as number, foldings[0] as Folding, { world, config, k });
+      continue;
+    }
     // The root stands for all parts that have but one voice.
     for (let p = at === voiced && node === 0 ? shape.parts.length - 1 : at; p >= at; p--) {
       const isVoiced = p < voiced;
@@ -157,12 +163,40 @@ function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: Giv
       clear(back[p] as Float64Array, folding.live, count, folding.from, folding.to);
       lowest = p;
     }
-    const ends = tree.ends[node];
     if (ends !== undefined) addEnds(back[0] as Float64Array, run, ends, world, config, k);
   }
   while (lowest < shape.parts.length) leave(run, lowest++, inUse, foldings, count);
   for (let p = 0; p < byVoice.length; p++)
     give(p, { world, config, k }, byVoice[p] as Float64Array, tree.asks[p] ?? onlyVoice);
+}
+
+function endsBack(
+  { ready, rest, lines, held, back, byVoice }: Run,
+  ends: readonly number[],
+  voice: number,
+  { bit, count }: Folding,
+  { world, config, k }: { world: number; config: number; k: number },
+): void {
+  const { classes } = ready.shape;
+  const worldFirst = ready.model.layout.worldBins[world]?.first ?? 0;
+  const scale = ready.parts[0]?.table.ownMaking[voice] as number;
+  const { own, rest: other } = lines[0] as PartLines;
+  const into = back[1] as Float64Array;
+  const above = held[1] as Float64Array;
+  const line = byVoice[0] as Float64Array;
+  const lineFrom = voice * count;
+  for (let e = 0; e < ends.length; e++) {
+    const each = ends[e] as number;
+    const at = lineAt(classes, config, each, k);
+    const skip = (classes.first[each] as number) - worldFirst;
+    const end = skip + (classes.count[each] as number);
+    for (let j = skip, i = at; j < end; j++, i++) {
+      const met = rest[i] as number;
+      into[j] = (into[j] as number) + met * ((own[j] as number) * scale + (other[j] as number));
+      line[lineFrom + j] = (line[lineFrom + j] as number) + met * (above[j] as number);
+      if (bit !== 0) into[count + j] = (into[count + j] as number) + met;
+    }
+  }
 }
 
 function leave(

@@ -1,31 +1,15 @@
 import { type ChangeSteps, changeSteps } from './changeSteps.ts';
-import { bitsOf, type Classes, columnClasses } from './columnClasses.ts';
+import { bitsOf, type Classes, columnClasses, ownClasses } from './columnClasses.ts';
 import { subsetsOf } from './groupPlan.ts';
 import { groupOf } from './habitGroups.ts';
 import { allowedAt, type Layout, strictnesses, type Unit } from './layout.ts';
 import type { Column } from './partContext.ts';
 import type { ModelPart } from './prepareCase.ts';
+import { type VoiceTree, voiceTrees } from './voiceTrees.ts';
 import { makings, worlds } from './worlds.ts';
 
 /** Columns alike in what one part's looks at the maker's habit depend on: `of` by class of the unit. */
 export type Voices = { of: Int32Array; columns: Column[] };
-
-/**
- * The classes of one world, told apart part by part, as a tree laid out in the order in which it is walked: first a root
- * (its part is `voiced`), then every branch before its own branches. A branch is one voice of one part; from the last voiced
- * part down to the first. `ends` are the classes a way leads to. Of the world's bins only those from `from` to below `to`
- * are asked for.
- */
-export type VoiceTree = {
-  world: number;
-  parts: Int32Array;
-  voices: Int32Array;
-  from: Int32Array;
-  to: Int32Array;
-  ends: readonly (readonly number[] | undefined)[];
-  /** By voiced part: the voices that come up. */
-  asks: readonly (readonly number[])[];
-};
 
 /**
  * How a unit is summed for certain looks; the same for every redraw. Parts are told by bits: bit p of a set stands for
@@ -82,7 +66,11 @@ export function unitShape(layout: Layout, unitIndex: number, also?: string): Uni
 
 function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly ModelPart[]): UnitShape {
   const group = groupOf(layout, unitIndex);
-  const classes = columnClasses(layout, group.columns, unit.parts);
+  // The columns of a unit by itself are classed by its own looks already.
+  const classes =
+    group.units.length === 1 && group.states === 1
+      ? ownClasses(group.classes)
+      : columnClasses(layout, group.columns, unit.parts);
   const ranked = told
     .map((part) => ({ part, voices: voicesOf(layout, classes, part) }))
     .sort((a, b) => b.voices.columns.length - a.voices.columns.length);
@@ -114,7 +102,7 @@ function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly
     idle: unit.parts.filter((part) => part.structural && !told.includes(part)),
     classes,
     voices,
-    trees: treesOf(layout, classes, voices.slice(0, voiced)),
+    trees: voiceTrees(layout, classes, voices.slice(0, voiced)),
     masks,
     steps: changeSteps(layout, unit.alterations, masks, parts),
     live: strictnesses.map((_, k) => {
@@ -171,61 +159,4 @@ function voicesOf(layout: Layout, classes: Classes, part: ModelPart): Voices {
     of[index] = byNumber[number] as number;
   }
   return { of, columns };
-}
-
-type Branch = { voice: number; classes: number[]; branches: Map<number, Branch>; from: number; to: number };
-
-function treesOf(layout: Layout, classes: Classes, voices: readonly Voices[]): VoiceTree[] {
-  const roots = new Map<number, Branch>();
-  const fresh = (voice: number): Branch => ({
-    voice,
-    classes: [],
-    branches: new Map(),
-    from: Number.POSITIVE_INFINITY,
-    to: 0,
-  });
-  classes.columns.forEach(({ world }, classIndex) => {
-    const from = (classes.first[classIndex] as number) - (layout.worldBins[world]?.first ?? 0);
-    const widen = (node: Branch) => {
-      node.from = Math.min(node.from, from);
-      node.to = Math.max(node.to, from + (classes.count[classIndex] as number));
-    };
-    let node = roots.get(world) ?? fresh(0);
-    roots.set(world, node);
-    widen(node);
-    for (let p = voices.length - 1; p >= 0; p--) {
-      const voice = voices[p]?.of[classIndex] as number;
-      const next: Branch = node.branches.get(voice) ?? fresh(voice);
-      node.branches.set(voice, next);
-      node = next;
-      widen(node);
-    }
-    node.classes.push(classIndex);
-  });
-  return [...roots].map(([world, root]) => laidOut(world, root, voices.length));
-}
-
-function laidOut(world: number, root: Branch, depth: number): VoiceTree {
-  const [parts, voices, from, to]: [number[], number[], number[], number[]] = [[], [], [], []];
-  const ends: (readonly number[] | undefined)[] = [];
-  const asks = Array.from({ length: depth }, () => new Set<number>());
-  const visit = (branch: Branch, part: number) => {
-    parts.push(part);
-    voices.push(branch.voice);
-    from.push(branch.from);
-    to.push(branch.to);
-    ends.push(part === 0 ? branch.classes : undefined);
-    if (part < depth) asks[part]?.add(branch.voice);
-    for (const each of branch.branches.values()) visit(each, part - 1);
-  };
-  visit(root, depth);
-  return {
-    world,
-    parts: Int32Array.from(parts),
-    voices: Int32Array.from(voices),
-    from: Int32Array.from(from),
-    to: Int32Array.from(to),
-    ends,
-    asks: asks.map((each) => [...each]),
-  };
 }

@@ -45,6 +45,22 @@ export const worlds: readonly World[] = [
   },
 ];
 
+/**
+ * By bits (1 tooling, 2 ageing, 4 use are looked at) and world: the first world that such looks do not tell from it. Those of
+ * one making have the same years.
+ */
+export const worldsAlike: readonly (readonly number[])[] = Array.from({ length: 8 }, (_, bits) =>
+  worlds.map((world) =>
+    worlds.findIndex(
+      (each) =>
+        each.making === world.making &&
+        ((bits & 1) === 0 || each.tooling === world.tooling) &&
+        ((bits & 2) === 0 || each.ageing === world.ageing) &&
+        ((bits & 4) === 0 || each.use === world.use),
+    ),
+  ),
+);
+
 /** How probable each world is before anything is seen; sums to 1. */
 export function worldPriors(prepared: PreparedCase, draw: Draw): number[] {
   const { making } = prepared.knowledge;
