@@ -56,7 +56,7 @@ export const benchTools: readonly BenchTool[] = [
   ),
   tool(
     'edges',
-    'See-through edges',
+    'Sloped back edges',
     'From where does a sloped back edge show, and how much of an opening stays open from the side?',
     async () => (await import('./edges/EdgesTool.tsx')).EdgesTool,
   ),

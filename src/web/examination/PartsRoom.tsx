@@ -34,6 +34,20 @@ export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
   const view = drawing.views[viewAt] ?? drawing.views[0];
   const chosen =
     place.part === wholeChoice || parts.some((part) => part.id === place.part) ? place.part : undefined;
+  const { views } = drawing;
+  // A part that this view does not show is brought into sight; whoever then turns to another view is left there.
+  useEffect(() => {
+    const shows = (index: number) => views[index]?.shapes.some((shape) => shape.part === chosen) ?? false;
+    if (chosen !== undefined && chosen !== wholeChoice)
+      setViewAt((now) =>
+        shows(now)
+          ? now
+          : Math.max(
+              0,
+              views.findIndex((_, index) => shows(index)),
+            ),
+      );
+  }, [chosen, views]);
   const last = useRef(chosen);
   useEffect(() => {
     if (chosen === undefined && last.current !== undefined)

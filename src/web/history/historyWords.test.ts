@@ -88,6 +88,14 @@ describe('the history in sentences', () => {
     expect(of('Orme', '')).toBe('Emptied the client.');
   });
 
+  test('names the part that a photo shows', () => {
+    const [told] = historyEntries(
+      [event(1, { kind: 'photo-described', changes: [{ path: ['photos', 'p1', 'part'], to: 'splat' }] })],
+      { ...names, part: (id) => `${id} of the chair` },
+    );
+    expect(told?.after).toBe('splat of the chair');
+  });
+
   test('choices are told in words, not by their ids', () => {
     expect(valueWords(['opinion', 'reading'], 'made-up')).toBe('Made up from parts of several old pieces');
     expect(valueWords(['engagement', 'purpose'], 'estate')).toBe('An estate');

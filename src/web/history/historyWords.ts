@@ -150,9 +150,16 @@ function fieldWords(changes: readonly Change[], names: NameBook): Told {
   const had = only && first.from !== undefined && first.from !== '';
   return {
     sentence: `${emptied ? 'Emptied' : had ? 'Changed' : 'Wrote'} ${fields.join(', ')}.`,
-    before: only ? valueWords(first.path, first.from) : undefined,
-    after: only ? valueWords(first.path, first.to) : undefined,
+    before: only ? fieldValue(first.path, first.from, names) : undefined,
+    after: only ? fieldValue(first.path, first.to, names) : undefined,
   };
+}
+
+/** What a field held; a part by its name. */
+function fieldValue(path: readonly string[], value: Json | undefined, names: NameBook): string | undefined {
+  return path.at(-1) === 'part' && typeof value === 'string' && value !== ''
+    ? names.part(value)
+    : valueWords(path, value);
 }
 
 function stateWords(finding: Json | undefined): string | undefined {

@@ -15,7 +15,10 @@ export function useNameBook(piece: Pick<Piece, 'form' | 'photos'>): NameBook {
       sign: (id) => signs[id]?.name ?? id,
       part: (id) => parts.get(id) ?? id.replaceAll('-', ' '),
       measure: (id) => measures.get(id) ?? id.replaceAll('-', ' '),
-      photo: (id) => photos[id]?.caption || photos[id]?.name || 'that was withdrawn',
+      photo: (id) => {
+        const called = photos[id]?.caption || photos[id]?.name;
+        return called ? `“${called}”` : 'that was withdrawn';
+      },
     };
   }, [signs, forms, form, photos]);
 }

@@ -1,5 +1,6 @@
 import { useNavigate } from '@tanstack/react-router';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { YearSpan } from '../../units/years.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -54,12 +55,19 @@ export function NewPiecePage() {
     void navigate({ to: '/piece/$id/engagement', params: { id } });
   };
 
+  const openLatest = useRef(open);
+  openLatest.current = open;
   return (
     <form
       className="new-piece"
       onSubmit={(submit) => {
         submit.preventDefault();
-        open();
+        // What is still being typed is kept first; what can't be read is asked about before the piece is opened.
+        const writing = document.activeElement;
+        flushSync(() => writing instanceof HTMLElement && writing.blur());
+        const unread = submit.currentTarget.querySelector<HTMLElement>('[aria-invalid="true"]');
+        if (unread === null) openLatest.current();
+        else unread.focus();
       }}
     >
       <h1>New piece</h1>

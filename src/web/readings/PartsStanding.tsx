@@ -5,7 +5,7 @@ import { outOf } from '../../evidence/probabilityWords.ts';
 import { capital } from '../examination/examRoom.ts';
 import { HatchKey } from '../examination/HatchKey.tsx';
 import { measuresMm } from '../examination/measures/viewMovedMost.ts';
-import { PieceDrawing } from '../examination/PieceDrawing.tsx';
+import { PieceDrawing, type View } from '../examination/PieceDrawing.tsx';
 import { placeToHash } from '../examination/placeInHash.ts';
 import { standingByPart } from '../examination/standings.ts';
 import type { ReadRoom } from './readRoom.ts';
@@ -30,6 +30,17 @@ export function FrontView({ room }: { room: ReadRoom }) {
   );
 }
 
+/** How high the highest view may stand. */
+const viewRem = 26;
+
+/** Width of a view such that all are drawn to one scale, as wide and as high as there is room for. */
+function oneScale(view: View, views: readonly View[]): { maxWidth: string } {
+  const widest = Math.max(...views.map(({ box }) => box[2]));
+  const highest = Math.max(...views.map(({ box }) => box[3]));
+  const [, , width] = view.box;
+  return { maxWidth: `min(${(100 * width) / widest}%, ${(viewRem * width) / highest}rem)` };
+}
+
 /** Which parts belong together: on the drawing by hatching, and in words. */
 export function PartsStanding({ room }: { room: ReadRoom }) {
   const { weighing, piece } = room;
@@ -42,7 +53,7 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
       <h2>Part by part</h2>
       <div className="read-views">
         {views.map((view) => (
-          <figure key={view.view}>
+          <figure key={view.view} style={oneScale(view, views)}>
             <PieceDrawing view={view} {...told} />
             <figcaption className="small soft">{view.name}</figcaption>
           </figure>

@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { Weighing } from '../../evidence/weighing.ts';
+import { listed } from '../../opinion/wording.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
 import { curvePath, spanWords, standsApart, yearsWorthDrawing, yearTicks } from './yearCurve.ts';
@@ -52,7 +53,7 @@ export function YearCurves({ room }: { room: ReadRoom }) {
                 .map((each) => `“${signName(knowledge, each.sign)}” (${partName(room.parts, each.part)})`);
               return signs.length === 0
                 ? ''
-                : `${end === 'from' ? 'The early end' : 'The late end'} is held by ${signs.join(' and ')}.`;
+                : `${end === 'from' ? 'The early end' : 'The late end'} is held by ${listed(signs)}.`;
             })
             .join(' ')}
         </p>

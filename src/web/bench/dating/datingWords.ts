@@ -1,3 +1,5 @@
+import { listed } from '../../../opinion/wording.ts';
+
 /** What `dating.span` gives back. */
 export type DatingFound = {
   p50: [number, number];
@@ -16,7 +18,7 @@ export function datingWords(found: DatingFound, nameOf: (sign: string) => string
     const signs = found.binding.filter((each) => each.end === end);
     if (signs.length === 0) return [];
     const named = signs.map(({ sign, byYears }) => `“${nameOf(sign)}” (by ${yearsWords(byYears)})`);
-    return [`The ${end === 'from' ? 'early' : 'late'} end is held by ${named.join(' and ')}.`];
+    return [`The ${end === 'from' ? 'early' : 'late'} end is held by ${listed(named)}.`];
   });
   return [
     `As likely as not between ${span(found.p50)}; nine times in ten between ${span(found.p90)}.`,

@@ -18,7 +18,7 @@ export function RoundFigure({
   return (
     <svg
       className="bench-figure"
-      viewBox="-130 -125 260 250"
+      viewBox="-130 -130 260 250"
       role="img"
       aria-label={`The measured outline, narrower across ${turning ? 'one way' : 'the grain'} than a circle; departures are drawn twelve times too large.`}
     >
@@ -38,8 +38,11 @@ export function RoundFigure({
         strokeDasharray="8 4"
       />
       <ellipse rx={radius} ry={drawn(along - across)} fill="none" stroke="var(--hand)" strokeWidth="2" />
-      <text x="0" y="-108" textAnchor="middle" fontSize="9">
-        dotted: true round · dashed: expected of old work · full: measured (×12)
+      <text x="0" y="-117" textAnchor="middle" fontSize="9">
+        dotted: true round · dashed: expected of old work
+      </text>
+      <text x="0" y="-106" textAnchor="middle" fontSize="9">
+        full: measured, what is lost drawn twelve times too large
       </text>
     </svg>
   );

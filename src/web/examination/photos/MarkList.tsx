@@ -55,6 +55,8 @@ export function MarkList({ room, photo, chosen, onChoose, onChange, onWithdraw }
                   <option key={finding.id} value={finding.id}>
                     {room.knowledge.signs[finding.sign]?.name ?? finding.sign},{' '}
                     {capital(partName(room.parts, finding.part))}
+                    {finding.state === 'absent' ? ' (not there)' : ''}
+                    {finding.state === 'could-not-tell' ? ' (could not tell)' : ''}
                   </option>
                 ))}
               </select>

@@ -44,7 +44,7 @@ export function PhotosRoom({ room }: { room: ExamRoom }) {
         >
           <PhotoButtons uploads={room.uploads} belongs={{}} about="of the piece" />
           <p className="small soft">
-            or drop them here. JPEG, PNG, WebP, TIFF and HEIC are kept as they are, byte for byte.
+            or drop them here. JPEG, PNG, WebP, TIFF and HEIC are kept exactly as they come.
           </p>
         </div>
       )}
