@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import type { Weighing } from '../../evidence/weighing.ts';
-import { listed } from '../../opinion/wording.ts';
 import { capital, partName } from '../examination/examRoom.ts';
+import { listed } from '../shell/listed.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
 import { curvePath, spanWords, standsApart, yearsWorthDrawing, yearTicks } from './yearCurve.ts';
 

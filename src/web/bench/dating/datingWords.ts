@@ -1,4 +1,4 @@
-import { listed } from '../../../opinion/wording.ts';
+import { listed } from '../../shell/listed.ts';
 
 /** What `dating.span` gives back. */
 export type DatingFound = {
