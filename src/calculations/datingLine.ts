@@ -7,7 +7,7 @@ const input = z.strictObject({
   /** The year where the measure is 0, and the years for each unit of it. */
   intercept: z.number().min(-100_000).max(100_000),
   slope: z.number().min(-100_000).max(100_000),
-  values: z.array(z.number()).min(1).max(1000),
+  values: z.array(z.number().min(-1e9).max(1e9)).min(1).max(1000),
   /** The years that the line was found for; outside them it says nothing. */
   holds: z.tuple([year, year]),
 });

@@ -7,6 +7,7 @@ import { defineCalculation, type Fault } from './define.ts';
 
 const most = 100_000;
 const ratio = z.union([z.number().min(0), z.literal('infinite')]);
+const finiteNumber = z.number().min(-1e12).max(1e12);
 const bounded = z.union([z.number(), z.literal('infinite')]);
 
 const input = z.strictObject({
@@ -17,8 +18,8 @@ const input = z.strictObject({
   /** The same as natural logarithms. */
   logRatios: z
     .strictObject({
-      whenTrue: z.array(z.number()).min(1).max(most),
-      whenFalse: z.array(z.number()).min(1).max(most),
+      whenTrue: z.array(finiteNumber).min(1).max(most),
+      whenFalse: z.array(finiteNumber).min(1).max(most),
     })
     .optional(),
   forecasts: z
@@ -28,15 +29,15 @@ const input = z.strictObject({
     .optional(),
   /** Scores on any scale, to be turned into probabilities. */
   scores: z
-    .array(z.strictObject({ score: z.number(), came: z.boolean() }))
+    .array(z.strictObject({ score: finiteNumber, came: z.boolean() }))
     .min(2)
     .max(most)
     .optional(),
   /** A row of values that should nowhere fall. */
   rising: z
     .strictObject({
-      values: z.array(z.number()).min(1).max(most),
-      weights: z.array(z.number().positive()).optional(),
+      values: z.array(finiteNumber).min(1).max(most),
+      weights: z.array(z.number().positive().max(1e12)).optional(),
     })
     .optional(),
 });

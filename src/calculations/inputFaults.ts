@@ -10,8 +10,17 @@ type Issue = z.core.$ZodIssue;
  * @param input   what was checked, so that a missing field is told from a wrong one
  */
 export function inputFaults(issues: readonly Issue[], input: unknown): Fault[] {
-  return issues.flatMap((issue) => faultsOf(issue, issue.path, input));
+  const faults = issues.flatMap((issue) => faultsOf(issue, issue.path, input));
+  // A number past what a whole number can be is past the field’s own bound too, which says more.
+  const saysLess = ({ message }: Fault) =>
+    [smallerWhole, largerWhole].some((each) => message.endsWith(`write ${each}.`));
+  return faults.filter(
+    (one) => !saysLess(one) || faults.every((other) => other === one || other.path !== one.path),
+  );
 }
+
+const smallerWhole = 'a smaller whole number';
+const largerWhole = 'a larger whole number';
 
 function faultsOf(issue: Issue, path: readonly PropertyKey[], input: unknown): Fault[] {
   if (issue.code === 'unrecognized_keys') {
@@ -47,8 +56,10 @@ function wanted(issue: Issue): string {
     case 'invalid_type':
       return kinds[issue.expected] ?? issue.expected;
     case 'too_small':
+      if (Number(issue.minimum) === Number.MIN_SAFE_INTEGER) return largerWhole;
       return sized(issue.origin, issue.inclusive === false ? 'more than' : 'at least', Number(issue.minimum));
     case 'too_big':
+      if (Number(issue.maximum) === Number.MAX_SAFE_INTEGER) return smallerWhole;
       return sized(issue.origin, issue.inclusive === false ? 'less than' : 'at most', Number(issue.maximum));
     case 'invalid_value':
       return oneOf(issue.values.map(String));

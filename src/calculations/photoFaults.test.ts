@@ -214,3 +214,23 @@ describe('what can’t be answered says what to do', () => {
     expect(faults('photo.lens', lens)[0]).toMatch(/^points\[1\]: No point of a perfect picture/);
   });
 });
+
+describe('a number that no picture or piece reaches is refused, not carried on to nothing', () => {
+  const outline = [
+    [0, 0],
+    [100, 0],
+    [100, 50],
+    [0, 50],
+  ];
+  test.each([
+    ['photo.sagitta', { chordMm: 1e300, sagittaMm: 1 }, 'chordMm: '],
+    ['photo.sagitta', { chordMm: 100, sagittaMm: 1e-300 }, 'sagittaMm: '],
+    ['photo.twins', { a: [[1e300, 0], ...outline.slice(1)], b: outline }, 'a[0][0]: '],
+    ['photo.lens', { points: [[1, 1]], centre: [0, 0], focalPx: [1, 1], k1: 1e300 }, 'k1: '],
+    ['photo.circle', { points: [[-1e300, 0], ...outline.slice(1)] }, 'points[0][0]: '],
+  ])('%s %o', (id, input, start) => {
+    const found = faults(id, input);
+    expect(found).toHaveLength(1);
+    expect(found[0]?.startsWith(start)).toBe(true);
+  });
+});

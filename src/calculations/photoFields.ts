@@ -1,7 +1,10 @@
 import { z } from 'zod';
 
+/** No picture and no piece reaches so far; beyond it the arithmetic would lose what it measures. */
+const coordinate = z.number().min(-1e9).max(1e9);
+
 /** A place in a picture in pixels, or in a plane in millimetres: [x, y]. */
-export const pointField = z.tuple([z.number(), z.number()]);
+export const pointField = z.tuple([coordinate, coordinate]);
 export const lineField = z.tuple([pointField, pointField]);
 export const pointsField = z.array(pointField).max(100_000);
 /** Marks with a known place, or such places: more than a card has by far. */

@@ -178,10 +178,10 @@ export const photoSagitta = defineCalculation({
   source: 'Elementary geometry.',
   needsKnowledge: false,
   input: z.strictObject({
-    chordMm: z.number().positive(),
-    sagittaMm: z.number().positive(),
-    sigmaChordMm: z.number().min(0).default(0),
-    sigmaSagittaMm: z.number().min(0).default(0),
+    chordMm: z.number().positive().max(1e6),
+    sagittaMm: z.number().min(1e-6).max(1e6),
+    sigmaChordMm: z.number().min(0).max(1e6).default(0),
+    sigmaSagittaMm: z.number().min(0).max(1e6).default(0),
   }),
   output: z.strictObject({ radiusMm: z.number(), sigmaMm: z.number(), arcLengthMm: z.number() }),
   example: { chordMm: 300, sagittaMm: 12.5, sigmaChordMm: 0.5, sigmaSagittaMm: 0.1 },
@@ -190,6 +190,9 @@ export const photoSagitta = defineCalculation({
     return { ok: true, output: { radiusMm: radius, sigmaMm: sigma, arcLengthMm: arcLength } };
   },
 });
+
+/** Terms of real lenses are below 1 or not far above it. */
+const lensTerm = z.number().min(-1000).max(1000);
 
 /** `photo.lens`: see its own fields. */
 export const photoLens = defineCalculation({
@@ -207,12 +210,12 @@ export const photoLens = defineCalculation({
     way: z.enum(['distort', 'straighten']).default('straighten'),
     centre: pointField,
     /** Focal length in pixels, across and down. */
-    focalPx: z.tuple([z.number().positive(), z.number().positive()]),
-    k1: z.number(),
-    k2: z.number().default(0),
-    k3: z.number().default(0),
-    p1: z.number().default(0),
-    p2: z.number().default(0),
+    focalPx: z.tuple([z.number().min(1e-3).max(1e9), z.number().min(1e-3).max(1e9)]),
+    k1: lensTerm,
+    k2: lensTerm.default(0),
+    k3: lensTerm.default(0),
+    p1: lensTerm.default(0),
+    p2: lensTerm.default(0),
   }),
   output: z.strictObject({ points: z.array(pointField) }),
   example: {

@@ -9,7 +9,7 @@ const input = z.strictObject({
   /** Heights or lightness along a line across the marks, at even steps. */
   profile: z
     .strictObject({
-      values: z.array(z.number()).min(16).max(4096),
+      values: z.array(z.number().min(-1e12).max(1e12)).min(16).max(4096),
       stepMm: lengthMm,
       /** Shortest and longest spacing looked for; without it two steps to half of the length. */
       betweenMm: z.tuple([lengthMm, lengthMm]).optional(),
@@ -18,7 +18,7 @@ const input = z.strictObject({
   /** Where single marks lie along a ruler, and the spacings to try on them. */
   marks: z
     .strictObject({
-      placesMm: z.array(z.number()).min(2).max(2000),
+      placesMm: z.array(z.number().min(-1e6).max(1e6)).min(2).max(2000),
       periodsMm: z.array(lengthMm).max(100).default([]),
     })
     .optional(),

@@ -4,11 +4,9 @@ import { type TwinFit, twinsFit } from '../photo/twinsFit.ts';
 import { twinsOdds } from '../photo/twinsOdds.ts';
 import { isClosed } from '../photo/twinsOutline.ts';
 import { defineCalculation, type Fault } from './define.ts';
+import { pointField } from './photoFields.ts';
 
-const outline = z
-  .array(z.tuple([z.number(), z.number()]))
-  .min(3)
-  .max(20_000);
+const outline = z.array(pointField).min(3).max(20_000);
 const scale = z.number().positive().max(1000);
 
 const input = z.strictObject({

@@ -53,6 +53,25 @@ describe('an input that can’t be used', () => {
   });
 });
 
+describe('a number past what a whole number can be', () => {
+  test.each<[string, object, string, string]>([
+    ['sets.size', { numbersSeen: [1e300, 2] }, 'numbersSeen[0]', 'write a number of at most 10000.'],
+    ['sets.size', { numbersSeen: [2, -1e300] }, 'numbersSeen[1]', 'write a number of at least 1.'],
+    [
+      'photo.grain',
+      { file: 'a.png', region: { x: 1e300, y: 0, widthPx: 9, heightPx: 9 } },
+      'region.x',
+      'write a smaller whole number.',
+    ],
+  ])('is one fault: %s %o', (id, input, path, words) => {
+    const result = runCalculation(id, input, context);
+    if (result.ok) throw new Error('no fault');
+    expect(result.faults).toHaveLength(1);
+    expect(result.faults[0]?.path).toBe(path);
+    expect(result.faults[0]?.message).toContain(words);
+  });
+});
+
 describe('the sentences for what a schema finds', () => {
   const schema = z.strictObject({
     number: z.number().positive(),

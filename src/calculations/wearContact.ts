@@ -21,7 +21,7 @@ const input = z.strictObject({
   /** Measures of the piece in mm by their id; the form’s usual sizes where left out. */
   measures: z.record(z.string(), z.number().positive().max(10_000)).default({}),
   /** Only these parts; all where left out. */
-  parts: z.array(z.string()).optional(),
+  parts: z.array(z.string()).min(1).optional(),
   /** The wear that is there, painted on surfaces of the answer: 0 sharp to 1 deepest, face by face, 24 places along. Paint only what was looked at. */
   worn: z
     .array(z.strictObject({ part: z.string(), surface: z.int().min(0).default(0), grid: shares }))
