@@ -12,11 +12,23 @@ describe('the curve of years', () => {
             [1735, 0.4],
             [1760, 0.6],
           ],
+          p90: [1735, 1764],
         },
       ]),
     ).toEqual([1725, 1775]);
     expect(yearTicks([1725, 1775], 6)).toEqual([1725, 1750, 1775]);
     expect(yearTicks([1600, 2025], 5)).toEqual([1600, 1700, 1800, 1900, 2000]);
+  });
+
+  it('leaves out a tail too low to be seen, but nothing of the nine tenths', () => {
+    const density: [number, number][] = [
+      [1785, 0.6],
+      [1790, 0.37],
+      [1880, 0.004],
+      [1990, 0.002],
+    ];
+    expect(yearsWorthDrawing([{ density, p90: [1785, 1794] }])).toEqual([1775, 1800]);
+    expect(yearsWorthDrawing([{ density, p90: [1785, 1884] }])).toEqual([1775, 1900]);
   });
 
   it('closes at the foot, and stays under its height (property)', () => {

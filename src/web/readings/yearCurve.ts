@@ -2,11 +2,16 @@ import type { Weighing } from '../../evidence/weighing.ts';
 
 type Years = Pick<Weighing['years'], 'p50' | 'p90' | 'density'>;
 
-/** The stretch of years worth drawing: where any of the curves holds a thousandth or more, out to whole quarter centuries. */
-export function yearsWorthDrawing(curves: readonly Pick<Years, 'density'>[]): [number, number] {
-  const told = curves.flatMap((curve) =>
-    curve.density.filter(([, share]) => share >= 0.001).map(([year]) => year),
-  );
+/**
+ * The stretch of years worth drawing, out to whole quarter centuries: the nine tenths of every curve, and wherever one
+ * holds a thousandth or more and stands high enough to be seen, a hundredth of its own height.
+ */
+export function yearsWorthDrawing(curves: readonly Pick<Years, 'density' | 'p90'>[]): [number, number] {
+  const told = curves.flatMap(({ density, p90 }) => {
+    const seen = Math.max(0.001, 0.01 * Math.max(0, ...density.map(([, share]) => share)));
+    const years = density.filter(([, share]) => share >= seen).map(([year]) => year);
+    return years.length === 0 ? [] : [...years, p90[0], p90[1] - 5];
+  });
   if (told.length === 0) return [1600, 2000];
   return [Math.floor(Math.min(...told) / 25) * 25, Math.ceil((Math.max(...told) + 5) / 25) * 25];
 }
