@@ -182,6 +182,7 @@ it('prints what was measured at the bench: entered findings as weighed, the rest
   });
   const document = known.opinionOn(chair);
   const rows = rowsOf(section(document, 'bench'));
+  expect(textsOf(section(document, 'bench')).join(' ')).toContain('a later piece can have aged too');
   expect(rows).toHaveLength(2);
   expect(rows[0]?.join(' ')).toContain(says);
   expect(rows[0]?.join(' ')).toContain('Entered as a finding');
@@ -306,6 +307,14 @@ describe('the plates', () => {
       [2, `${name}, splat.`],
     ]);
     expect(textsOf(section(document, 'findings')).join('\n')).toContain('Plate 1, mark 2.');
+  });
+
+  it('say of a sign that was not there that it was not', () => {
+    const sought = known.chair.findings['saw-lines-band@splat'];
+    if (sought === undefined) throw new Error('the example has lost a finding');
+    const findings = { ...known.chair.findings, [sought.id]: { ...sought, state: 'absent' as const } };
+    const document = known.opinionOn({ ...known.chair, findings, photos, plateOrder: ['d'] });
+    expect(platesOf(document)[0]?.marks[1]?.says).toContain('splat: looked for and not there.');
   });
 
   it('never go without words for who can’t see them', () => {

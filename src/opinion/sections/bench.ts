@@ -1,5 +1,5 @@
 import { findCalculation } from '../../calculations/registry.ts';
-import type { Section, Words } from '../opinionDocument.ts';
+import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { capital, stopped } from '../wording.ts';
 
@@ -53,6 +53,16 @@ export function benchSection(material: OpinionMaterial): Section | undefined {
           },
         ],
       },
+      ...(entered.length === 0
+        ? []
+        : [
+            {
+              kind: 'paragraph',
+              as: 'note',
+              words:
+                'A measurement speaks of the part it was taken on: of its age, its tool, or whether it belongs. What it weighs for the piece stands under “What speaks for and against” and is mostly less, for a later piece can have aged too and an old one can have had a part renewed.',
+            } satisfies Block,
+          ]),
       {
         kind: 'list',
         items: used.flatMap((id): Words[] => {

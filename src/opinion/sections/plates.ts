@@ -68,12 +68,19 @@ function alternativeFor(photo: Photo, of: string, caption: string): string {
   return `Photograph of ${of}; the examiner did not describe it further.${caption === '' ? '' : ` Caption: ${caption}`}${marks}`;
 }
 
+/** A mark can show where a sign was looked for and was not. */
+const seenWords = {
+  present: '',
+  absent: ': looked for and not there',
+  'could-not-tell': ': could not be told',
+} as const;
+
 function markWords(mark: Photo['marks'][number], { piece, signName, partName }: OpinionMaterial): string {
   const finding = mark.finding === undefined ? undefined : piece.findings[mark.finding];
   const words = paragraphs(mark.words).join(' ');
   if (words !== '') return stopped(words);
-  if (finding === undefined) return 'no words were written.';
-  return `${signName(finding.sign)}, ${partName(finding.part)}.`;
+  if (finding === undefined) return 'marked without words.';
+  return `${signName(finding.sign)}, ${partName(finding.part)}${seenWords[finding.state]}.`;
 }
 
 function originOf(photo: Photo): string {
