@@ -69,6 +69,7 @@ function Bench({ piece, readOnly, record }: Ready) {
         ) : (
           <section className="stack" aria-labelledby="bench-open">
             <h2 id="bench-open">{open.name}</h2>
+            <p className="bench-asks soft">{open.asks}</p>
             <Suspense fallback={<p role="status">Laying it out.</p>}>
               <open.Screen key={`${piece.id} ${open.id}`} room={room} />
             </Suspense>
