@@ -1,7 +1,6 @@
 import { useId, useState } from 'react';
 import { FieldFrame } from './FieldFrame.tsx';
-
-export type Pickable = { id: string; name: string };
+import { type Pickable, pickFrom } from './pickFrom.ts';
 
 type ListPickerProps = {
   path: string;
@@ -17,13 +16,27 @@ type ListPickerProps = {
 export function ListPicker({ path, required, options, value, onValue, ownWords = false }: ListPickerProps) {
   const list = useId();
   const [typed, setTyped] = useState('');
+  const [doubt, setDoubt] = useState('');
   const chosen = Array.isArray(value) ? (value as string[]) : [];
   const nameOf = (id: string) => options.find((option) => option.id === id)?.name ?? id;
-  const take = (text: string, leaving: boolean) => {
-    const found = options.find((option) => option.name === text.trim())?.id;
-    const id = found ?? (leaving && ownWords ? text.trim() : '');
-    setTyped(id === '' && !(leaving && ownWords) ? text : '');
-    if (id !== '' && !chosen.includes(id)) onValue([...chosen, id]);
+  const take = (id: string) => {
+    setTyped('');
+    setDoubt('');
+    if (!chosen.includes(id)) onValue([...chosen, id]);
+  };
+  const type = (text: string) => {
+    const named = options.find((option) => option.name === text.trim());
+    setDoubt('');
+    if (named === undefined) setTyped(text);
+    else take(named.id);
+  };
+  const leave = (text: string) => {
+    if (text.trim() === '') return;
+    const picked = ownWords
+      ? { id: options.find((option) => option.name === text.trim())?.id ?? text.trim() }
+      : pickFrom(options, text);
+    if ('id' in picked) take(picked.id);
+    else setDoubt(picked.doubt);
   };
   return (
     <FieldFrame path={path} required={required}>
@@ -52,9 +65,18 @@ export function ListPicker({ path, required, options, value, onValue, ownWords =
             autoComplete="off"
             list={list}
             value={typed}
-            onChange={(change) => take(change.target.value, false)}
-            onBlur={(leave) => take(leave.target.value, true)}
+            onChange={(change) => type(change.target.value)}
+            onBlur={(left) => leave(left.target.value)}
+            onKeyDown={(key) => {
+              // Enter takes what was typed; it does not keep the whole entry.
+              if (key.key !== 'Enter' || typed.trim() === '') return;
+              key.preventDefault();
+              leave(typed);
+            }}
           />
+          <span className="doubt" role="status">
+            {doubt}
+          </span>
           <datalist id={list}>
             {options
               .filter((option) => !chosen.includes(option.id))
