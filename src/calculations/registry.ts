@@ -7,6 +7,8 @@ import { evidenceWeigh } from './evidence.ts';
 import { evidenceAsks } from './evidenceAsks.ts';
 import { evidenceCalibration } from './evidenceCalibration.ts';
 import { inferenceInformation, inferencePosterior } from './inference.ts';
+import { inferenceDecision } from './inferenceDecision.ts';
+import { inferenceWeight } from './inferenceWeight.ts';
 import { photoColourDifference } from './photoColour.ts';
 import { photoColourBalance } from './photoColourBalance.ts';
 import { photoCircle, photoEllipse, photoLens, photoSagitta } from './photoGeometry.ts';
@@ -37,8 +39,10 @@ export const calculations: readonly Calculation[] = [
   listed(evidenceAsks),
   listed(evidenceCalibration),
   listed(evidenceWeigh),
+  listed(inferenceDecision),
   listed(inferenceInformation),
   listed(inferencePosterior),
+  listed(inferenceWeight),
   listed(photoColourBalance),
   listed(photoColourDifference),
   listed(photoCircle),
