@@ -2,6 +2,7 @@
 
 import { renderMarks } from '../src/photo/renderMarks.ts';
 import { type Toolmarks, toolmarks } from '../src/photo/toolmarks.ts';
+import { mostMarksRatio } from '../src/photo/toolmarksKinds.ts';
 import { type MarkKind, markKinds } from '../src/photo/toolmarksNamed.ts';
 import { drawnKinds } from './toolmarkFeatures.ts';
 
@@ -53,7 +54,7 @@ function weigh(kind: MarkKind, { likelihoods }: Toolmarks): void {
   const all = Object.values(likelihoods).reduce((sum, each) => sum + each, 0);
   bits -= Math.log2(likelihoods[kind] / all);
   held++;
-  if (likelihoods[kind] <= 0.0501) bounded++;
+  if (likelihoods[kind] <= 1.001 / mostMarksRatio) bounded++;
 }
 
 function gather(kind: string, { mm, sigmaMm }: { mm: number; sigmaMm: number }, trueMm: number): void {

@@ -4,19 +4,22 @@
  *   npx tsx scripts/trainToolmarks.ts [MEASURED]
  *
  * MEASURED is a JSON file of { train, calibrate }, each a list of { kind, features }, to save measuring anew: it is read where it is there, and
- * written where it is not. Seeds 10001 to 10100 train, 20001 to 20030 set the temperature; the proof in toolmarks.test.ts uses others.
+ * written where it is not. Seeds 10001 to 10120 train, 20001 to 20040 set the temperature; the proof in toolmarks.test.ts uses others.
  */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { markShares, markTerms, type TrainedMarks } from '../src/photo/toolmarksKinds.ts';
+import { cloudOf, farFromClouds } from '../src/photo/toolmarksClouds.ts';
+import { markShares, markTerms, scaledFeatures, type TrainedMarks } from '../src/photo/toolmarksKinds.ts';
 import { drawnKinds, drawnMeasures } from './toolmarkFeatures.ts';
 
+type Rule = Omit<TrainedMarks, 'clouds' | 'farthest'>;
 type Row = { kind: string; features: number[] };
 
 const file = process.argv[2];
 const measured = measure();
-const trained = learn(measured.train);
-trained.temperature = bestTemperature(trained, measured.calibrate);
+const rule = learn(measured.train);
+rule.temperature = bestTemperature(rule, measured.calibrate);
+const trained: TrainedMarks = { ...rule, ...cloudsOf(rule, measured.train) };
 const out = fileURLToPath(new URL('../src/photo/toolmarksTrained.json', import.meta.url));
 writeFileSync(
   out,
@@ -40,13 +43,13 @@ function measure(): { train: Row[]; calibrate: Row[] } {
         features: measures.features,
       })),
     );
-  const fresh = { train: rows(10001, 100), calibrate: rows(20001, 30) };
+  const fresh = { train: rows(10001, 120), calibrate: rows(20001, 40) };
   if (file !== undefined) writeFileSync(file, JSON.stringify(fresh));
   return fresh;
 }
 
 /** Gradient descent with momentum on the mean log loss, weights held small. */
-function learn(rows: readonly Row[]): TrainedMarks {
+function learn(rows: readonly Row[]): Rule {
   const count = rows[0]?.features.length ?? 0;
   const column = (index: number) => rows.map(({ features }) => features[index] as number);
   const mean = Array.from({ length: count }, (_, index) => average(column(index)));
@@ -84,7 +87,15 @@ function learn(rows: readonly Row[]): TrainedMarks {
   return trained;
 }
 
-function bestTemperature(trained: TrainedMarks, rows: readonly Row[]): number {
+/** Each kind’s cloud, and the distance from the nearest that 99.5 in 100 of the surfaces keep within. */
+function cloudsOf(rule: Rule, rows: readonly Row[]): Pick<TrainedMarks, 'clouds' | 'farthest'> {
+  const scaled = rows.map(({ features }) => scaledFeatures(features, rule));
+  const clouds = drawnKinds.map((kind) => cloudOf(scaled.filter((_, at) => rows[at]?.kind === kind)));
+  const far = scaled.map((each) => farFromClouds(each, clouds)).sort((a, b) => a - b);
+  return { clouds, farthest: far[Math.floor(0.995 * far.length)] as number };
+}
+
+function bestTemperature(trained: Rule, rows: readonly Row[]): number {
   const tried = Array.from({ length: 60 }, (_, index) => 0.5 * 1.04 ** index);
   return tried.reduce((best, temperature) =>
     loss({ ...trained, temperature }, rows) < loss({ ...trained, temperature: best }, rows)
@@ -93,7 +104,7 @@ function bestTemperature(trained: TrainedMarks, rows: readonly Row[]): number {
   );
 }
 
-function loss(trained: TrainedMarks, rows: readonly Row[]): number {
+function loss(trained: Rule, rows: readonly Row[]): number {
   return average(
     rows.map(
       ({ kind, features }) =>
@@ -104,7 +115,7 @@ function loss(trained: TrainedMarks, rows: readonly Row[]): number {
   );
 }
 
-function rightShare(trained: TrainedMarks, rows: readonly Row[]): number {
+function rightShare(trained: Rule, rows: readonly Row[]): number {
   return average(
     rows.map(({ kind, features }) => {
       const shares = markShares(features, trained);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type Toolmarks, toolmarks } from '../photo/toolmarks.ts';
+import { mostMarksRatio } from '../photo/toolmarksKinds.ts';
 import { defineCalculation, type Fault } from './define.ts';
 import { namedPicture, pictureFile, pictureRegion } from './pictureFields.ts';
 
@@ -24,8 +25,8 @@ export const photoToolmarks = defineCalculation({
   method:
     'Take the photo with a light that rakes across the marks. Lines or arcs that cross the board: strips along it are shifted by circles of every lean and bend and averaged, and the shape that leaves the most variance is the marks’; its bend gives the radius, where it is more than four times its uncertainty. ' +
     'Spacing: the profile along the board, summed from slopes to heights, Hann’s window, the highest peak of the spectrum between 0.7 and 9 mm; regularity is the share of power in that period and its multiples. Where no one period holds half of the power, or it is far from the middle distance from mark to mark, the pitch is that distance. ' +
-    'The kind: fourteen measures of marks across and along (strength, pitch, regularity, bend, lean, tracks, fine lines …) and a rule learned from drawn surfaces give the likelihoods, the largest 1, held within 1/20 to 20; marks may have worn away, which is shared among all kinds. It can’t tell where no marks are more probable, ' +
-    'no kind reaches 6 in 10, or the surface is unlike anything tried; then the likelihoods are all 1, but for two kinds alike. Proven on drawn surfaces only (docs/toolmarks.md): a hint to look again with a lens, not a proof.',
+    'The kind: fifteen measures of marks across and along (strength, pitch, regularity, bend, lean, tracks, fine lines …), taken from the logarithm of lightness as shares of its whole spread so that exposure and contrast do not count, and a rule learned from drawn surfaces give the likelihoods, the largest 1, held within 1/8 to 8, for nothing but drawn surfaces is proven; marks may have worn away, which is shared among all kinds. It can’t tell where no marks are more probable, ' +
+    'no kind reaches 7 in 10, a clear straight edge (of the board, of a shadow) parts the region, or the measures lie farther from all that was drawn than 99.5 in 100 of it (Mahalanobis’ distance); then the likelihoods are all 1, but for two kinds alike. Proven on drawn surfaces only (docs/toolmarks.md): a hint to look again with a lens, not a proof.',
   source:
     'Ours: a Radon transform along arcs, the periodogram (common practice; Fisher 1929 for its chance), multinomial logistic regression. Learned from and proven on surfaces we drew.',
   needsKnowledge: false,
@@ -67,7 +68,7 @@ export const photoToolmarks = defineCalculation({
     seenMm: z.strictObject({ along: z.number(), across: z.number() }),
     says: z.string(),
   }),
-  example: { file: 'examples/pictures/sawn-board.png', mmPerPx: 0.193, directionDeg: -4 },
+  example: { file: 'examples/pictures/sawn-board.png', mmPerPx: 0.207, directionDeg: -1.4 },
   run: (asked, context) => {
     const faults = asked.region === undefined ? [] : [{ path: 'region', region: asked.region, leastPx }];
     const picture = namedPicture(asked.file, faults, context);
@@ -118,10 +119,13 @@ const names = {
 } as const;
 
 function says({ kind, why }: Toolmarks): string {
-  if (kind !== 'cannot-tell') return `${names[kind]} Proven on drawn surfaces only.`;
+  if (kind !== 'cannot-tell')
+    return `${names[kind]} Proven on drawn surfaces only, and so it weighs at most ${mostMarksRatio} to 1.`;
   if (why === 'no marks')
     return 'No marks stand out here: rake the light more flatly, across the board and along it, and try again.';
   if (why === 'two kinds alike') return 'Two kinds explain these marks about alike: see the likelihoods.';
+  if (why === 'an edge')
+    return 'A straight edge, of the board or of a shadow, runs through this region: draw it anew within one evenly lit face.';
   return 'This surface is unlike anything the rule was tried on, so that it says nothing.';
 }
 

@@ -2,7 +2,7 @@ import type { Random } from './render/random.ts';
 import type { MarkKind } from './toolmarksNamed.ts';
 
 /** What was drawn: the spacing of marks that cross the board, and the radius of arcs. */
-export type MarkTruth = { pitchMm?: number; radiusMm?: number };
+export type MarkTruth = { pitchMm?: number | undefined; radiusMm?: number | undefined };
 
 /** Where the picture’s pixels lie on the board. */
 type Place = { columns: number; rows: number; mmPerPx: number; turnRad: number };
@@ -36,21 +36,21 @@ export function markHeights(
     case 'rotary-planer':
       return { heights, truth: { pitchMm: drawWaves(heights, place, random) } };
     case 'straight-saw': {
-      const pitchMm = random.between(2.2, 6.5);
-      const uneven = random.between(0.1, 0.38);
+      const pitchMm = random.between(2, 7);
+      const uneven = random.between(0.12, 0.4);
       const [lean, wander] = [random.between(-0.14, 0.14), random.between(0.003, 0.02)];
       draw(
         spaced(random, lengthMm, pitchMm, uneven).map((atMm) => ({
           atMm,
-          deepMm: random.between(0.02, 0.12),
-          wideMm: random.between(0.3, 0.9),
+          deepMm: random.between(0.02, 0.14),
+          wideMm: random.between(0.3, 1),
           lean: lean + wander * random.normal(),
         })),
       );
       return { heights, truth: { pitchMm } };
     }
     case 'circular-saw': {
-      const [pitchMm, radiusMm] = [random.between(1.6, 5), random.between(130, 500)];
+      const [pitchMm, radiusMm] = [random.between(1.5, 5.5), random.between(125, 550)];
       const strong = 2 + Math.floor(random.between(0, 5));
       draw(
         spaced(random, lengthMm, pitchMm, random.between(0.03, 0.12)).map((atMm, index) => ({
@@ -65,7 +65,7 @@ export function markHeights(
       return { heights, truth: { pitchMm, radiusMm } };
     }
     case 'band-saw': {
-      const pitchMm = random.between(1, 2.3);
+      const pitchMm = random.between(0.9, 2.5);
       const lean = random.between(-0.05, 0.05);
       const weld = random.between(25, 70);
       let nextWeld = random.between(0, weld);
@@ -135,7 +135,10 @@ function drawCross(
 }
 
 function drawWaves(heights: Float32Array, place: Place, random: Random): number {
-  const pitchMm = random.between(1, 3.6);
+  const pitchMm = random.between(1, 4);
+  // Some waves keep the cutter's arcs, others are rubbed down to round ones, and feed or a blunt knife makes them deeper.
+  const round = random.share();
+  const deep = Math.exp(random.between(0, Math.log(6)));
   const cutterMm = random.between(45, 75);
   const knives = 2 + Math.floor(random.between(0, 3));
   const proud = Math.floor(random.between(0, knives));
@@ -149,7 +152,9 @@ function drawWaves(heights: Float32Array, place: Place, random: Random): number 
       const off = (wave - Math.round(wave)) * pitchMm;
       const isProud = ((Math.round(wave) % knives) + knives) % knives === proud;
       const cusp = (pitchMm * pitchMm) / (8 * cutterMm);
-      return (off * off) / (2 * cutterMm) - (isProud ? deeper * cusp : 0);
+      const arcs = (off * off) / (2 * cutterMm);
+      const waves = -0.5 * cusp * Math.cos(2 * Math.PI * wave);
+      return deep * ((1 - round) * arcs + round * waves - (isProud ? deeper * cusp : 0));
     },
     heights,
   );
@@ -194,7 +199,7 @@ function drawChecks(
   lengthMm: number,
   widthMm: number,
 ): void {
-  const apart = random.between(0.8, 1.7);
+  const apart = random.between(0.75, 1.8);
   const { columns, rows, mmPerPx, turnRad } = place;
   const [cos, sin] = [Math.cos(turnRad), Math.sin(turnRad)];
   const share = random.between(0.25, 0.6);

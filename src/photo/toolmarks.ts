@@ -44,8 +44,8 @@ export function toolmarks(
 ): Toolmarks | undefined {
   const measures = markMeasures(picture, region, mmPerPx, directionRad);
   if (measures === undefined) return undefined;
-  const { plane, cross, pitch, features } = measures;
-  const odds = markOdds(features);
+  const { plane, cross, pitch, features, edge } = measures;
+  const odds = markOdds(features, edge);
   const crosses = cross.strength >= leastStrength;
   const bendSigma = Math.hypot(2 * cross.bendSigma, 0.025 * cross.bend);
   const bends = crosses && Math.abs(cross.bend) > 4 * Math.hypot(2 * cross.bendSigma, 1e-4);

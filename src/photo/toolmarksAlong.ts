@@ -15,6 +15,8 @@ export type AlongMarks = {
   fineLength: number;
   /** Natural logarithm of how peaked fine lines are: few and strong, or many and weak. */
   finePeaked: number;
+  /** How evenly fine lines lie across, 0–1: checks of slicing do, pores do not. */
+  fineSpacing: number;
 };
 
 /**
@@ -22,7 +24,7 @@ export type AlongMarks = {
  *
  * Method: columns are shifted by the lean that leaves the most variance when they are averaged along the board, ±0.07. Of that average
  * what is broader than 5 mm is the tracks; its steps over 1.5 mm are ridges, and their third moment tells whether they have one sign. Fine lines
- * are what departs from the mean over 1.2 mm across; how alike they are 2 and 15 mm on tells how long they last.
+ * are what departs from the mean over 1.2 mm across; how alike they are 2 and 15 mm on tells how long they last, how alike 0.6 to 2 mm across how evenly they lie.
  *
  * @source ours
  */
@@ -82,6 +84,7 @@ function fineLines({ along, across, stepMm, values }: MarksPlane, lean: number) 
     fineContrast: Math.log(short),
     fineLength: Math.min(1, long / short),
     finePeaked: peaked(fine, along, stepMm),
+    fineSpacing: spacing(fine, along, across, stepMm),
   };
 }
 
@@ -99,6 +102,24 @@ function peaked(fine: Float32Array, along: number, stepMm: number): number {
     count++;
   }
   return second > 0 ? Math.log((fourth * count) / second ** 2) : Math.log(3);
+}
+
+/** The highest likeness of fine lines 0.6 to 2 mm across, over the least likeness nearer by. */
+function spacing(fine: Float32Array, along: number, across: number, stepMm: number): number {
+  const alike = (lag: number) => {
+    let sum = 0;
+    for (let at = 0; at < (across - lag) * along; at++)
+      sum += (fine[at] as number) * (fine[at + lag * along] as number);
+    return sum / Math.max(1, (across - lag) * along);
+  };
+  const likeness = Array.from({ length: Math.floor(2 / stepMm) + 1 }, (_, lag) => alike(lag));
+  const whole = Math.max(likeness[0] ?? 0, 1e-9);
+  let [least, most] = [0, 0];
+  likeness.forEach((each, lag) => {
+    if (lag * stepMm >= 0.25) least = Math.min(least, each / whole);
+    if (lag * stepMm >= 0.6) most = Math.max(most, each / whole - least);
+  });
+  return most;
 }
 
 function smooth(row: Float64Array, reach: number): Float64Array {

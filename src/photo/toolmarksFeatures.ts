@@ -1,6 +1,7 @@
 import type { Picture, Region } from './picture.ts';
 import { type AlongMarks, alongMarks } from './toolmarksAlong.ts';
 import { type CrossMarks, crossMarks, withoutSlow } from './toolmarksCross.ts';
+import { type MarksEdge, strongestEdge } from './toolmarksEdge.ts';
 import { type MarksPlane, marksPlane } from './toolmarksPlane.ts';
 import { markPitch, type Pitch, stepAgreement } from './toolmarksSpectrum.ts';
 
@@ -15,6 +16,8 @@ export type MarkMeasures = {
   /** The middle distance from mark to mark, counting shallow ones too; undefined with fewer than four. */
   middleGapMm: number | undefined;
   along: AlongMarks;
+  /** The straight edge that parts the region most. */
+  edge: MarksEdge;
   /** The numbers the kinds are told apart by: see `featureNames`. */
   features: number[];
 };
@@ -26,14 +29,15 @@ export const featureNames = [
   'regularity',
   'bend',
   'lean',
-  'cross contrast',
+  'cross share',
   'peakedness along',
   'step agreement',
-  'tracks',
+  'track share',
   'ridges',
-  'fine contrast',
+  'fine share',
   'fine length',
   'fine peakedness',
+  'fine spacing',
 ] as const;
 
 /** Periods looked for, mm. */
@@ -43,7 +47,7 @@ export const periods = { shortMm: 0.7, longMm: 9 } as const;
  * Measures the marks on a region.
  *
  * Method: marks that cross the board by `crossMarks`; since raking light shows slopes, the profile is summed up to heights before its
- * spacing is taken; marks along the board by `alongMarks`.
+ * spacing is taken; marks along the board by `alongMarks`. Variances are taken as shares of the whole region’s, so that contrast does not count.
  *
  * @returns undefined where the region is too small
  */
@@ -66,6 +70,7 @@ export function markMeasures(
   const places = groovePlaces(heights, plane.stepMm, 1);
   const agreed = stepAgreement(places, pitch.pitchMm);
   const along = alongMarks(plane);
+  const spread = varianceOf(plane.values) + 1e-8;
   const features = [
     Math.log(Math.max(cross.strength, 1e-3) * cross.strips),
     Math.log(Math.max(cross.halfStrength, 1e-3) / Math.max(cross.strength, 1e-3)),
@@ -73,14 +78,15 @@ export function markMeasures(
     pitch.regularity,
     Math.sqrt(Math.abs(cross.bend) * 1000),
     Math.abs(cross.lean),
-    Math.log(varianceOf(cross.profile) + 1e-7),
+    Math.log((varianceOf(cross.profile) + 1e-9) / spread),
     Math.log(kurtosis(heights)),
     agreed,
-    along.tracks,
+    along.tracks - Math.log(spread),
     along.ridges,
-    along.fineContrast,
+    along.fineContrast - Math.log(spread),
     along.fineLength,
     along.finePeaked,
+    along.fineSpacing,
   ];
   const { along: samplesAlong, across, stepMm } = plane;
   return {
@@ -91,6 +97,7 @@ export function markMeasures(
     marksFound: places.length,
     middleGapMm: middleGap(groovePlaces(heights, plane.stepMm, 0.2)),
     along,
+    edge: strongestEdge(plane),
     features,
   };
 }
@@ -133,7 +140,10 @@ function kurtosis(values: Float64Array): number {
   return values.reduce((sum, each) => sum + each ** 4, 0) / values.length / variance ** 2;
 }
 
-function varianceOf(values: Float64Array): number {
-  const mean = values.reduce((sum, each) => sum + each, 0) / values.length;
-  return values.reduce((sum, each) => sum + (each - mean) ** 2, 0) / values.length;
+function varianceOf(values: Float64Array | Float32Array): number {
+  let [sum, squares] = [0, 0];
+  for (const each of values) sum += each;
+  const mean = sum / values.length;
+  for (const each of values) squares += (each - mean) ** 2;
+  return squares / values.length;
 }

@@ -1,3 +1,5 @@
+import { farFromClouds, type MarkCloud } from './toolmarksClouds.ts';
+import type { MarksEdge } from './toolmarksEdge.ts';
 import { type MarkKind, markKinds } from './toolmarksNamed.ts';
 import trained from './toolmarksTrained.json' with { type: 'json' };
 
@@ -8,7 +10,7 @@ export type MarkOdds = {
   /** How probable the trained rule holds it that there are no marks to speak of, all seven alike before. */
   noMarks: number;
   /** Why it can’t tell. */
-  why: 'no marks' | 'two kinds alike' | 'unlike anything tried' | undefined;
+  why: 'no marks' | 'two kinds alike' | 'unlike anything tried' | 'an edge' | undefined;
 };
 
 /** What was learned from drawn surfaces: made by scripts/trainToolmarks.ts. */
@@ -20,10 +22,16 @@ export type TrainedMarks = {
   weights: number[][];
   /** What the scores are divided by, set on surfaces of other seeds. */
   temperature: number;
+  /** Kind by kind, `none` last, in scaled features; and how far from all of them the last half in 100 of drawn surfaces lies. */
+  clouds: MarkCloud[];
+  farthest: number;
 };
 
-/** The proof is on drawn surfaces only, so that marks speak at most so many times for one tool. */
-export const mostMarksRatio = 20;
+/** Nothing but drawn surfaces is proven, so that marks speak at most so many times for one tool: a judgement. */
+export const mostMarksRatio = 8;
+
+/** A straight edge this clear over the spread within its sides is not of the marks: none of 1120 surfaces drawn without one has it. */
+export const clearEdge = { clear: 1.3, step: 0.08 } as const;
 
 /** Scaled features are held within so many standard deviations. */
 const heldAt = 3.5;
@@ -32,13 +40,15 @@ const heldAt = 3.5;
  * How likely each way of working was to leave these marks.
  *
  * Method: softmax over scores that are quadratic in the scaled features, learned from drawn surfaces, its temperature set on others. What
- * the rule gives to *no marks* is shared out among the kinds, for any mark may have worn away. Ratios stay within 1/20 to 20. It can’t tell
- * where no marks are more probable than not, where no kind reaches 6 in 10, or where three or more features lie beyond all that was tried.
+ * the rule gives to *no marks* is shared out among the kinds, for any mark may have worn away. Ratios stay within 1/8 to 8. It can’t tell
+ * where no marks are more probable than not, where no kind reaches 7 in 10, where a clear straight edge parts the region, or where the features lie farther
+ * from every kind’s cloud than 99.5 in 100 of drawn surfaces; in the last two and the first all likelihoods are 1.
  *
  * @param features  in the order of `featureNames`
+ * @param edge      the region’s strongest
  * @source ours: multinomial logistic regression (common practice), calibrated by temperature (Guo and others 2017, from memory)
  */
-export function markOdds(features: readonly number[], by: TrainedMarks = trained): MarkOdds {
+export function markOdds(features: readonly number[], edge: MarksEdge, by: TrainedMarks = trained): MarkOdds {
   const shares = markShares(features, by);
   const noMarks = shares[markKinds.length] as number;
   const each = markKinds.map((_, index) => (shares[index] as number) + noMarks / markKinds.length);
@@ -47,18 +57,17 @@ export function markOdds(features: readonly number[], by: TrainedMarks = trained
     markKinds.map((kind, index) => [kind, Math.max(1 / mostMarksRatio, (each[index] as number) / most)]),
   ) as Record<MarkKind, number>;
   const best = shares.slice(0, markKinds.length);
-  const strange = features.filter(
-    (value, index) => Math.abs(value - (by.mean[index] as number)) > heldAt * (by.sd[index] as number),
-  ).length;
-  const why =
-    strange >= 3
+  const isEdged = edge.clear >= clearEdge.clear && edge.step >= clearEdge.step;
+  const why = isEdged
+    ? 'an edge'
+    : farFromClouds(scaledFeatures(features, by), by.clouds) > by.farthest
       ? 'unlike anything tried'
       : noMarks > 0.5
         ? 'no marks'
-        : Math.max(...best) < 0.6
+        : Math.max(...best) < 0.7
           ? 'two kinds alike'
           : undefined;
-  const unsure = why === 'unlike anything tried' || why === 'no marks';
+  const unsure = why !== undefined && why !== 'two kinds alike';
   const even = Object.fromEntries(markKinds.map((kind) => [kind, 1])) as Record<MarkKind, number>;
   return {
     kind: why === undefined ? (markKinds[best.indexOf(Math.max(...best))] as MarkKind) : 'cannot-tell',
@@ -69,7 +78,10 @@ export function markOdds(features: readonly number[], by: TrainedMarks = trained
 }
 
 /** The trained rule’s shares of the six kinds and of none, summing to 1. */
-export function markShares(features: readonly number[], by: TrainedMarks): number[] {
+export function markShares(
+  features: readonly number[],
+  by: Pick<TrainedMarks, 'mean' | 'sd' | 'weights' | 'temperature'>,
+): number[] {
   const terms = markTerms(features, by);
   const scores = by.weights.map(
     (weights) =>
@@ -86,9 +98,14 @@ export function markTerms(
   features: readonly number[],
   { mean, sd }: Pick<TrainedMarks, 'mean' | 'sd'>,
 ): number[] {
-  const scaled = features.map((value, index) => {
-    const z = (value - (mean[index] as number)) / (sd[index] as number);
-    return Math.min(heldAt, Math.max(-heldAt, z));
-  });
+  const scaled = scaledFeatures(features, { mean, sd }).map((z) => Math.min(heldAt, Math.max(-heldAt, z)));
   return [1, ...scaled, ...scaled.map((z) => z * z - 1)];
+}
+
+/** Features less their mean in training, over their standard deviation there. */
+export function scaledFeatures(
+  features: readonly number[],
+  { mean, sd }: Pick<TrainedMarks, 'mean' | 'sd'>,
+): number[] {
+  return features.map((value, index) => (value - (mean[index] as number)) / (sd[index] as number));
 }

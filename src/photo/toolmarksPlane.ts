@@ -6,10 +6,12 @@ export type MarksPlane = {
   along: number;
   across: number;
   stepMm: number;
-  /** Row by row: lightness over its local mean, less 1. */
+  /** Row by row: the natural logarithm of lightness, less an even fall of light and vignetting. */
   values: Float32Array;
 };
 
+/** Added to lightness of 0–255, so that black has a logarithm. */
+const darkest = 4;
 /** At most so many samples along. */
 const mostAlong = 420;
 
@@ -17,7 +19,8 @@ const mostAlong = 420;
  * A region of a picture as seen along the board.
  *
  * Method: the largest rectangle with the board’s direction that lies within the region and keeps its shape; sampled at the picture’s own scale or more
- * coarsely, each sample the mean of its surroundings; divided by an even slope of light.
+ * coarsely, each sample the mean of its surroundings. Of lightness the logarithm is taken, so that exposure is a shift and gamma a factor, and a surface of
+ * second degree, which light that falls off and the lens’s vignetting leave, is taken away.
  *
  * @param directionRad  of the board’s length, from x towards y
  * @returns undefined where fewer than 48 by 32 samples are left
@@ -79,21 +82,34 @@ function greyOf({ pixels, channels, widthPx, heightPx }: Picture): (x: number, y
   };
 }
 
-/** Values over a plane with slopes both ways, fitted by their moments (the places are even, so these stand alone), less 1. */
+/** Logarithms of values less the surface of second degree fitted by its moments: over an even grid its six terms stand alone. */
 function flattened(values: Float32Array, along: number, across: number): Float32Array {
-  let [mean, slopeU, slopeV, squaresU, squaresV] = [0, 0, 0, 0, 0];
-  for (let at = 0; at < values.length; at++) {
-    const [u, v] = [(at % along) - (along - 1) / 2, Math.floor(at / along) - (across - 1) / 2];
-    const value = values[at] as number;
-    mean += value;
-    slopeU += u * value;
-    slopeV += v * value;
-    squaresU += u * u;
-    squaresV += v * v;
+  const [middleU, middleV] = [(along - 1) / 2, (across - 1) / 2];
+  const [squareU, squareV] = [(along * along - 1) / 12, (across * across - 1) / 12];
+  const logs = values.map((value) => Math.log(value + darkest));
+  let [mean, byU, byV, byUU, byVV, byUV] = [0, 0, 0, 0, 0, 0];
+  let [sizeUU, sizeVV] = [0, 0];
+  for (let at = 0; at < logs.length; at++) {
+    const [u, v, log] = [(at % along) - middleU, Math.floor(at / along) - middleV, logs[at] as number];
+    mean += log;
+    byU += u * log;
+    byV += v * log;
+    byUU += (u * u - squareU) * log;
+    byVV += (v * v - squareV) * log;
+    byUV += u * v * log;
+    sizeUU += (u * u - squareU) ** 2;
+    sizeVV += (v * v - squareV) ** 2;
   }
-  mean /= values.length;
-  return values.map((value, at) => {
-    const [u, v] = [(at % along) - (along - 1) / 2, Math.floor(at / along) - (across - 1) / 2];
-    return value / Math.max(1, mean + (slopeU / squaresU) * u + (slopeV / squaresV) * v) - 1;
+  const count = logs.length;
+  mean /= count;
+  byU /= count * squareU;
+  byV /= count * squareV;
+  byUU /= sizeUU;
+  byVV /= sizeVV;
+  byUV /= count * squareU * squareV;
+  return logs.map((log, at) => {
+    const [u, v] = [(at % along) - middleU, Math.floor(at / along) - middleV];
+    const bowl = byUU * (u * u - squareU) + byVV * (v * v - squareV) + byUV * u * v;
+    return log - mean - byU * u - byV * v - bowl;
   });
 }
