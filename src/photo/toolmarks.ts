@@ -20,14 +20,14 @@ export type Toolmarks = MarkOdds & {
   seenMm: { along: number; across: number };
 };
 
-/** Below this share nothing crosses the board: surfaces without marks reach 0.11 at most, of 100 drawn. */
+/** Below this share nothing crosses the board: 5 of 120 drawn surfaces without marks reach it. */
 const leastStrength = 0.18;
 
 /**
  * Spacing, straightness and kind of the tool marks on a region of a photograph under raking light.
  *
  * Method: see crossMarks, markPitch, alongMarks and markOdds. The pitch is the spectrum’s period where that holds half of the power and is within a
- * quarter of the middle distance from mark to mark; else it is that distance, which unevenness spoils less. Uncertainties are those found on drawn surfaces:
+ * quarter of the middle distance from mark to mark; else it is that distance, which unevenness spoils less. Uncertainties were found on plainer drawn surfaces and are too narrow for saws on varied ones (docs/toolmarks.md):
  * of a period 15 or 30 in 1000 as it is more or less even, of a middle distance 80; of a bend twice its spread over four quarters of the length, and 25 in 1000.
  *
  * @param mmPerPx       of the picture
