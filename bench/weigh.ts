@@ -9,11 +9,14 @@ import { loadPeer } from './peer.ts';
 import { weighPeers } from './weighPeers.ts';
 import { type Row, weighTimes } from './weighTimes.ts';
 
+/** How often the short answers are timed; what takes longer is timed less often. */
+const runs = 101;
+
 /**
  * How long a weighing takes, in Node and in a worker of the browser, how the cost grows, and beside it general exact
  * inference over the same model in the same run.
  *
- * Use: npx tsx bench/weigh.ts [--no-browser] [--peer FOLDER], FOLDER being one in which bayesjs 0.6.5 was installed.
+ * Use: npx tsx bench/weigh.ts [--no-browser] [--short] [--peer FOLDER]: short leaves out how the cost grows and the general inference; FOLDER is one in which bayesjs 0.6.5 was installed.
  */
 async function main(): Promise<void> {
   const { knowledge } = compileKnowledge(
@@ -24,8 +27,11 @@ async function main(): Promise<void> {
   console.log(
     `Node ${process.version}; load before the run ${loadavg()[0]?.toFixed(1)} (2 cores: quiet is below 0.3)`,
   );
-  print('Node', weighTimes(knowledge, 31, now));
-  if (!process.argv.includes('--no-browser')) print('Chromium, in a worker', await inBrowser(knowledge));
+  const short = process.argv.includes('--short');
+  print('Node', weighTimes(knowledge, runs, now, short));
+  if (!process.argv.includes('--no-browser'))
+    print('Chromium, in a worker', await inBrowser(knowledge, short));
+  if (short) return;
   for (const { title, rows } of weighPeers(knowledge, loadPeer(process.argv), now)) {
     console.log(`\n${title}`);
     for (const row of rows)
@@ -33,9 +39,9 @@ async function main(): Promise<void> {
   }
 }
 
-async function inBrowser(knowledge: Knowledge): Promise<{ title: string; rows: Row[] }[]> {
+async function inBrowser(knowledge: Knowledge, short: boolean): Promise<{ title: string; rows: Row[] }[]> {
   const entry = `import { weighTimes } from './weighTimes.ts';
-    self.onmessage = ({ data }) => self.postMessage(weighTimes(data, 31, () => performance.now()));`;
+    self.onmessage = ({ data }) => self.postMessage(weighTimes(data, ${runs}, () => performance.now(), ${short}));`;
   const bundle = await build({
     stdin: { contents: entry, resolveDir: fileURLToPath(new URL('.', import.meta.url)), loader: 'ts' },
     bundle: true,

@@ -21,6 +21,7 @@ export function weighTimes(
   given: Knowledge,
   runs: number,
   now: () => number,
+  short: boolean,
 ): { title: string; rows: Row[] }[] {
   const full = withShops(given, 'sideboard', 20, 3);
   return [
@@ -29,7 +30,9 @@ export function weighTimes(
       rows: stepsOf(full, sideboardCase(full), runs, now),
     },
     { title: 'Armchair, 60 findings', rows: stepsOf(given, armchairCase(given), runs, now) },
-    { title: 'The answer in short, as the sideboard grows', rows: growth(given, runs, now) },
+    ...(short
+      ? []
+      : [{ title: 'The answer in short, as the sideboard grows', rows: growth(given, runs, now) }]),
   ];
 }
 
@@ -53,7 +56,7 @@ function stepsOf(knowledge: Knowledge, input: CaseToWeigh, runs: number, now: ()
   if (!ready.ok) throw new Error('the case of the benchmark was refused');
   const { prepared } = ready;
   const layout = layOut(prepared);
-  const few = Math.ceil(runs / 5);
+  const few = Math.ceil(runs / 10);
   const weigh = (more: Partial<CaseToWeigh>) => () =>
     void weighCase({ ...input, ...more }, knowledge, { yearNow });
   return [
@@ -84,13 +87,13 @@ function growth(given: Knowledge, runs: number, now: () => number): Row[] {
     const knowledge = withShops(given, 'sideboard', shops, 3);
     const input = sideboardCase(knowledge, findings, parts);
     const what = `${input.findings.length} findings on ${parts} parts, ${shops} shops`;
-    return timed(what, Math.ceil(runs / 2), now, () => answer(input, knowledge));
+    return timed(what, Math.ceil(runs / 4), now, () => answer(input, knowledge));
   });
 }
 
-/** Milliseconds of so many runs, after a few that are not counted (none where it runs once). */
+/** Milliseconds of so many runs, after some that are not counted (none where it runs once). */
 export function timed(what: string, runs: number, now: () => number, act: () => void): Row {
-  for (let i = 0; i < Math.min(5, runs - 1); i++) act();
+  for (let i = 0; i < Math.min(20, runs - 1); i++) act();
   const times = Array.from({ length: runs }, () => {
     const from = now();
     act();

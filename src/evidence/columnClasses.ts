@@ -33,6 +33,17 @@ export function ownClasses(classes: Classes): Classes {
   return { ...classes, of: Int32Array.from(classes.columns, (_, index) => index) };
 }
 
+/** The same classes, their tables without lines for the stricter sums. */
+export function plainClasses(classes: Classes): Classes {
+  let size = 0;
+  const at = classes.count.map((each) => {
+    const here = size;
+    size += each;
+    return here;
+  });
+  return { ...classes, at, levels: classes.levels.map(() => 1), size };
+}
+
 type Grounds = Pick<Layout, 'prepared' | 'fine' | 'habits' | 'shopBins'>;
 
 /**

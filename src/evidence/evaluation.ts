@@ -1,10 +1,12 @@
 import type { ReadingId } from '../piece/readings.ts';
 import type { PartStand } from './atPart.ts';
 import { type ClassSums, classSums } from './classSums.ts';
+import type { Classes } from './columnClasses.ts';
 import { type Factor, multiplyUnit, ones, priorFactor, times, timesUnit } from './factor.ts';
 import { groupLines, type SummedUnit, unitRests } from './groupLines.ts';
 import { groupOf, type HabitGroup } from './habitGroups.ts';
 import { withIdle, withoutIdle } from './idleUnits.ts';
+import type { Layout } from './layout.ts';
 import { fixModel, type Model } from './model.ts';
 import type { PartMessage } from './partMessage.ts';
 import type { Look } from './prepareCase.ts';
@@ -52,9 +54,7 @@ export function evaluate(model: Model, looks: readonly Look[] = model.layout.pre
   const summed = sumUnits(model, looks);
   const lines = layout.groups.map((group) => linesOf(model, group, summed));
   const whole = withIdle(model, priorFactor(model));
-  lines.forEach((each, g) => {
-    multiplyUnit(layout, whole, (layout.groups[g] as HabitGroup).classes, each);
-  });
+  for (const each of factorsOf(layout, lines)) multiplyUnit(layout, whole, each.classes, each.lines);
   const masses = massesOf(layout, whole);
   return {
     model,
@@ -80,8 +80,8 @@ export function massesFor(model: Model, looks: readonly Look[] = model.layout.pr
   const { layout } = model;
   const summed = sumUnits(model, looks);
   const whole = withIdle(model, priorFactor(model));
-  for (const group of layout.groups)
-    multiplyUnit(layout, whole, group.classes, linesOf(model, group, summed));
+  const lines = layout.groups.map((group) => linesOf(model, group, summed));
+  for (const each of factorsOf(layout, lines)) multiplyUnit(layout, whole, each.classes, each.lines);
   return massesOf(layout, whole);
 }
 
@@ -97,33 +97,60 @@ export function restOf(evaluation: Evaluation, group: HabitGroup, strict = true)
   if (!model.layout.groups.includes(group)) return withoutIdle(model, whole, unit);
   const kept = strict ? evaluation.rests : evaluation.plainRests;
   if (kept.size === 0) fillRests(evaluation, kept, strict);
-  return kept.get(group) as Factor;
+  return kept.get(group) ?? restOf(evaluation, group);
 }
 
 /** All rests at once: what stands before a group times what stands behind it. */
 function fillRests({ model, lines }: Evaluation, rests: Map<HabitGroup, Factor>, strict: boolean): void {
   const { layout } = model;
-  const { groups } = layout;
   const start = withIdle(model, priorFactor(model));
   if (!strict) start.sums.length = 1;
+  const factors = strict
+    ? layout.groups.map((group, g) => ({ group, classes: group.classes, lines: lines[g] as UnitLines }))
+    : factorsOf(layout, lines);
   const prefixes: Factor[] = [start];
-  for (let g = 0; g + 1 < groups.length; g++)
-    prefixes.push(
-      timesUnit(layout, prefixes[g] as Factor, (groups[g] as HabitGroup).classes, lines[g] as UnitLines),
-    );
+  for (const { classes, lines: each } of factors.slice(0, -1))
+    prefixes.push(timesUnit(layout, prefixes.at(-1) as Factor, classes, each));
   let suffix = ones(layout, strict);
-  for (let g = groups.length - 1; g >= 0; g--) {
-    const group = groups[g] as HabitGroup;
+  for (let g = factors.length - 1; g >= 0; g--) {
+    const { group, classes, lines: each } = factors[g] as GroupFactor;
     const prefix = prefixes[g] as Factor;
-    rests.set(group, g === groups.length - 1 ? prefix : times(prefix, suffix));
-    if (g > 0) suffix = timesUnit(layout, suffix, group.classes, lines[g] as UnitLines);
+    if (group !== undefined) rests.set(group, g === factors.length - 1 ? prefix : times(prefix, suffix));
+    if (g > 0) suffix = timesUnit(layout, suffix, classes, each);
   }
+}
+
+/** What a group says; without `group`, what all alterations say together that change no part. */
+type GroupFactor = { group: HabitGroup | undefined; classes: Classes; lines: UnitLines };
+
+/** Alterations that change no part tell apart the same columns: they are multiplied before the others and stand first. */
+function factorsOf(layout: Layout, lines: readonly UnitLines[]): GroupFactor[] {
+  const others: GroupFactor[] = [];
+  let partless: GroupFactor | undefined;
+  layout.groups.forEach((group, g) => {
+    const each = lines[g] as UnitLines;
+    const isPartless = group.units.every((u) => layout.units[u]?.parts.length === 0);
+    if (!isPartless || (partless !== undefined && partless.classes !== group.classes))
+      others.push({ group, classes: group.classes, lines: each });
+    else if (partless === undefined)
+      partless = {
+        group: undefined,
+        classes: group.classes,
+        lines: { ...each, values: each.values.slice() },
+      };
+    else {
+      const { values } = partless.lines;
+      for (let i = 0; i < values.length; i++) values[i] = (values[i] as number) * (each.values[i] as number);
+      partless.lines.log += each.log;
+    }
+  });
+  return partless === undefined ? others : [partless, ...others];
 }
 
 /**
  * All but one unit, summed over the classes of that unit, by its configs. True values are these times e^log.
  *
- * @param strict  false leaves the stricter sums at nought
+ * @param strict  false leaves the stricter sums out: the table is laid out as `plain` classes are
  */
 export function restOfUnit(evaluation: Evaluation, shape: UnitShape, strict = true): ClassSums {
   const kept = strict ? evaluation.unitRests : evaluation.plainUnitRests;
@@ -131,7 +158,11 @@ export function restOfUnit(evaluation: Evaluation, shape: UnitShape, strict = tr
   if (known !== undefined) return known;
   const { model, summed } = evaluation;
   const group = groupOf(model.layout, shape.unitIndex);
-  const rest = classSums(model.layout, restOf(evaluation, group, strict), group.classes);
+  const rest = classSums(
+    model.layout,
+    restOf(evaluation, group, strict),
+    strict ? group.classes : group.plain,
+  );
   const units = group.units.map((u) => summed.get(u) ?? sumUnit(model, u, evaluation.looks));
   const logs = units.reduce((sum, each) => sum + each.lines.log, 0);
   unitRests(model, group, rest.values, units, strict).forEach((values, at) => {

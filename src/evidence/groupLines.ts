@@ -94,8 +94,13 @@ function freshWeight(group: HabitGroup, shown: Float64Array, { fresh }: PlanStat
 }
 
 /** Where a unit's line for a state of the habits begins. */
-function lineOfState(group: HabitGroup, unit: SummedUnit, state: PlanState, { m, each, k }: At): number {
-  const { classes } = unit.shape;
+function lineOfState(
+  group: HabitGroup,
+  unit: SummedUnit,
+  state: PlanState,
+  { m, each, k }: At,
+  classes = unit.shape.classes,
+): number {
   const unitClass = classes.of[each * group.states + state.whole] as number;
   return lineAt(classes, unit.lines.configOf[m] as number, unitClass, k);
 }
@@ -108,7 +113,7 @@ function lineOfState(group: HabitGroup, unit: SummedUnit, state: PlanState, { m,
  * three sums.
  *
  * @param rest    by config of the layout and class of the group
- * @param strict  false leaves the stricter sums at nought
+ * @param strict  false leaves the stricter sums out: tables are laid out as `plain` classes are
  */
 export function unitRests(
   model: Model,
@@ -118,7 +123,8 @@ export function unitRests(
   strict: boolean,
 ): Float64Array[] {
   const { layout } = model;
-  const { classes, plan } = group;
+  const { plan } = group;
+  const classes = strict ? group.classes : group.plain;
   const [only] = units;
   // By itself and with every config its own, a unit has the rest as it is.
   if (
@@ -128,7 +134,8 @@ export function unitRests(
     only.shape.configs.length === layout.configs.length
   )
     return [rest];
-  const values = units.map(({ shape }) => new Float64Array(shape.configs.length * shape.classes.size));
+  const tables = units.map(({ shape }) => (strict ? shape.classes : shape.plain));
+  const values = units.map(({ shape }, u) => new Float64Array(shape.configs.length * (tables[u]?.size ?? 0)));
   const longest = Math.max(...classes.count);
   const rooms = [new Float64Array(longest).fill(1), ...planRooms(group, longest)];
   const backs = rooms.map((room) => new Float64Array(room.length));
@@ -151,16 +158,16 @@ export function unitRests(
           into.fill(0);
           const unit = units[step.unit] as SummedUnit;
           const line = unit.lines.values;
-          // The rest of a unit is laid out as its lines are.
           const own = values[step.unit] as Float64Array;
           for (const state of step.states) {
             const weight = freshWeight(group, shown, state, each);
             const from = lineOfState(group, unit, state, at);
+            const ownAt = lineOfState(group, unit, state, at, tables[step.unit]);
             const a = state.before * count;
             const b = state.after * count;
             for (let i = 0; i < count; i++) {
               const by = weight * (back[b + i] as number);
-              own[from + i] = (own[from + i] as number) + by * (held[a + i] as number);
+              own[ownAt + i] = (own[ownAt + i] as number) + by * (held[a + i] as number);
               into[a + i] = (into[a + i] as number) + by * (line[from + i] as number);
             }
           }

@@ -1,4 +1,4 @@
-import { bitsOf, type Classes, columnClasses } from './columnClasses.ts';
+import { bitsOf, type Classes, columnClasses, plainClasses } from './columnClasses.ts';
 import { type GroupPlan, groupPlan } from './groupPlan.ts';
 import type { Layout, Unit } from './layout.ts';
 import type { Column } from './partContext.ts';
@@ -14,6 +14,8 @@ export type HabitGroup = {
   habits: readonly number[];
   plan: GroupPlan;
   classes: Classes;
+  /** The same for tables without the stricter sums. */
+  plain: Classes;
   states: number;
   columns: readonly Column[];
 };
@@ -88,5 +90,5 @@ function makeGroup(
     const own = habitBits(layout, layout.units[u] as Unit);
     return habits.reduce((all, habit, h) => ((own >> habit) & 1 ? all | (1 << h) : all), 0);
   });
-  return { units, habits, plan: groupPlan(asks), classes, states, columns };
+  return { units, habits, plan: groupPlan(asks), classes, plain: plainClasses(classes), states, columns };
 }

@@ -1,6 +1,6 @@
 import { lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold } from './fold.ts';
-import type { PartLines, ReadyPart } from './readyPart.ts';
+import type { PartLines } from './readyPart.ts';
 import { fillUnitLines, idleOwn, levelsOf, type ReadyUnit, roomForParts, setsOf } from './readyUnit.ts';
 import type { VoiceTree } from './voiceTrees.ts';
 import { worlds } from './worlds.ts';

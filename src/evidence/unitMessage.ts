@@ -1,7 +1,7 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { stepsOf } from './changeSteps.ts';
 import { type Chance, changedLine, yearMean } from './changeSums.ts';
-import { lineAt } from './columnClasses.ts';
+import { type Classes, lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold, unfold } from './fold.ts';
 import type { PartLines } from './readyPart.ts';
 import {
@@ -71,6 +71,7 @@ export function unitMessage(
   const run: Run = {
     ready,
     rest,
+    classes: strict ? shape.classes : shape.plain,
     lines: roomForParts(ready),
     held,
     back,
@@ -107,6 +108,7 @@ export function unitMessage(
 type Run = {
   ready: ReadyUnit;
   rest: Float64Array;
+  classes: Classes;
   lines: readonly PartLines[];
   held: readonly Float64Array[];
   back: readonly Float64Array[];
@@ -171,13 +173,12 @@ function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: Giv
 }
 
 function endsBack(
-  { ready, rest, lines, held, back, byVoice }: Run,
+  { ready, rest, classes, lines, held, back, byVoice }: Run,
   ends: readonly number[],
   voice: number,
   { bit, count }: Folding,
   { world, config, k }: { world: number; config: number; k: number },
 ): void {
-  const { classes } = ready.shape;
   const worldFirst = ready.model.layout.worldBins[world]?.first ?? 0;
   const scale = ready.parts[0]?.table.ownMaking[voice] as number;
   const { own, rest: other } = lines[0] as PartLines;
@@ -228,13 +229,12 @@ const onlyVoice: readonly number[] = [0];
 
 function addEnds(
   into: Float64Array,
-  { ready, rest }: Run,
+  { ready, rest, classes }: Run,
   ends: readonly number[],
   world: number,
   config: number,
   k: number,
 ): void {
-  const { classes } = ready.shape;
   const worldFirst = ready.model.layout.worldBins[world]?.first ?? 0;
   for (const each of ends) {
     const skip = (classes.first[each] as number) - worldFirst;

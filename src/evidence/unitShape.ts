@@ -1,5 +1,5 @@
 import { type ChangeSteps, changeSteps } from './changeSteps.ts';
-import { bitsOf, type Classes, columnClasses, ownClasses } from './columnClasses.ts';
+import { bitsOf, type Classes, columnClasses, ownClasses, plainClasses } from './columnClasses.ts';
 import { subsetsOf } from './groupPlan.ts';
 import { groupOf } from './habitGroups.ts';
 import { allowedAt, type Layout, strictnesses, type Unit } from './layout.ts';
@@ -24,6 +24,8 @@ export type UnitShape = {
   /** Parts that nothing was looked for on but that bear on whether the piece is intact. */
   idle: readonly ModelPart[];
   classes: Classes;
+  /** The same for tables without the stricter sums. */
+  plain: Classes;
   voices: readonly Voices[];
   /** By world that stands for classes: the tree from the last voiced part down to the first. */
   trees: readonly VoiceTree[];
@@ -101,6 +103,7 @@ function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly
     voiced,
     idle: unit.parts.filter((part) => part.structural && !told.includes(part)),
     classes,
+    plain: plainClasses(classes),
     voices,
     trees: voiceTrees(layout, classes, voices.slice(0, voiced)),
     masks,
