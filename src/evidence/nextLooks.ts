@@ -28,15 +28,18 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
   const now = entropy(readingIds.map((id) => evaluation.masses.readings[id]));
   // What a sign tells of an alteration is the same wherever it is seen.
   const told = new Map<string, number>();
+  const ofForm = signsOfForm(prepared);
+  const shown = new Map<string, Float64Array>();
   const looks = prepared.parts.flatMap((part) => {
-    const open = openSigns(evaluation, part).filter(
+    const open = ofForm.filter(
       // A maker keeps to his way: seen on one part, the others tell little more.
       (sign) =>
+        sign.on.includes(part.kind) &&
         !habitsSeen.has(sign.id) &&
         !answered.has(findingKey(sign.id, part.id === 'whole' ? undefined : part.id)),
     );
     if (open.length === 0) return [];
-    const joints = partJoints(evaluation, part);
+    const joints = partJoints(evaluation, part, shown);
     return open.map((sign) => {
       const look = lookAt(sign, part, prepared.photoOnly);
       const caution = sign.caution === undefined ? {} : { caution: sign.caution };
@@ -58,29 +61,26 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
 
 /** Of a sign that several parts would show alike (a habit, an alteration), only the part that tells most is proposed. */
 function oncePerHabit(looks: Weighing['nextLooks'], prepared: PreparedCase): Weighing['nextLooks'] {
+  const alikeAnywhere = ({ sign }: Weighing['nextLooks'][number]) => {
+    const cause = prepared.knowledge.signs[sign]?.hangsOn ?? '';
+    return cause === 'making' || cause.startsWith('alteration/');
+  };
   const best = new Map<string, Weighing['nextLooks'][number]>();
-  return looks.filter((look) => {
-    const cause = prepared.knowledge.signs[look.sign]?.hangsOn ?? '';
-    if (cause !== 'making' && !cause.startsWith('alteration/')) return true;
-    const told = best.get(look.sign);
-    if (told === undefined)
-      best.set(
-        look.sign,
-        looks.filter((each) => each.sign === look.sign).reduce((a, b) => (b.bits > a.bits ? b : a)),
-      );
-    return best.get(look.sign) === look;
-  });
+  for (const look of looks) {
+    const known = best.get(look.sign);
+    if (known === undefined || look.bits > known.bits) best.set(look.sign, look);
+  }
+  return looks.filter((look) => !alikeAnywhere(look) || best.get(look.sign) === look);
 }
 
-/** The signs that can be looked for on a part of this piece. */
-function openSigns(evaluation: Evaluation, part: ModelPart): Sign[] {
-  const { prepared } = evaluation.model.layout;
-  const causes = new Set(prepared.alterations.map((each) => `alteration/${each.id}`));
-  return Object.values(prepared.knowledge.signs).filter(
+/** The signs that can be looked for on a piece of this form, on whatever part. */
+function signsOfForm({ knowledge, form, alterations, photoOnly }: PreparedCase): Sign[] {
+  const causes = new Set(alterations.map((each) => `alteration/${each.id}`));
+  return Object.values(knowledge.signs).filter(
     (sign) =>
-      askedOf(sign, part.kind, prepared.form) &&
+      sign.on.some((kind) => askedOf(sign, kind, form)) &&
       (!sign.hangsOn.startsWith('alteration/') || causes.has(sign.hangsOn)) &&
-      !(prepared.photoOnly && sign.inPhoto === 'no'),
+      !(photoOnly && sign.inPhoto === 'no'),
   );
 }
 

@@ -17,6 +17,7 @@ import { makings, worlds } from './worlds.ts';
  */
 export type PartJoints = {
   evaluation: Evaluation;
+  shown: Map<string, Float64Array>;
   stand: PartStand;
   causes: Map<string, CauseJoint>;
   /** By slot: the mass by bin of the part's own year. */
@@ -28,10 +29,19 @@ export type PartJoints = {
 /** By state of a cause: the mass by slot without the looks that hang on the cause, and how probable those are. */
 type CauseJoint = { looks: readonly Look[]; masses: Float64Array[]; before: number[] };
 
-/** Opens the joints of a part. */
-export function partJoints(evaluation: Evaluation, part: ModelPart): PartJoints {
+/**
+ * Opens the joints of a part.
+ *
+ * @param shown  what signs of the year show by bin, kept from part to part
+ */
+export function partJoints(
+  evaluation: Evaluation,
+  part: ModelPart,
+  shown = new Map<string, Float64Array>(),
+): PartJoints {
   return {
     evaluation,
+    shown,
     stand: standAt(evaluation, part.id),
     causes: new Map(),
     years: undefined,
@@ -110,7 +120,8 @@ function slotsWithYear(joints: PartJoints, look: Look): Float64Array {
   const { making } = layout.prepared.knowledge;
   const { ifThere, ifNot } = reportOf(look, making, draw);
   joints.years ??= yearJoint(joints);
-  const shown = shareByYear(look.sign, layout.prepared.axis, draw);
+  const shown = joints.shown.get(look.sign.id) ?? shareByYear(look.sign, layout.prepared.axis, draw);
+  joints.shown.set(look.sign.id, shown);
   return Float64Array.from(joints.years, (line) => {
     let sum = 0;
     for (let bin = 0; bin < line.length; bin++)

@@ -1,6 +1,7 @@
 import type { Evaluation } from './evaluation.ts';
 import { restOfUnit } from './evaluation.ts';
 import type { Unit } from './layout.ts';
+import { linesTogether } from './linesTogether.ts';
 import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { PartTable } from './partTable.ts';
@@ -126,7 +127,7 @@ export function sumsOfSlots(slots: Float64Array, log: number): Sums {
 
 function lines(model: Model, strict: boolean): Float64Array[] {
   const { bins } = model.layout.prepared.axis;
-  return Array.from({ length: strict ? slotCount : plainSlotCount }, () => new Float64Array(bins));
+  return linesTogether(strict ? slotCount : plainSlotCount, bins);
 }
 
 /** Takes up what meets the part's factor and shares it out over the ways the part can have come unless altered. */

@@ -3,6 +3,7 @@ import { stepsOf } from './changeSteps.ts';
 import { type Chance, changedLine, yearMean } from './changeSums.ts';
 import { type Classes, lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold, unfold } from './fold.ts';
+import { linesTogether } from './linesTogether.ts';
 import type { PartLines } from './readyPart.ts';
 import {
   binsOf,
@@ -305,7 +306,7 @@ function changeLine(
   const each = found.get(key) ?? {
     alteration,
     changed,
-    slots: Array.from({ length: slots }, () => new Float64Array(bins)),
+    slots: linesTogether(slots, bins),
   };
   found.set(key, each);
   return each.slots[slot] as Float64Array;

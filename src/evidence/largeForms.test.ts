@@ -1,0 +1,73 @@
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { askedOf } from '../knowledge/askedOf.ts';
+import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
+import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
+import type { Knowledge } from '../knowledge/schema.ts';
+import { seededRandom } from './betaDraws.ts';
+import { evaluate } from './evaluation.ts';
+import { bestDraw } from './figures.ts';
+import { layOut } from './layout.ts';
+import { fixModel } from './model.ts';
+import { partPosterior } from './partPosterior.ts';
+import { type PreparedCase, prepareCase } from './prepareCase.ts';
+import { shares } from './readingMasses.ts';
+
+let knowledge: Knowledge;
+beforeAll(async () => {
+  const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
+  const compiled = compileKnowledge(await readKnowledgeFolder(folder));
+  if (compiled.knowledge === undefined) throw new Error('the knowledge files have faults');
+  knowledge = compiled.knowledge;
+});
+
+/** A piece of the form with three findings, drawn with a seed, on every part that the form can have. */
+function fullCase(id: string): PreparedCase {
+  const form = knowledge.forms[id];
+  if (form === undefined) throw new Error(`no form ${id}`);
+  const random = seededRandom(5);
+  const findings = form.parts.flatMap((part) => {
+    const signs = Object.values(knowledge.signs).filter(
+      (sign) => askedOf(sign, part.kind, form) && !sign.hangsOn.startsWith('alteration/'),
+    );
+    return Array.from({ length: Math.min(3, signs.length) }, () => {
+      const [sign] = signs.splice(Math.floor(random() * signs.length), 1);
+      const state = random() < 0.4 ? ('present' as const) : ('absent' as const);
+      return { sign: sign?.id ?? '', part: part.id, state };
+    });
+  });
+  const ready = prepareCase({ form: id, mode: 'in-hand', findings }, knowledge, 2026);
+  if (!ready.ok) throw new Error('the case was refused');
+  return ready.prepared;
+}
+
+// Parts that one chain of alterations binds together cost twice as much with every further part.
+describe('a large form with findings on all its parts', () => {
+  it('binds no more than 13 parts together by its alterations, whatever the form', () => {
+    for (const id of Object.keys(knowledge.forms)) {
+      const { units } = layOut(fullCase(id));
+      expect(Math.max(...units.map((unit) => unit.parts.length)), id).toBeLessThanOrEqual(13);
+    }
+  });
+
+  it.each(['desk-and-bookcase', 'high-chest', 'chest-on-chest'])(
+    'is answered within a second for a %s',
+    (id) => {
+      const prepared = fullCase(id);
+      expect(prepared.parts.length).toBeGreaterThan(30);
+      const times = [1, 2, 3].map(() => {
+        const from = performance.now();
+        const evaluation = evaluate(fixModel(layOut(prepared), bestDraw()));
+        const origins = prepared.parts.map((part) => partPosterior(evaluation, part).origin);
+        const took = performance.now() - from;
+        const total = Object.values(shares(evaluation.masses)).reduce((sum, each) => sum + each, 0);
+        expect(total).toBeCloseTo(1, 12);
+        for (const origin of origins)
+          expect(Object.values(origin).reduce((sum, each) => sum + each, 0)).toBeCloseTo(1, 12);
+        return took;
+      });
+      // The least of three: other work on the machine must not fail it.
+      expect(Math.min(...times)).toBeLessThan(1000);
+    },
+  );
+});
