@@ -16,7 +16,8 @@ const runs = 101;
  * How long a weighing takes, in Node and in a worker of the browser, how the cost grows, and beside it general exact
  * inference over the same model in the same run.
  *
- * Use: npx tsx bench/weigh.ts [--no-browser] [--short] [--peer FOLDER]: short leaves out how the cost grows and the general inference; FOLDER is one in which bayesjs 0.6.5 was installed.
+ * Use: npx tsx bench/weigh.ts [--no-browser] [--short] [--peer FOLDER]. Short leaves out how the cost grows and the general
+ * inference; FOLDER is one in which bayesjs 0.6.5 was installed.
  */
 async function main(): Promise<void> {
   const { knowledge } = compileKnowledge(
