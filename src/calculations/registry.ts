@@ -23,6 +23,7 @@ import { edgesSeeThrough } from './seeThrough.ts';
 import { setsSize } from './sets.ts';
 import { setsGroups } from './setsGroups.ts';
 import { setsLikeness } from './setsLikeness.ts';
+import { setsLine } from './setsLine.ts';
 import { setsStatistics } from './setsStatistics.ts';
 import { wearContact } from './wearContact.ts';
 import { woodCoefficientFromShrinkage, woodMoisture, woodShrinkageAt } from './wood.ts';
@@ -57,6 +58,7 @@ export const calculations: readonly Calculation[] = [
   listed(setsGroups),
   listed(setsLikeness),
   listed(setsSize),
+  listed(setsLine),
   listed(setsStatistics),
   listed(woodCoefficientFromShrinkage),
   listed(woodMoisture),

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/describedValues.json' with { type: 'json' };
 import sizes from '../../test/reference/setSizes.json' with { type: 'json' };
 import statistics from '../../test/reference/statistics.json' with { type: 'json' };
+import { huberEstimates } from '../sets/describeValues.ts';
 import type { CalculationContext } from './define.ts';
 import { runCalculation } from './runCalculation.ts';
 
@@ -133,4 +134,15 @@ describe('sets.size answers shares', () => {
     expect(found.run[0]).toBeCloseTo(run[0] as number, 9);
     expect(found.run[1]).toBeCloseTo(run[1] as number, 9);
   });
+});
+
+test('Huber’s estimates on the copper determinations of the Analytical Methods Committee, as the package MASS gives them', () => {
+  const values = [
+    2.9, 3.1, 3.4, 3.4, 3.7, 3.7, 2.8, 2.5, 2.4, 2.4, 2.7, 2.2, 5.28, 3.37, 3.03, 3.03, 28.95, 3.77, 3.4, 2.2,
+    3.5, 3.6, 3.7, 3.7,
+  ];
+  const { mean, proposal2 } = huberEstimates(values);
+  expect(mean).toBeCloseTo(3.2067241296435, 6);
+  expect(proposal2.mean).toBeCloseTo(3.2054978034463, 5);
+  expect(proposal2.sd).toBeCloseTo(0.6736520403427, 5);
 });

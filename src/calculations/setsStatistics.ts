@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { algorithmA, describeValues } from '../sets/describeValues.ts';
+import { algorithmA, describeValues, huberEstimates } from '../sets/describeValues.ts';
 import { dixon } from '../sets/dixon.ts';
 import { grubbs } from '../sets/robustOutliers.ts';
 import { grubbsCritical } from '../sets/studentT.ts';
@@ -18,7 +18,7 @@ export const setsStatistics = defineCalculation({
   answers: 'What are these measurements like, and does one of them stand out?',
   method:
     'Mean, standard deviation (n − 1), correlation of each value with the next (null where all are alike), median, median absolute deviation and the same times 1.4826, quartiles by linear interpolation, mean without the lowest and highest tenth (whole values). ' +
-    'robust is algorithm A: values beyond 1.5 standard deviations are drawn in, until nothing moves. Grubbs: the value furthest from the mean in standard deviations, with the critical values one- and two-sided; standsOut is by the two-sided one; from 3 values, null where all are alike. ' +
+    'robust is algorithm A: values beyond 1.5 standard deviations are drawn in, until nothing moves; huber draws in by the scaled median deviation, and by a scale estimated along (proposal 2). Grubbs: the value furthest from the mean in standard deviations, with the critical values one- and two-sided; standsOut is by the two-sided one; from 3 values, null where all are alike. ' +
     'Dixon: the outermost gap over the range, 3 to 10 values, at 90 and 95 in 100; else null. Both take values that are normal but for one: with two wild ones each hides the other, where sets.likeness does not fail.',
   source:
     'ISO 13528 for algorithm A, Grubbs (1969), Dixon (1951) with the critical values of Rorabacher (1991); all from memory.',
@@ -35,6 +35,10 @@ export const setsStatistics = defineCalculation({
     quartiles: z.tuple([z.number(), z.number()]),
     trimmedMean: z.number(),
     robust: z.strictObject({ mean: z.number(), sd: z.number() }),
+    huber: z.strictObject({
+      mean: z.number(),
+      proposal2: z.strictObject({ mean: z.number(), sd: z.number() }),
+    }),
     grubbs: z
       .strictObject({
         value: z.number(),
@@ -64,6 +68,7 @@ export const setsStatistics = defineCalculation({
         ...described,
         lag1: lag1 ?? null,
         robust: algorithmA(values),
+        huber: huberEstimates(values),
         grubbs: grubbsOf(values, alpha),
         dixon: dixon(values) ?? null,
       },

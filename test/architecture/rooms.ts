@@ -32,7 +32,7 @@ export const rooms: Readonly<Record<string, Room>> = {
   drawing: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
   evidence: { takes: [...trade, 'knowledge', 'inference'], pure: { packages: ['zod'] } },
   wood: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
-  sets: { takes: trade, pure: { packages: [] } },
+  sets: { takes: trade, pure: { packages: ['ml-matrix'] } },
   dating: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
   photo: { takes: trade, pure: { packages: ['ml-matrix', 'fft.js'] } },
   wear: { takes: [...trade, 'knowledge', 'drawing'], pure: { packages: [] } },
