@@ -46,3 +46,15 @@ describe('what to ask the owner of a piece for', () => {
     expect(after.some(({ sign, part }) => sign === told?.sign && part === told?.part)).toBe(false);
   });
 });
+
+it('asks no more of a drawer than to pull it out, where the sign would have the piece turned over', () => {
+  const result = runCalculation(
+    'evidence.weigh',
+    { form: 'chest-of-drawers', findings: [], draws: 0, limits: { mayNot: ['turned-over'] } },
+    { knowledge, yearNow: 2026 },
+  );
+  if (!result.ok) throw new Error('refused');
+  const { nextLooks } = result.output as { nextLooks: { part: string | null; needs: string }[] };
+  expect(nextLooks.some(({ part, needs }) => part === 'drawer-1' && needs === 'pulled-out')).toBe(true);
+  expect(nextLooks.some(({ needs }) => needs === 'turned-over')).toBe(false);
+});

@@ -33,11 +33,11 @@ describe('what fits into the visit', () => {
   });
 
   it('takes most bits to the minute first, names a sign once and never runs over', () => {
-    expect(lookPlan(looks, 10).map((each) => [each.sign, each.minutesGone])).toEqual([
+    expect(lookPlan(looks, 10).map((each) => [each.look.sign, each.minutesGone])).toEqual([
       ['under-the-seat', 2],
       ['quick', 3],
     ]);
-    expect(lookPlan(looks, 12).map((each) => each.sign)).toEqual(['under-the-seat', 'quick', 'long']);
+    expect(lookPlan(looks, 12).map((each) => each.look.sign)).toEqual(['under-the-seat', 'quick', 'long']);
   });
 });
 

@@ -1,4 +1,5 @@
 import { askedOf } from '../knowledge/askedOf.ts';
+import { needOn } from '../knowledge/needOn.ts';
 import type { Sign } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { readingIds } from '../piece/readings.ts';
@@ -49,7 +50,7 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
         part: part.id === 'whole' ? null : part.id,
         bits,
         minutes: sign.minutes,
-        needs: sign.needs,
+        needs: needOn(sign.needs, part.kind, prepared.form),
         ...caution,
       };
     });

@@ -134,7 +134,15 @@ function looksFor(input: CaseToWeigh, prepared: PreparedCase): EarlyLooks {
   const minutesLeft = input.limits?.minutesLeft;
   return minutesLeft === undefined
     ? { nextLooks: looks }
-    : { nextLooks: looks, plan: lookPlan(looks, minutesLeft) };
+    : {
+        nextLooks: looks,
+        plan: lookPlan(looks, minutesLeft).map(({ look: { sign, part, bits }, minutesGone }) => ({
+          sign,
+          part,
+          bits,
+          minutesGone,
+        })),
+      };
 }
 
 /** A probability as it may be shown: elicited figures carry no more than 999 in 1000. */

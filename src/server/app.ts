@@ -33,6 +33,13 @@ export type ServerParts = {
 export function createApp(parts: ServerParts): Hono {
   const { store, photos, own, calculate, setOpinion, jobs, screens, yearNow, tellFault } = parts;
   const app = new Hono();
+  // Written out once for each state of the knowledge, not for each page that asks.
+  const told = { knowledge: own.knowledge(), text: JSON.stringify(own.knowledge()) };
+  const knowledgeText = () => {
+    const knowledge = own.knowledge();
+    if (told.knowledge !== knowledge) Object.assign(told, { knowledge, text: JSON.stringify(knowledge) });
+    return told.text;
+  };
   app.use(answerWithPolicy);
   app.use(onlyOurPages);
   app.use('/api/*', async (context, next) => {
@@ -40,7 +47,7 @@ export function createApp(parts: ServerParts): Hono {
     if (!context.res.headers.has('cache-control')) context.header('cache-control', 'no-store');
   });
   app.get('/knowledge.json', (context) =>
-    context.body(JSON.stringify(own.knowledge()), 200, {
+    context.body(knowledgeText(), 200, {
       'content-type': 'application/json',
       'cache-control': 'no-cache',
     }),

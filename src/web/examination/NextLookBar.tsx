@@ -1,18 +1,9 @@
 import { useId, useState } from 'react';
+import { isTelling, type NextLook } from '../../evidence/lookPlan.ts';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
 import { keepVisit, readVisit } from './keptVisit.ts';
-import {
-  inPhotos,
-  isTelling,
-  looksOnParts,
-  type Need,
-  type NextLook,
-  planLooks,
-  sayMinutes,
-  sayNeed,
-  type Visit,
-} from './planLooks.ts';
+import { inPhotos, type Need, planLooks, sayMinutes, sayNeed, type Visit } from './planLooks.ts';
 
 type Props = { room: ExamRoom; weigh: WeighingNow; onGo: (look: NextLook) => void };
 
@@ -34,7 +25,7 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
   const [visit, setVisit] = useState<Visit>(() => readVisit(room.piece.id) ?? openVisit);
   const plannedFor = fromPhotos ? { ...visit, mayNot: [] } : visit;
   const answered = new Set(Object.keys(room.piece.findings));
-  const looks = looksOnParts(weigh.nextLooks, room.parts, room.knowledge.forms[room.piece.form]);
+  const looks = weigh.nextLooks;
   const left = looks.filter(
     (look) => !answered.has(look.part === null ? look.sign : `${look.sign}@${look.part}`),
   );

@@ -1,8 +1,7 @@
-import type { Weighing } from '../../evidence/weighing.ts';
-import { type NeedOn, needOn } from '../../knowledge/needOn.ts';
-import type { Form, FormPart, Sign } from '../../knowledge/schema.ts';
+import { lookPlan, type NextLook, withinLimits } from '../../evidence/lookPlan.ts';
+import type { NeedOn } from '../../knowledge/needOn.ts';
+import type { Sign } from '../../knowledge/schema.ts';
 
-export type NextLook = Weighing['nextLooks'][number];
 export type Need = Sign['needs'];
 
 /** What the examiner has leave and time for on this visit. */
@@ -37,19 +36,6 @@ export function sayNeed(needs: string): string {
   return Object.hasOwn(needWords, needs) ? needWords[needs as NeedOn] : needs;
 }
 
-/** The looks with what each asks for on its own part: a drawer is pulled out where the piece would be turned over. */
-export function looksOnParts(
-  looks: readonly NextLook[],
-  parts: readonly FormPart[],
-  form: Pick<Form, 'family'> | undefined,
-): NextLook[] {
-  const kinds = new Map(parts.map((part) => [part.id, part.kind]));
-  return looks.map((look) => ({
-    ...look,
-    needs: needOn(look.needs as Need, look.part === null ? undefined : kinds.get(look.part), form),
-  }));
-}
-
 /** Minutes as they are said: `2 min`, `3½ min`. */
 export function sayMinutes(minutes: number): string {
   const whole = Math.floor(minutes);
@@ -57,32 +43,10 @@ export function sayMinutes(minutes: number): string {
   return `${whole === 0 ? '' : whole}½ min`;
 }
 
-/** Whether a look is expected to tell at all: a thousandth of a bit or more. */
-export function isTelling(look: Pick<NextLook, 'bits'>): boolean {
-  return look.bits >= 0.001;
-}
-
-/**
- * The looks that fit into this visit, the most telling for their minutes first, each with the minutes
- * gone by when it is done. What does not fit is passed over for what does.
- *
- * Looks that tell nothing are left out; a sign is named on the part where it tells most, since once it was looked for
- * there it tells less elsewhere.
- */
+/** The looks that fit into this visit, in the order worth taking, each with the minutes gone by when it is done. */
 export function planLooks(
   looks: readonly NextLook[],
-  visit: Visit,
+  { minutes, mayNot }: Visit,
 ): { look: NextLook; minutesGone: number }[] {
-  const allowed = looks
-    .filter((look) => isTelling(look) && !visit.mayNot.some((need) => need === look.needs))
-    .toSorted((a, b) => b.bits / b.minutes - a.bits / a.minutes);
-  const plan: { look: NextLook; minutesGone: number }[] = [];
-  let gone = 0;
-  for (const look of allowed) {
-    if (plan.some((one) => one.look.sign === look.sign)) continue;
-    if (visit.minutes !== undefined && gone + look.minutes > visit.minutes) continue;
-    gone += look.minutes;
-    plan.push({ look, minutesGone: gone });
-  }
-  return plan;
+  return lookPlan(withinLimits(looks, { mayNot: [...mayNot] }), minutes ?? Number.POSITIVE_INFINITY);
 }

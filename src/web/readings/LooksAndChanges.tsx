@@ -4,7 +4,7 @@ import { readingWords } from '../../piece/readings.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { readVisit } from '../examination/keptVisit.ts';
 import { placeToHash } from '../examination/placeInHash.ts';
-import { inPhotos, looksOnParts, planLooks, sayMinutes, sayNeed } from '../examination/planLooks.ts';
+import { inPhotos, planLooks, sayMinutes, sayNeed } from '../examination/planLooks.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
 
 type Props = { room: ReadRoom; full: boolean; nextLooks: Weighing['nextLooks'] };
@@ -13,7 +13,7 @@ type Props = { room: ReadRoom; full: boolean; nextLooks: Weighing['nextLooks'] }
 export function LooksAndChanges({ room, full, nextLooks }: Props) {
   const { weighing, knowledge, parts, piece } = room;
   const fromPhotos = piece.mode === 'photo-only';
-  const plan = planLooks(looksOnParts(nextLooks, parts, room.form), {
+  const plan = planLooks(nextLooks, {
     minutes: undefined,
     mayNot: (fromPhotos ? undefined : readVisit(piece.id)?.mayNot) ?? [],
   }).slice(0, 8);

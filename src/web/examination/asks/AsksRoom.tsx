@@ -1,10 +1,11 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { caseFromPiece } from '../../../evidence/caseFromPiece.ts';
+import { isTelling } from '../../../evidence/lookPlan.ts';
 import { type PhotographsToAsk, photographsToAsk } from '../../../evidence/photographsToAsk.ts';
 import { prepareCase } from '../../../evidence/prepareCase.ts';
 import type { WeighingNow } from '../../weigh/useWeighing.ts';
 import type { ExamRoom } from '../examRoom.ts';
-import { isTelling } from '../planLooks.ts';
+
 import { letterOfAsks } from './letterOfAsks.ts';
 import './asks.css';
 
@@ -14,7 +15,10 @@ type Ask = PhotographsToAsk['asks'][number];
 export function AsksRoom({ room, weigh }: { room: ExamRoom; weigh: WeighingNow }) {
   const { piece, knowledge } = room;
   const [chosen, setChosen] = useState<Readonly<Record<string, boolean>>>({});
-  const ready = prepareCase(caseFromPiece(piece), knowledge, new Date().getFullYear());
+  const ready = useMemo(
+    () => prepareCase(caseFromPiece(piece), knowledge, new Date().getFullYear()),
+    [piece, knowledge],
+  );
   if (!ready.ok) return <p className="caution">{ready.faults[0]?.message}</p>;
   const told = photographsToAsk(ready.prepared, weigh.nextLooks);
   // A picture that would tell little is left out unless it is ticked.
