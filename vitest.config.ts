@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
 /** Kinds of test with a folder of their own; all others are unit tests, wherever they stand. */
-const apart = ['architecture', 'contract', 'http', 'faults', 'browser'];
+const apart = ['architecture', 'contract', 'http', 'faults', 'browser', 'nightly'];
 const never = ['**/node_modules/**', 'dist/**', '.cache/**'];
 
 export default defineConfig({
@@ -57,6 +57,17 @@ export default defineConfig({
           fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 60_000,
+        },
+      },
+      {
+        // Long proofs: no part of `npm test`, run by `npm run test:nightly`.
+        test: {
+          name: 'nightly',
+          include: ['test/nightly/**/*.test.ts'],
+          exclude: never,
+          fileParallelism: false,
+          testTimeout: 1_800_000,
+          hookTimeout: 120_000,
         },
       },
     ],

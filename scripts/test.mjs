@@ -1,6 +1,7 @@
 /**
  * `npm test`: sets up all that the tests need, then runs the checks and every test. With words after `--` it runs
- * only the tests whose path has them: `npm test -- test/http`.
+ * only the tests whose path has them: `npm test -- test/http`. `npm run test:nightly` runs the long proofs of
+ * test/nightly/ instead, and nothing else.
  */
 import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
@@ -11,7 +12,8 @@ import { findChromium } from './findChromium.mjs';
 import { installPackages, whyInstall } from './installPackages.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const only = process.argv.slice(2);
+const nightly = process.argv.includes('--nightly');
+const only = process.argv.slice(2).filter((word) => word !== '--nightly');
 
 process.exitCode = await main();
 
@@ -22,8 +24,8 @@ async function main() {
     console.log('tests: 0 passed, 1 failed');
     return 1;
   }
-  const checks = only.length > 0 ? [] : await runChecks();
-  const runs = only.length > 0 ? [only] : [['--project=!browser'], ['--project=browser']];
+  const checks = nightly || only.length > 0 ? [] : await runChecks();
+  const runs = plannedRuns();
   const totals = { passed: 0, failed: 0, ok: true };
   for (const args of runs) {
     const run = await runTests(args);
@@ -38,6 +40,13 @@ async function main() {
     );
   console.log(`tests: ${totals.passed} passed, ${totals.failed} failed`);
   return totals.ok && totals.failed === 0 && totals.passed > 0 && failedChecks.length === 0 ? 0 : 1;
+}
+
+/** The words for each run of vitest; the browser by itself, so that its waits are not stretched by other tests. */
+function plannedRuns() {
+  if (nightly) return [['--project=nightly', ...only]];
+  if (only.length > 0) return [['--project=!nightly', ...only]];
+  return [['--project=!{browser,nightly}'], ['--project=browser']];
 }
 
 /** Packages, dist/ and a browser. @returns a sentence when one of them can't be had */
