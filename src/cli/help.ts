@@ -6,6 +6,8 @@ export const helpText = `Underside from the terminal
   npx underside calc ID --schema        prints the JSON Schemas of its input and output
   npx underside calc ID --example       prints an input that works
   npx underside verify [--data DIR]     checks that the record is as it was written, photos too
+  npx underside backup DIR [--data DIR] copies the record into DIR, dated, and reads the copy back
+  npx underside restore BACKUP DIR      brings a record back into an empty folder (--what-is-whole: also a damaged one)
   npx underside help                    prints this
 
 Ends with 0 when done, 1 when a check did not hold, 2 when the input can’t be used: each fault is one sentence

@@ -5,6 +5,7 @@ import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 import { photoLimits } from '../record/photos.ts';
 import { readPixels } from '../record/readPixels.ts';
+import { runBackup, runRestore } from './backupCommand.ts';
 import { runCalc } from './calcCommand.ts';
 import { helpText } from './help.ts';
 import { loadKnowledge } from './loadKnowledge.ts';
@@ -30,12 +31,14 @@ export async function runFromTerminal(args: readonly string[], starter: Starter)
   const terminal = terminalOf(starter);
   const [command, ...rest] = args;
   if (command === 'calc') return runCalc(rest, terminal);
+  if (command === 'backup') return runBackup(rest, starter.usualDataFolder, terminal);
+  if (command === 'restore') return runRestore(rest, terminal);
   if (command === 'verify') return runVerify(rest, starter.usualDataFolder, terminal);
   if (command === undefined || command === 'help' || command === '--help' || command === '-h') {
     terminal.out(helpText);
     return 0;
   }
-  terminal.err(`There is no command “${command}”: write calc, verify or help.`);
+  terminal.err(`There is no command “${command}”: write calc, verify, backup, restore or help.`);
   return 2;
 }
 

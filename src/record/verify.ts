@@ -135,7 +135,8 @@ function checkPiece(
   }
 }
 
-function photosNamed(event: RecordedEvent): string[] {
+/** The SHA-256 of every photo that an act names, now or as what stood before. */
+export function photosNamed(event: RecordedEvent): string[] {
   return [...JSON.stringify(event.changes).matchAll(/"sha256":"([0-9a-f]{64})"/g)].map(
     (match) => match[1] ?? '',
   );
