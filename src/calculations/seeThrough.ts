@@ -23,7 +23,7 @@ const input = z.strictObject({
 export const edgesSeeThrough = defineCalculation({
   id: 'edges.see-through',
   answers:
-    'How much of an opening stays open from the side, with its edges square and with their backs sloped off?',
+    'How much of an opening stays open from the side, with its edges square and with their backs chamfered?',
   method:
     'Plane geometry: at an angle θ off the square of the face the line of sight is stopped by the end of the square part or by the back, so that the open share is 1 − max((thickness − chamfer depth) tan θ, ' +
     'thickness · tan θ − chamfer width, 0) / width, never below 0. The curve gives it for the square and for the chamfered edge; differsFromDeg is the least angle at which they differ by differenceShare, closesDeg ' +

@@ -5,8 +5,8 @@ export const standings: readonly Standing[] = ['of-the-making', 'repair', 'impro
 
 /** The word that always stands beside the hatching. */
 export const standingWords: Readonly<Record<Standing, string>> = {
-  'of-the-making': 'of the making',
-  repair: 'honest repair',
+  'of-the-making': 'original',
+  repair: 'later repair or renewal',
   improve: 'later, to improve',
   'other-old': 'from another old piece',
   unsure: 'unsure',

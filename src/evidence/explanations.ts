@@ -11,8 +11,8 @@ import type { LookWeight } from './weights.ts';
 type Explanation = Weighing['contradictions'][number]['explanations'][number];
 
 export const originWords: Record<Origin, string> = {
-  'of-the-making': 'of the making',
-  repair: 'an honest later repair',
+  'of-the-making': 'original',
+  repair: 'a later repair or renewal',
   improve: 'put in later, to improve',
   'other-old': 'from another old piece',
 };

@@ -59,7 +59,7 @@ export function fixModel(layout: Layout, draw: Draw, looks: readonly Look[] = la
   return { layout, draw, prior, old: years.period, worldPrior, renewed: new Map() };
 }
 
-/** How probable it is that an alteration happened (or did not) to a period piece, or to a later one. */
+/** How probable it is that an alteration happened (or did not) to a period piece, or to a later piece. */
 export function alterationShare(
   alteration: Alteration,
   period: boolean,

@@ -19,7 +19,7 @@ describe('saying how probable', () => {
 
   it('says more for more', () => {
     expect([0, 0.3, 0.75, 0.999].map((p) => probabilityBand(p).words)).toEqual([
-      'all but excluded',
+      'very improbable',
       'possible',
       'probable',
       'almost certain',

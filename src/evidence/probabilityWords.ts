@@ -6,7 +6,7 @@ export const probabilityBands: readonly { from: number; words: string; adverb: s
   { from: 0.4, words: 'an even chance', adverb: 'Perhaps' },
   { from: 0.1, words: 'possible', adverb: 'Possibly' },
   { from: 0.01, words: 'improbable', adverb: 'Improbably' },
-  { from: 0, words: 'all but excluded', adverb: 'Hardly' },
+  { from: 0, words: 'very improbable', adverb: 'Very improbably' },
 ];
 
 /** The band a probability falls in; a bound belongs to the band above it. */

@@ -3,7 +3,7 @@ import { turnedByShop } from './turnedByShop.ts';
 
 it('says what a habit weighs without the shop files and with them', () => {
   expect(turnedByShop({ withinWhole: 11.2, withoutShopFiles: -4.1 })).toBe(
-    'If no shop’s file were known it would speak weakly for a later one (−4 decibans); with the file it speaks moderately for a period piece (+11 decibans).',
+    'If no shop’s file were known it would speak weakly for a later piece (−4 decibans); with the file it speaks moderately for a period piece (+11 decibans).',
   );
 });
 

@@ -17,5 +17,5 @@ function side(decibans: number): string {
   const whole = Math.round(decibans);
   if (whole === 0) return 'for neither (0 decibans)';
   const signed = `${whole > 0 ? '+' : '−'}${Math.abs(whole)}`;
-  return `${scaleBand(decibans).adverb} for ${decibans > 0 ? 'a period piece' : 'a later one'} (${signed} decibans)`;
+  return `${scaleBand(decibans).adverb} for ${decibans > 0 ? 'a period piece' : 'a later piece'} (${signed} decibans)`;
 }

@@ -28,7 +28,7 @@ export function scaleBand(decibans: number): ScaleBand {
   return band ?? (verbalScale.bands[0] as ScaleBand);
 }
 
-/** "moderate support for a period piece rather than a later one": the weight in words, naming the side it favours. */
+/** "moderate support for a period piece rather than a later piece": the weight in words, naming the side it favours. */
 export function weightWords(decibans: number, side: string, otherSide: string): string {
   const band = scaleBand(decibans);
   if (Math.abs(decibans) < 1) return band.words;

@@ -42,7 +42,7 @@ const usualDraws = 500;
 
 /**
  * Weighs the findings of a case: the readings of its history with their years, parts, alterations and shops, what each
- * finding does, what jars, what to look at next and how firm it all is.
+ * finding does, what doesn’t fit, what to look at next and how firm it all is.
  *
  * Method: exact summation over a causal model of the piece's history (docs/model.md); nothing is sampled but the
  * figures of the knowledge, redrawn from their ranges to show how firm the answer is.
@@ -162,13 +162,13 @@ function firmness(
     firmness: { shareOfDraws, draws: drawn.draws, why },
   });
   if (shareOfDraws === null)
-    return answer(false, 'The figures have not been redrawn yet, so nothing is called firm.');
-  const led = `The leading reading leads in ${Math.floor(shareOfDraws * 100)} of 100 redraws of the figures`;
+    return answer(false, 'The figures ranges have not been tested yet, so nothing is called settled.');
+  const led = `The leading reading leads in ${Math.floor(shareOfDraws * 100)} of 100 trials of the ranges`;
   if (prepared.looks.length === 0)
     return answer(false, 'Nothing has been looked at yet: only the starting odds speak.');
   if (clashes) return answer(false, `${led}, but none of the readings explains the findings well.`);
-  if (prepared.photoOnly) return answer(false, `${led}, but photographs alone cannot make a reading firm.`);
-  if (shareOfDraws < 0.95) return answer(false, `${led}; it would take 95 to call it firm.`);
+  if (prepared.photoOnly) return answer(false, `${led}, but photographs alone cannot settle a reading.`);
+  if (shareOfDraws < 0.95) return answer(false, `${led}; it would take 95 to call it settled.`);
   // To lead is not to be believed: a reading can be first among many and still be more probably wrong than right.
   if (drawn.intervals[leading][0] < 0.5)
     return answer(

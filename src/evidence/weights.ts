@@ -62,7 +62,7 @@ export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeig
       withinWhole,
       ...withoutShops(evaluation, look, shops),
       forLeading: decibans(oddsOf(evaluation.masses, leading) / oddsOf(without, leading)),
-      words: weightWords(withinWhole, 'a period piece', 'a later one'),
+      words: weightWords(withinWhole, 'a period piece', 'a later piece'),
       without,
       shareUnder: sharesUnder(evaluation.masses, without),
     };

@@ -90,7 +90,7 @@ export function worldPriors(prepared: PreparedCase, draw: Draw): number[] {
 
 /**
  * When a piece of each making would have been made: share by bin, each summing to 1. A period piece falls within the
- * style's years, with a provincial lag after and a short slack before; a later one after the style had gone.
+ * style's years, with a provincial lag after and a short slack before; a later piece after the style had gone.
  */
 export function yearPriors(prepared: PreparedCase): Record<Making, Float64Array> {
   const [from, to] = prepared.span;

@@ -62,7 +62,7 @@ function figuresOfSign(sign: Sign): string {
   const word =
     basis === undefined ? '' : [basis.by ?? '', basis.at ?? ''].filter((each) => each !== '').join(', ');
   const years = span === undefined ? '' : ` ${spanWords(span)}`;
-  return `Of 100 show it: ${rows.join('; ')}${word === '' ? '' : `. On whose word: ${word}`}.${years}`;
+  return `Of 100 show it: ${rows.join('; ')}${word === '' ? '' : `. Basis: ${word}`}.${years}`;
 }
 
 function spanWords(span: NonNullable<Sign['span']>): string {

@@ -20,21 +20,24 @@ export const readingWords: Record<ReadingId, { title: string; inSentence: string
     inSentence: 'a period piece, substantially intact',
   },
   'period-repaired': {
-    title: 'Of the period, with honest repairs',
-    inSentence: 'a period piece with honest repairs',
+    title: 'Of the period, with later repairs',
+    inSentence: 'a period piece with later repairs',
   },
   'period-altered': {
     title: 'Of the period, altered or improved',
     inSentence: 'a period piece, altered or improved',
   },
   'made-up': {
-    title: 'Made up from parts of several old pieces',
-    inSentence: 'a piece made up from old parts',
+    title: 'Married, or assembled from old parts',
+    inSentence: 'a marriage, or a piece assembled from old parts',
   },
   'later-bench-copy': { title: 'A later copy, made by hand', inSentence: 'a later copy made by hand' },
   'later-machine-copy': {
     title: 'A later copy, made by machine',
     inSentence: 'a later copy made by machine',
   },
-  'made-to-deceive': { title: 'Made to deceive', inSentence: 'a piece made to deceive' },
+  'made-to-deceive': {
+    title: 'Made or altered to pass as older',
+    inSentence: 'a piece made or altered to pass as older',
+  },
 };

@@ -212,7 +212,7 @@ describe('the board', () => {
     await touch('touchStart', [[x + 60, y + 60]]);
     await touch('touchEnd', []);
     await page.getByText('One mark, in words').waitFor();
-    await page.getByRole('button', { name: 'Take this mark off' }).click();
+    await page.getByRole('button', { name: 'Delete mark' }).click();
     expect(await page.getByText('One mark, in words').count()).toBe(0);
     await page.getByRole('button', { name: 'Undo the mark' }).click();
     await page.getByText('One mark, in words').waitFor();

@@ -24,7 +24,7 @@ const corners: [string, (page: Page) => Promise<void>][] = [
       await page.locator('.exam-sign details summary').first().click();
     },
   ],
-  ['the keys', async (page) => page.getByRole('button', { name: 'Keys' }).click()],
+  ['the keys', async (page) => page.getByRole('button', { name: 'Keyboard shortcuts' }).click()],
   [
     'the plan of the visit',
     async (page) => {
@@ -43,7 +43,7 @@ const corners: [string, (page: Page) => Promise<void>][] = [
       await page
         .locator('.exam-drop input[type=file][multiple]')
         .setInputFiles({ name: 'one.png', mimeType: 'image/png', buffer });
-      await page.getByText('1 of 1 photos kept.').waitFor();
+      await page.getByText('1 of 1 photos saved.').waitFor();
     },
   ],
   [

@@ -35,7 +35,7 @@ describe('photos in the examination', () => {
     await page
       .locator('.exam-drop input[type=file][multiple]')
       .setInputFiles([await picture('front.png', '#a07040'), no, await picture('back.png', '#705030')]);
-    await page.getByText('2 of 3 photos kept, 1 not.').waitFor();
+    await page.getByText('2 of 3 photos saved, 1 not.').waitFor();
     const kept = await pieceOf(
       program.server,
       id,
@@ -111,7 +111,7 @@ describe('photos in the examination', () => {
     const tied = await pieceOf(program.server, id, (piece) => piece.photos[photoId]?.marks[0]?.words !== '');
     expect(tied.photos[photoId]?.marks[0]).toMatchObject({ finding, words: 'Square edge, as cut.' });
 
-    await page.getByRole('button', { name: 'Take mark 2 off' }).click();
+    await page.getByRole('button', { name: 'Delete mark 2' }).click();
     await pieceOf(program.server, id, (piece) => piece.photos[photoId]?.marks.length === 1);
     await page.getByRole('button', { name: 'Undo', exact: true }).click();
     const back = await pieceOf(program.server, id, (piece) => piece.photos[photoId]?.marks.length === 2);

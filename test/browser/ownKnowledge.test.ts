@@ -36,11 +36,11 @@ describe('a sign of one’s own', () => {
     await writeFigure(page, 'Work of the period', ['10', '4', '20']);
     await writeFigure(page, 'Later copy by hand', ['30', '0.5', '5']);
     await writeFigure(page, 'Later copy by machine', ['1', '0.2', '3']);
-    await writeFigure(page, 'Made to deceive', ['5', '2', '10']);
-    await page.getByRole('button', { name: 'Keep the sign' }).click();
+    await writeFigure(page, 'Made or altered to pass as older', ['5', '2', '10']);
+    await page.getByRole('button', { name: 'Save the sign' }).click();
 
     // The best figure lies above the highest: said above, and at the field.
-    await page.getByText('It was not kept yet').waitFor();
+    await page.getByText('It is not saved yet').waitFor();
     const faulty = page.getByRole('group', { name: 'Later copy by hand', exact: true });
     expect(await faulty.locator('.doubt').textContent()).toMatch(/highest|between|order/i);
 
@@ -48,7 +48,7 @@ describe('a sign of one’s own', () => {
     await page.goto(`${program.server.address}reference/own?kind=sign`);
     expect(await page.getByLabel('Name', { exact: true }).inputValue()).toBe('Cross in chalk');
     await writeFigure(page, 'Later copy by hand', ['2', '0.5', '5']);
-    await page.getByRole('button', { name: 'Keep the sign' }).click();
+    await page.getByRole('button', { name: 'Save the sign' }).click();
     await page.getByRole('heading', { level: 2, name: 'Cross in chalk (your own addition)' }).waitFor();
     expect(page.url()).toContain('sign=own-cross-in-chalk');
     const known = (await (await fetch(`${program.server.address}knowledge.json`)).json()) as Knowledge;
@@ -88,7 +88,7 @@ describe('a sign of one’s own', () => {
     await page.goto(`${program.server.address}reference?sign=own-cross-in-chalk`);
     await page.getByRole('link', { name: 'Change or remove it' }).click();
     await page.getByLabel('Minutes it takes').fill('3');
-    await page.getByRole('button', { name: 'Keep the sign' }).click();
+    await page.getByRole('button', { name: 'Save the sign' }).click();
     await page.getByText('3 minutes').waitFor();
     await page.getByRole('link', { name: 'Change or remove it' }).click();
     await page.getByRole('button', { name: 'Remove it' }).click();
@@ -106,7 +106,7 @@ describe('a sign of one’s own', () => {
     await page.getByLabel('From', { exact: true }).fill('1760');
     await page.getByLabel('To', { exact: true }).fill('1790');
     await page.getByLabel('Forms it made').fill('Side chair');
-    await page.getByRole('button', { name: 'Take out: Side chair' }).waitFor();
+    await page.getByRole('button', { name: 'Remove: Side chair' }).waitFor();
     await page.getByLabel('What it was').fill('A shop made up for a test.');
     for (const [label, numbers] of [
       ['Of 100 pieces of the period of these forms', ['2', '1', '4']],
@@ -122,7 +122,7 @@ describe('a sign of one’s own', () => {
     }
     await page.getByLabel('Or your own word').selectOption('judgement');
     await page.getByLabel('Why these figures').fill('Made up for a test.');
-    await page.getByRole('button', { name: 'Keep the shop' }).click();
+    await page.getByRole('button', { name: 'Save the shop' }).click();
     await page.getByRole('heading', { level: 2, name: 'Thistle Lane (your own addition)' }).waitFor();
     await page.getByRole('link', { name: 'Cross in chalk (your own addition)' }).click();
     await page.getByRole('link', { name: 'Thistle Lane (your own addition)' }).waitFor();
@@ -136,8 +136,8 @@ describe('a sign of one’s own', () => {
     const page = await context.newPage();
     for (const kind of ['sign', 'shop']) {
       await page.goto(`${program.server.address}reference/own?kind=${kind}`);
-      await page.getByRole('button', { name: `Keep the ${kind}` }).click();
-      await page.getByText('It was not kept yet').waitFor();
+      await page.getByRole('button', { name: `Save the ${kind}` }).click();
+      await page.getByText('It is not saved yet').waitFor();
       expect(await axeViolations(page)).toEqual([]);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
     }

@@ -15,7 +15,7 @@ describe('every page of the house', () => {
     const page = await (await used.browser.newContext()).newPage();
     used.pieceId = await takeOnPiece(page, used.server.address, 'Looked-at chair');
     await page.getByText('An estate').click();
-    await page.getByText('All kept').waitFor();
+    await page.getByText('Saved', { exact: true }).waitFor();
     await page.context().close();
   });
   afterAll(async () => {

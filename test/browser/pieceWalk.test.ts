@@ -75,7 +75,7 @@ describe('a piece from the first word to the signed opinion', () => {
     const { page, server } = used;
     await page.goto(server.address);
     await page
-      .getByRole('button', { name: /^Make it mine/ })
+      .getByRole('button', { name: /^Make a copy to edit/ })
       .first()
       .click();
     await page.waitForURL(/piece\/(?!example)[^/]+\/examination$/);
@@ -91,7 +91,7 @@ describe('a piece from the first word to the signed opinion', () => {
     await page.getByText('is put away, at the end of the list').waitFor();
     expect((await pieceInRecord(server, id)).putAway).toBe(true);
     await page.getByText(/^Put away: \d piece/).click();
-    await page.getByRole('button', { name: `Take out: ${mine.title}` }).click();
+    await page.getByRole('button', { name: `Bring back: ${mine.title}` }).click();
     await page.getByText('is out again').waitFor();
     expect((await pieceInRecord(server, id)).putAway).toBe(false);
     await page.getByLabel('Find by words').fill('1492');

@@ -93,13 +93,13 @@ describe.each(['example-side-chair', 'example-armchair'])('the readings of %s', 
   }, 240_000);
 });
 
-describe('what jars', () => {
+describe('what doesn’t fit', () => {
   it('shows the habit that a shop explains as explained, with what it now speaks for', async () => {
     const page = await browser.newPage();
     await openReadings(page, 'example-armchair');
     const card = page.locator('.read-card[data-explained]').filter({ hasText: 'Alder Ferry' }).first();
     expect(await card.innerText()).toMatch(
-      /If no shop’s file were known it would speak .* for a later one .*; with the file it speaks .* for a period piece/,
+      /If no shop’s file were known it would speak .* for a later piece .*; with the file it speaks .* for a period piece/,
     );
     await card.getByRole('link', { name: 'Look at it again' }).click();
     await page.locator('.exam-panel').waitFor();

@@ -35,7 +35,7 @@ const weighing: Weighing = {
   ],
   leading: 'period-repaired',
   firm: false,
-  firmness: { shareOfDraws: 0.9, draws: 100, why: 'It leads in 90 of 100 redraws.' },
+  firmness: { shareOfDraws: 0.9, draws: 100, why: 'It leads in 90 of 100 trials of the ranges.' },
   unexplained: { unexplained: false, reason: 'The findings hang together.' },
   years: {
     p50: [1750, 1770],

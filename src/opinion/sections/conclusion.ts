@@ -55,7 +55,7 @@ function besideIt({ piece, weighing }: OpinionMaterial): Block[] {
         'From the starting odds that the examiner chose, the findings come out at ',
         { strong: readingWords[leading.id].inSentence },
         `: ${band.words}, ${outOf(leading.probability)}${intervalWords(weighing.firmness.draws, leading)}. `,
-        weighing.firm ? 'The reading is firm. ' : 'The reading is not firm. ',
+        weighing.firm ? 'The reading is settled. ' : 'The reading is not settled. ',
         stopped(weighing.firmness.why),
       ],
     },
@@ -97,6 +97,6 @@ function besideIt({ piece, weighing }: OpinionMaterial): Block[] {
 export function intervalWords(draws: number, { low, high }: { low: number; high: number }): string {
   if (draws === 0) return '';
   return outOf(low) === outOf(high)
-    ? ` in ${draws} redraws of the figures`
-    : `, from ${outOf(low)} to ${outOf(high)} when the figures are redrawn within their ranges`;
+    ? ` in ${draws} trials of the ranges`
+    : `, from ${outOf(low)} to ${outOf(high)} when the ranges of the figures are tested`;
 }

@@ -32,12 +32,12 @@ export function figuresSection(material: OpinionMaterial): Section | undefined {
           { name: 'If it is', share: 4 },
           { name: 'Best', share: 0.9, end: true },
           { name: 'Low – high', share: 1.4, end: true },
-          { name: 'On whose word', share: 4.4 },
+          { name: 'Basis', share: 4.4 },
         ],
         groups: signs
           .toSorted((a, b) => (a.name < b.name ? -1 : 1))
           .map((sign) => ({
-            name: `${sign.name} – tells of ${tellsOf(sign, knowledge)}`,
+            name: `${sign.name} – evidence of ${tellsOf(sign, knowledge)}`,
             ...basisNote(sign, knowledge),
             rows: [...rowsOf(sign, knowledge), ...habitRows(sign, material)],
           })),

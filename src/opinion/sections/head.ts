@@ -69,7 +69,7 @@ function noticesOf({ piece }: OpinionMaterial): Block[] {
       ? [
           notice(
             'From photographs only',
-            'The piece was not in the examiner’s hands. Joints, undersides, tool marks and surfaces can’t be felt or lit in a photograph, so this opinion can’t be as firm as one on a piece examined in the hand, and should be confirmed by one before money or title hangs on it.',
+            'The piece was not in the examiner’s hands. Joints, undersides, tool marks and surfaces can’t be felt or lit in a photograph, so this opinion can’t be as sure as one on a piece examined in the hand, and should be confirmed by one before money or title hangs on it.',
           ),
         ]
       : []),

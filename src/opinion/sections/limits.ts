@@ -22,11 +22,17 @@ export function limitsSection(material: OpinionMaterial): Section {
   const own = [...paragraphs(piece.opinion.limits), ...paragraphs(piece.engagement.limits)];
   return {
     id: 'limits',
-    title: 'Limits',
+    title: 'Limiting conditions',
     blocks: [
       ...own.map((words): Block => ({ kind: 'paragraph', words })),
       ...(own.length === 0
-        ? [{ kind: 'paragraph', as: 'note', words: 'The examiner has written no limits.' } satisfies Block]
+        ? [
+            {
+              kind: 'paragraph',
+              as: 'note',
+              words: 'The examiner has written no limiting conditions.',
+            } satisfies Block,
+          ]
         : []),
       { kind: 'list', items: notSeen(material) },
       ...worthALook(material),
@@ -52,7 +58,7 @@ function notSeen(material: OpinionMaterial): string[] {
     ...(untold.length === 0
       ? []
       : [
-          `Could not be told: ${listed(untold.map((each) => `“${signName(each.sign)}” (${partName(each.part)})`))}.`,
+          `Could not tell: ${listed(untold.map((each) => `“${signName(each.sign)}” (${partName(each.part)})`))}.`,
         ]),
     ...(unseen.length === 0 ? [] : [`No finding was recorded of the ${listed(unseen)}.`]),
     'Signs that are not listed under the findings were not looked for; nothing follows from their not being named.',

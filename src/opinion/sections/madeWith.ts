@@ -13,7 +13,7 @@ export function madeWithSection({ piece, weighing, knowledge, madeOn, version }:
       ? []
       : [
           {
-            name: 'Redraws',
+            name: 'Trials of the ranges',
             words: [
               weighing.versions.draws === 0
                 ? 'none'

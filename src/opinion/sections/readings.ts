@@ -28,14 +28,14 @@ export function readingsSection(material: OpinionMaterial): Section | undefined 
           { name: 'Reading', share: 4.6 },
           { name: 'In words', share: 2.2 },
           { name: 'Probability', share: 1.8, end: true },
-          { name: 'When the figures are redrawn', share: 2.8, end: true },
+          { name: 'When the ranges are tested', share: 2.8, end: true },
         ],
         groups: [{ rows }],
       },
       {
         kind: 'paragraph',
         as: 'note',
-        words: `No reading is printed above 999 or below 1 in 1000: judged figures can’t carry more. The words: ${probabilityBands.map((band, index) => (index === probabilityBands.length - 1 ? `${band.words}, below ${outOf(probabilityBands[index - 1]?.from ?? 0)}` : `${band.words}, from ${outOf(band.from)}`)).join('; ')}. ${draws === 0 ? '' : `Every figure was redrawn ${draws} times within its range; the range holds nine redraws in ten.`}`,
+        words: `No reading is printed above 999 or below 1 in 1000: judged figures can’t carry more. The words: ${probabilityBands.map((band, index) => (index === probabilityBands.length - 1 ? `${band.words}, below ${outOf(probabilityBands[index - 1]?.from ?? 0)}` : `${band.words}, from ${outOf(band.from)}`)).join('; ')}. ${draws === 0 ? '' : `Every figure was redrawn ${draws} times within its range; the range holds nine trials in ten.`}`,
       },
       ...oddsTable(material),
       ...doneToIt(material),
@@ -57,7 +57,7 @@ function oddsWords({ piece, knowledge }: OpinionMaterial): string {
     piece.startingOdds === undefined
       ? 'The examiner left the starting odds as the program proposes them'
       : 'The starting odds are the examiner’s choice and no result of the examination';
-  return `${chosen}: “${odds.name}”. Of 100 pieces that look like this one, ${odds.period} are taken to be of the period, ${odds['bench-copy']} later copies by hand, ${odds['machine-copy']} later copies by machine and ${odds['to-deceive']} made to deceive. ${odds.why}`;
+  return `${chosen}: “${odds.name}”. Of 100 pieces that look like this one, ${odds.period} are taken to be of the period, ${odds['bench-copy']} later copies by hand, ${odds['machine-copy']} later copies by machine and ${odds['to-deceive']} made or altered to pass as older. ${odds.why}`;
 }
 
 function oddsTable({ weighing, knowledge, piece }: OpinionMaterial): Block[] {

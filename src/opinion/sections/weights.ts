@@ -7,7 +7,7 @@ import { decibanWords, listed, stopped } from '../wording.ts';
 
 type Weight = Weighing['weights'][number];
 
-const sides = ['a period piece', 'a later one'] as const;
+const sides = ['a period piece', 'a later piece'] as const;
 
 /** What each finding speaks for and how strongly, in words and decibans, with the scale the words are taken from. */
 export function weightsSection(material: OpinionMaterial): Section | undefined {
@@ -27,8 +27,8 @@ export function weightsSection(material: OpinionMaterial): Section | undefined {
           'Two propositions were weighed against each other: that the main body is ',
           { strong: 'a period piece' },
           ', whatever was done to it later, and that it is ',
-          { strong: 'a later one' },
-          ', be it a copy by hand, a copy by machine, or made to deceive. The weight of a finding says how much more probable the finding is if the one is true than if the other is. + is for a period piece, − for a later one.',
+          { strong: 'a later piece' },
+          ', be it a copy by hand, a copy by machine, or made to pass as older. The weight of a finding says how much more probable the finding is if the one is true than if the other is. + is for a period piece, − for a later piece.',
         ],
       },
       ...weightTable(
@@ -37,7 +37,7 @@ export function weightsSection(material: OpinionMaterial): Section | undefined {
         material,
       ),
       ...weightTable(
-        'What speaks for a later one',
+        'What speaks for a later piece',
         heavy.filter((each) => each.alone < 0),
         material,
       ),

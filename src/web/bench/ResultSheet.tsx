@@ -19,7 +19,7 @@ export function ResultSheet({ room, found, title, part }: Props) {
   const [said, setSaid] = useState('');
   const keep = () => {
     room.record(keepResult(crypto.randomUUID(), name.trim() || title, found, part));
-    setSaid('Kept at the bench.');
+    setSaid('Saved at the bench.');
   };
   return (
     <section className="sheet bench-result stack-tight" aria-label="What it says">
@@ -33,7 +33,7 @@ export function ResultSheet({ room, found, title, part }: Props) {
             <EnterAs key={found.speaksOf.signs.join()} room={room} found={found} speaksOf={found.speaksOf} />
           )}
           <div className="row">
-            <TextField label="Call it" value={name} save={setName} note={`“${title}” where left empty.`} />
+            <TextField label="Name" value={name} save={setName} note={`“${title}” where left empty.`} />
             <button type="button" className="button quiet" onClick={keep}>
               Keep at the bench
             </button>

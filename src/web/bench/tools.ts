@@ -38,7 +38,7 @@ export const benchTools: readonly BenchTool[] = [
   ),
   tool(
     'members',
-    'Members side by side',
+    'Compare a set',
     'Which members of a set stand out, which go together, and were the armchairs made as armchairs?',
     async () => (await import('./sets/MembersTool.tsx')).MembersTool,
   ),
@@ -50,14 +50,14 @@ export const benchTools: readonly BenchTool[] = [
   ),
   tool(
     'panel',
-    'Panels and bottoms',
+    'Panel shrinkage',
     'What should a panel, a drawer’s bottom or a round top have lost across its grain since it was made?',
     async () => (await import('./wood/PanelTool.tsx')).PanelTool,
   ),
   tool(
     'edges',
-    'Sloped back edges',
-    'From where does a sloped back edge show, and how much of an opening stays open from the side?',
+    'Chamfered back edges',
+    'From where does a chamfered back edge show, and how much of an opening stays open from the side?',
     async () => (await import('./edges/EdgesTool.tsx')).EdgesTool,
   ),
   tool(
@@ -86,7 +86,7 @@ export const benchTools: readonly BenchTool[] = [
   ),
   tool(
     'twins',
-    'Twins or brothers',
+    'Compare two outlines',
     'Are two legs or splats alike as a machine leaves them, or as a hand does?',
     async () => (await import('./photo/TwinsTool.tsx')).TwinsTool,
   ),
@@ -98,8 +98,8 @@ export const benchTools: readonly BenchTool[] = [
   ),
   tool(
     'dating',
-    'Dating by hand',
-    'Which years do a few dated signs leave, of the knowledge files or your own?',
+    'Date from dated features',
+    'Which years do a few dated features leave, of the knowledge files or your own?',
     async () => (await import('./dating/DatingTool.tsx')).DatingTool,
   ),
 ];

@@ -64,7 +64,7 @@ export function EngagementPage() {
         <div className="pair">
           {dated('askedOn', 'Asked on', 'When the job was taken on.')}
           {dated('examinedOn', 'Examined on', 'When the piece was seen.')}
-          {dated('effectiveOn', 'Opinion as of', 'The day the opinion holds for.')}
+          {dated('effectiveOn', 'Effective date', 'The day the opinion holds for.')}
         </div>
         {text('examinedAt', 'Examined at', 'Room, light, and what it stood on.')}
       </section>
@@ -90,7 +90,7 @@ export function EngagementPage() {
         </div>
         {text(
           'limits',
-          'Limits',
+          'Limiting conditions',
           'What could not be done or seen, and for what the opinion must not be used.',
           true,
         )}

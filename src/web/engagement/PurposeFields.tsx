@@ -30,7 +30,7 @@ export function PurposeFields({ engagement, set, text, readOnly }: PurposeFields
   const caution = engagement.purpose === undefined ? undefined : cautions[engagement.purpose];
   return (
     <section className="stack" aria-labelledby="what-for">
-      <h2 id="what-for">What for</h2>
+      <h2 id="what-for">Intended use</h2>
       <ChoiceField
         label="The opinion is wanted for"
         choices={purposeChoices}
@@ -40,11 +40,7 @@ export function PurposeFields({ engagement, set, text, readOnly }: PurposeFields
       />
       {caution === undefined ? null : <p className="caution">{caution}</p>}
       {text('question', 'The question', 'In the client’s own words.', true)}
-      {text(
-        'mayRely',
-        'Who may rely on the answer',
-        'The client only, an insurer, heirs, a court. No one else.',
-      )}
+      {text('mayRely', 'Intended users', 'The client only, an insurer, heirs, a court. No one else.')}
     </section>
   );
 }

@@ -82,7 +82,7 @@ function Examination({ piece, readOnly, record }: Ready) {
       <NextLookBar room={room} weigh={weigh} onGo={(look) => go(look.part ?? 'whole', look.sign)} />
       {form.cautions.length > 0 && (
         <details className="exam-cautions">
-          <summary>Before you lay a hand on it</summary>
+          <summary>Handling cautions</summary>
           {form.cautions.map((caution) => (
             <p key={caution} className="caution small">
               {caution}

@@ -13,7 +13,7 @@ export function KeysHelp() {
         aria-controls={id}
         onClick={() => setOpen(!open)}
       >
-        Keys
+        Keyboard shortcuts
       </button>
       <div id={id} hidden={!open} className="exam-keys-list sheet">
         <dl>

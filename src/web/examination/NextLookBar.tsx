@@ -11,7 +11,7 @@ const leaves: [Need, string][] = [
   ['turned-over', 'It may not be turned over'],
   ['seat-lifted', 'The seat may not be lifted'],
   ['part-removed', 'Nothing may be taken out or off'],
-  ['owners-leave', 'The owner gives no further leave'],
+  ['owners-leave', 'The owner allows nothing more'],
   ['laboratory', 'Nothing goes to a laboratory'],
 ];
 
@@ -133,7 +133,7 @@ function VisitChoices({ visit, asked, onVisit }: VisitProps) {
         <span>minutes</span>
       </div>
       <fieldset className="exam-leaves" hidden={asked.length === 0}>
-        <legend className="unseen">What there is no leave for</legend>
+        <legend className="unseen">Not allowed on this visit</legend>
         {asked.map(([need, words]) => (
           <label key={need} className="choice">
             <input
@@ -162,5 +162,5 @@ function whyNone(weigh: WeighingNow, left: number): string {
     return 'The findings are being weighed; what to look at next follows.';
   return left === 0
     ? 'Every sign that could tell was looked for.'
-    : 'Nothing more would tell within this time and leave.';
+    : 'Nothing more would tell within this time and what is allowed.';
 }

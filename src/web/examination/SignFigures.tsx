@@ -6,7 +6,7 @@ export function SignFigures({ sign, knowledge }: { sign: Knowledge['signs'][stri
   const { span, basis } = sign;
   return (
     <div className="exam-figures">
-      <p>It tells of {tellsOf(sign.hangsOn, knowledge.alterations)}.</p>
+      <p>Evidence of {tellsOf(sign.hangsOn, knowledge.alterations)}.</p>
       {span !== undefined && (
         <p>
           In use from {span.earliest}, common from {span.commonFrom}

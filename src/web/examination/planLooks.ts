@@ -18,7 +18,7 @@ export const needWords: Record<NeedOn, string> = {
   'from-behind': 'Look from behind',
   'turned-over': 'Turn it over',
   'seat-lifted': 'Lift the seat: ask leave first',
-  'part-removed': 'Take it out or off: ask leave first',
+  'part-removed': 'Take it out or off: ask first',
   'owners-leave': 'Ask the owner’s leave first',
   laboratory: 'A laboratory’s work: ask leave first',
 };

@@ -43,7 +43,7 @@ function History({ used, piece }: { used: UsedPiece; piece: Piece }) {
         {countWords(found.length, entries.length, words)}
         {used.waiting === 0
           ? ''
-          : ` ${used.waiting} more wait on this device and will stand here once the record answers.`}
+          : ` ${used.waiting} more wait on this device and will stand here once Underside can be reached.`}
       </p>
       {trouble === '' ? null : (
         <p className="caution" role="alert">

@@ -40,7 +40,7 @@ const fields: Record<string, string> = {
   'engagement.purpose': 'what the opinion is wanted for',
   'engagement.question': 'the question',
   'engagement.belief': 'what they believe it is',
-  'engagement.mayRely': 'who may rely on the answer',
+  'engagement.mayRely': 'intended users',
   'engagement.background': 'what is told of it',
   'engagement.askedOn': 'the day it was asked',
   'engagement.examinedOn': 'the day it was examined',

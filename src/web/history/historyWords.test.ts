@@ -97,7 +97,7 @@ describe('the history in sentences', () => {
   });
 
   test('choices are told in words, not by their ids', () => {
-    expect(valueWords(['opinion', 'reading'], 'made-up')).toBe('Made up from parts of several old pieces');
+    expect(valueWords(['opinion', 'reading'], 'made-up')).toBe('Married, or assembled from old parts');
     expect(valueWords(['engagement', 'purpose'], 'estate')).toBe('An estate');
     expect(valueWords(['claim', 'period'], [1760, 1790])).toBe('1760–1790');
     expect(valueWords(['engagement', 'askedOn'], '2026-11-02')).toBe('2 November 2026');

@@ -18,7 +18,7 @@ export function useHistory(
         if (asked.came === 'answer') setEvents(asked.answer.events);
         if (asked.came === 'answer') setTrouble('');
         else if (asked.came === 'refusal') setTrouble(asked.message);
-        else setTrouble('The record does not answer: what is shown may be behind.');
+        else setTrouble('Can’t reach Underside on this computer: what is shown may be behind.');
       },
     );
     return () => {

@@ -24,7 +24,7 @@ export function KnowledgeRoom({ children }: { children: ReactNode }) {
         ? ''
         : asked.came === 'refusal'
           ? asked.message
-          : 'Underside does not answer. Is it still running? Start it again with npm start.',
+          : 'Can’t reach Underside on this computer. Is it still running? Start it again with npm start.',
     );
     return asked.came === 'answer';
   }, []);

@@ -26,7 +26,7 @@ export function OpinionPdf({ room }: { room: OpinionRoom }) {
           disabled={behind || job.stands === 'running'}
           onClick={() => void begin()}
         >
-          {job.stands === 'running' ? 'Setting…' : 'Set as PDF'}
+          {job.stands === 'running' ? 'Making the PDF…' : 'Make PDF'}
         </button>
       </div>
       {behind ? <p className="soft small">Waits until the record has every entry.</p> : null}

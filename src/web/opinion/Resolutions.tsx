@@ -3,7 +3,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { useNameBook } from '../history/useNameBook.ts';
 import type { OpinionRoom } from './opinionRoom.ts';
 
-/** What jars, each as a question, and how the examiner settled it; what is left open is printed as open. */
+/** What doesn’t fit, each as a question, and how the examiner settled it; what is left open is printed as open. */
 export function Resolutions({ room }: { room: OpinionRoom }) {
   const { piece, weighing, locked, used } = room;
   const names = useNameBook(piece);
@@ -26,7 +26,7 @@ export function Resolutions({ room }: { room: OpinionRoom }) {
   );
   return (
     <section className="stack" aria-labelledby="jars">
-      <h2 id="jars">What jars, and how you settle it</h2>
+      <h2 id="jars">What doesn’t fit, and how you settle it</h2>
       {jars.map((jar) => {
         const key = findingKey(jar.sign, jar.part ?? undefined);
         return (
@@ -50,7 +50,7 @@ export function Resolutions({ room }: { room: OpinionRoom }) {
         const [sign = '', part] = key.split('@');
         return (
           <div key={key} className="jar stack-tight">
-            <p className="soft small">This jarred before, and no longer does.</p>
+            <p className="soft small">This did not fit before, and now does.</p>
             {field(key, `Settled: ${names.sign(sign)}${part === undefined ? '' : `, ${names.part(part)}`}`)}
           </div>
         );

@@ -16,7 +16,8 @@ type JobAnswer = {
   message?: string;
 };
 
-const away = 'Underside does not answer. Is it still running? Nothing is lost: ask again when it is back.';
+const away =
+  'Can’t reach Underside on this computer. Is it still running? Nothing is lost: ask again when it is back.';
 const askEveryMs = 250;
 
 /** Begins the setting of a piece's opinion and follows it to its end. */

@@ -110,7 +110,7 @@ export function NewPiecePage() {
         label="Seen"
         choices={[
           { id: 'in-hand', name: 'In the hand', note: 'It can be touched, turned and measured.' },
-          { id: 'photo-only', name: 'In photographs only', note: 'Weighs less, and never as firm.' },
+          { id: 'photo-only', name: 'In photographs only', note: 'Weighs less, and never settled by it.' },
         ]}
         value={mode}
         save={setMode}

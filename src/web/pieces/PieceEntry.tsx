@@ -45,9 +45,9 @@ export function PieceEntry({ listed, away, putAway, makeMine }: PieceEntryProps)
               type="button"
               className="button quiet"
               onClick={makeMine}
-              aria-label={`Make it mine: ${title}`}
+              aria-label={`Make a copy to edit: ${title}`}
             >
-              Make it mine
+              Make a copy to edit
             </button>
           </>
         ) : (
@@ -57,9 +57,9 @@ export function PieceEntry({ listed, away, putAway, makeMine }: PieceEntryProps)
           type="button"
           className="button plain"
           onClick={() => putAway(!away)}
-          aria-label={`${away ? 'Take out' : 'Put away'}: ${title}`}
+          aria-label={`${away ? 'Bring back' : 'Archive'}: ${title}`}
         >
-          {away ? 'Take out' : 'Put away'}
+          {away ? 'Bring back' : 'Archive'}
         </button>
       </div>
     </li>

@@ -9,7 +9,7 @@ import { PieceEntry } from './PieceEntry.tsx';
 import { useListedPieces } from './useListedPieces.ts';
 import './pieces.css';
 
-/** The pieces: what is open, signed, put away, and the worked examples; found by words. */
+/** The pieces: what is open, signed, archived, and the worked examples; found by words. */
 export function PiecesPage() {
   usePageTitle('Pieces');
   const { forms } = useKnowledge();
@@ -30,7 +30,9 @@ export function PiecesPage() {
     await desk.settled();
     await read();
     setSaid(
-      to ? `“${listed.title}” is put away, at the end of the list.` : `“${listed.title}” is out again.`,
+      to
+        ? `“${listed.title}” is in the archive, at the end of the list.`
+        : `“${listed.title}” is back in the list.`,
     );
   };
   const makeMine = async (listed: ListedPiece) => {
@@ -38,7 +40,9 @@ export function PiecesPage() {
     if (copied.came === 'answer') void navigate({ to: '/piece/$id/examination', params: copied.answer });
     else
       setSaid(
-        copied.came === 'refusal' ? copied.message : 'Underside does not answer: try again in a moment.',
+        copied.came === 'refusal'
+          ? copied.message
+          : 'Can’t reach Underside on this computer. Try again in a moment.',
       );
   };
   const list = (id: string, title: string, entries: readonly ListedPiece[]) =>
@@ -111,8 +115,8 @@ export function PiecesPage() {
       {list('examples', 'Worked examples, invented', places.examples)}
       {places.away.length === 0 ? null : (
         <details>
-          <summary>Put away: {places.away.length === 1 ? '1 piece' : `${places.away.length} pieces`}</summary>
-          {list('away', 'Put away', places.away)}
+          <summary>Archive: {places.away.length === 1 ? '1 piece' : `${places.away.length} pieces`}</summary>
+          {list('away', 'Archive', places.away)}
         </details>
       )}
     </div>

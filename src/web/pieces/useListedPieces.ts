@@ -14,7 +14,7 @@ export function useListedPieces() {
         ? ''
         : asked.came === 'refusal'
           ? asked.message
-          : 'Underside does not answer. Is it still running? The list comes back by itself.',
+          : 'Can’t reach Underside on this computer. Is it still running? The list comes back by itself.',
     );
   }, []);
   useEffect(() => {

@@ -8,13 +8,13 @@ import type { ReadRoom } from './readRoom.ts';
 
 type Contradiction = Weighing['contradictions'][number];
 
-/** What jars: a question to pursue, never a badge; and what once jarred and is explained. */
+/** What doesn’t fit: a question to pursue, never a badge; and what once did not fit and is explained. */
 export function Contradictions({ room }: { room: ReadRoom }) {
   const open = room.weighing.contradictions.filter((each) => !each.explained);
   const explained = room.weighing.contradictions.filter((each) => each.explained);
   return (
     <section className="stack-tight">
-      <h2>What jars</h2>
+      <h2>What doesn’t fit</h2>
       {open.length === 0 && (
         <p>
           Nothing found is improbable for {readingWords[room.weighing.leading].inSentence}

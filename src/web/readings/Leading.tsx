@@ -6,7 +6,7 @@ import { mainReasons } from './mainReasons.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
 import { findingWords, speaksAltogether } from './speaksFor.ts';
 
-/** The leading reading in a sentence, what it rests on, how firm it is, and the other readings. */
+/** The leading reading in a sentence, what it rests on, how settled it is, and the other readings. */
 export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
   const { weighing } = room;
   const leading = weighing.readings.find((each) => each.id === weighing.leading);
@@ -26,7 +26,9 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
       )}
       {looked && (
         <p>
-          <strong>{weighing.firm ? 'Firm.' : full ? 'Not firm.' : 'Not yet known whether firm.'}</strong>{' '}
+          <strong>
+            {weighing.firm ? 'Settled.' : full ? 'Not settled.' : 'Not yet known whether settled.'}
+          </strong>{' '}
           {weighing.firmness.why}
         </p>
       )}
@@ -47,15 +49,13 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
           <table className="read-table">
             <caption>
               How probable each reading is
-              {full
-                ? ', and where 90 of 100 redraws of the figures leave it'
-                : '; intervals are not drawn yet'}
+              {full ? ', and where 90 of 100 trials of the ranges leave it' : '; intervals are not drawn yet'}
             </caption>
             <thead>
               <tr>
                 <th scope="col">Reading</th>
                 <th scope="col">Best</th>
-                {full && <th scope="col">Redraws</th>}
+                {full && <th scope="col">Trials</th>}
               </tr>
             </thead>
             <tbody>
@@ -76,7 +76,7 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
             .map((band) => `${band.words} from ${outOf(band.from)}`)
             .slice(0, -1)
             .join(', ')}
-          , all but excluded below.
+          , very improbable below.
         </p>
       </details>
     </section>

@@ -11,8 +11,8 @@ import { standingByPart } from '../examination/standings.ts';
 import type { ReadRoom } from './readRoom.ts';
 
 const originNames: Record<string, string> = {
-  'of-the-making': 'of the making',
-  repair: 'honest repair',
+  'of-the-making': 'original',
+  repair: 'later repair or renewal',
   improve: 'to improve',
   'other-old': 'from another old piece',
 };
@@ -84,7 +84,7 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
         <summary>Numbers</summary>
         <div className="read-scroll">
           <table className="read-table">
-            <caption>How probable each part is of the making, and if not, what</caption>
+            <caption>How probable it is that each part is original, and if not, what it is</caption>
             <thead>
               <tr>
                 <th scope="col">Part</th>

@@ -85,7 +85,7 @@ function Readings({ piece, readOnly, record }: Ready) {
           </Link>
         </p>
         <p className="small soft">
-          Knowledge {weighing.versions.knowledge} · {weighing.versions.draws} redraws, begun from{' '}
+          Knowledge {weighing.versions.knowledge} · {weighing.versions.draws} trials of the ranges, begun from{' '}
           {weighing.versions.seed}
         </p>
       </footer>

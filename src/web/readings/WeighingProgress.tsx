@@ -1,7 +1,7 @@
 import type { WeighingNow } from '../weigh/useWeighing.ts';
 import { redraws } from '../weigh/useWeighing.ts';
 
-/** How far the redraws are; they can be broken off and begun again. */
+/** How far the redraws are; they can be stopped and begun again. */
 export function WeighingProgress({ weigh }: { weigh: WeighingNow }) {
   const { progress, full, behind, faults } = weigh;
   if (faults.length > 0) {
@@ -17,22 +17,23 @@ export function WeighingProgress({ weigh }: { weigh: WeighingNow }) {
       {progress === undefined ? (
         <>
           <p className="small">
-            Weighed in short. The intervals come from {redraws.draws} redraws of every figure.
+            Quick result. Testing the ranges draws every figure anew within its range, {redraws.draws} times,
+            and shows how far the result moves.
           </p>
           <button type="button" className="button quiet" onClick={weigh.again}>
-            Redraw the figures
+            Test the ranges
           </button>
         </>
       ) : (
         <>
           <label className="small" htmlFor="read-redraws">
             {progress < 0.98
-              ? `Redrawing every figure ${redraws.draws} times`
+              ? `Testing the ranges: every figure drawn anew  times`
               : 'Working out what to look at next'}
           </label>
           <progress id="read-redraws" value={progress} max={1} />
           <button type="button" className="button plain" onClick={weigh.cancel}>
-            Break off
+            Stop
           </button>
         </>
       )}

@@ -45,9 +45,9 @@ describe('what the leading reading rests on', () => {
 
   it('says when all else turns a finding to the other side', () => {
     expect(speaksAltogether(weight('dovetail', -13, 6))).toBe(
-      'by itself speaks moderately for a later one, but with all else it speaks weakly for a period piece',
+      'by itself speaks moderately for a later piece, but with all else it speaks weakly for a period piece',
     );
-    expect(speaksAltogether(weight('dovetail', -13, -0.2))).toBe('speaks moderately for a later one');
+    expect(speaksAltogether(weight('dovetail', -13, -0.2))).toBe('speaks moderately for a later piece');
     expect(speaksAltogether(weight('chalk', 0.8, 4.5))).toBe(
       'speaks weakly for a period piece, with all else taken in',
     );

@@ -5,7 +5,7 @@ type Weight = Weighing['weights'][number];
 
 /** A finding named in a sentence: `“Pegged tenons” on the left side rail`, with what was found. */
 export function findingWords(sign: string, part: string, state: Weight['state']): string {
-  const seen = { present: '', absent: ', looked for and not there,', 'could-not-tell': ', not to be told,' }[
+  const seen = { present: '', absent: ', looked for and not there,', 'could-not-tell': ', could not tell,' }[
     state
   ];
   return `“${sign}” on ${part.startsWith('the ') ? part : `the ${part}`}${seen}`;
@@ -19,7 +19,7 @@ export function speaksFor(decibans: number, side: string, otherSide: string): st
 
 /**
  * What a finding speaks for by itself; and where all else turns it to the other side, or first lets it speak, that as well:
- * `by itself speaks moderately for a later one, but with all else it speaks weakly for a period piece`.
+ * `by itself speaks moderately for a later piece, but with all else it speaks weakly for a period piece`.
  */
 export function speaksAltogether(weight: Pick<Weight, 'alone' | 'withinWhole'>): string {
   const alone = speaksFor(weight.alone, ...sides);
@@ -30,7 +30,7 @@ export function speaksAltogether(weight: Pick<Weight, 'alone' | 'withinWhole'>):
 }
 
 /** The two sides every weight is told for. */
-export const sides = ['a period piece', 'a later one'] as const;
+export const sides = ['a period piece', 'a later piece'] as const;
 
 /** The weights, heaviest first, whichever side they are on. */
 export function heaviestFirst(

@@ -171,7 +171,7 @@ export function openDesk(edges: DeskEdges) {
       const fits = pieceSchema.safeParse(after.document);
       if (opened.came !== 'not-yet' && !fits.success) {
         const where = fits.error.issues[0];
-        opened.refusals = [...opened.refusals, `Not kept: ${where?.path.join(' › ')}: ${where?.message}.`];
+        opened.refusals = [...opened.refusals, `Not saved: ${where?.path.join(' › ')}: ${where?.message}.`];
         show(opened);
         return;
       }

@@ -20,7 +20,7 @@ export function SettingsPage() {
   return (
     <div className="new-piece">
       <h1>Settings</h1>
-      <p className="soft">These belong to this browser on this device. They are kept as you type.</p>
+      <p className="soft">These belong to this browser on this device. They are saved as you type.</p>
       <TextField
         label="Your name"
         note="Written beside every act in the history, and set in new pieces as the examiner."

@@ -1,6 +1,6 @@
 import type { UsedPiece } from '../record/usePiece.ts';
 
-/** Whether all is kept, in words; taking back and bringing back; and what the record would not take. */
+/** Whether all is saved, in words; taking back and bringing back; and what the record would not take. */
 export function Kept({ used }: { used: UsedPiece }) {
   if (used.readOnly) return null;
   return (
@@ -29,10 +29,10 @@ export function Kept({ used }: { used: UsedPiece }) {
 }
 
 function keptWords({ saving, waiting, lasting }: UsedPiece): string {
-  if (saving === 'saved') return 'All kept';
-  if (saving === 'saving') return 'Keeping…';
+  if (saving === 'saved') return 'Saved';
+  if (saving === 'saving') return 'Saving…';
   const entries = waiting === 1 ? '1 entry waits' : `${waiting} entries wait`;
   return lasting
-    ? `${entries} on this device until the record answers`
-    : `${entries} in this page only: leave it open until the record answers`;
+    ? `${entries} on this device until Underside on this computer can be reached`
+    : `${entries} in this page only: leave it open until Underside on this computer can be reached`;
 }

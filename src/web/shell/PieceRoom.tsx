@@ -28,7 +28,7 @@ export function PieceRoom() {
   if (used.state === 'loading') {
     return (
       <Notice
-        title={used.trouble ? 'The record does not answer' : 'Fetching the piece'}
+        title={used.trouble ? 'Can’t reach Underside on this computer' : 'Fetching the piece'}
         {...(used.trouble
           ? { words: 'Is Underside still running? This page tries again by itself every few seconds.' }
           : {})}
@@ -81,7 +81,9 @@ function ExampleWords({ id }: { id: string }) {
       void navigate({ to: '/piece/$id/examination', params: { id: copied.answer.id } });
     } else {
       setWords(
-        copied.came === 'refusal' ? copied.message : 'Underside does not answer: try again in a moment.',
+        copied.came === 'refusal'
+          ? copied.message
+          : 'Can’t reach Underside on this computer. Try again in a moment.',
       );
     }
   };
@@ -91,7 +93,7 @@ function ExampleWords({ id }: { id: string }) {
         An invented example: the piece, its people and its story are made up. It can be read, not changed.
       </p>
       <button type="button" className="button quiet" onClick={() => void makeMine()}>
-        Make it mine
+        Make a copy to edit
       </button>
       {words === '' ? null : (
         <p className="doubt" role="alert">

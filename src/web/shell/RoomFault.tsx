@@ -5,7 +5,7 @@ export function RoomFault({ error, reset }: { error: unknown; reset: () => void 
   return (
     <div className="stack notice" role="alert">
       <h1>This screen can’t be shown</h1>
-      <p>What you entered is kept. Try again; if it comes back, reload the page.</p>
+      <p>What you entered is saved. Try again; if it comes back, reload the page.</p>
       <details>
         <summary>What broke</summary>
         <p className="small">{error instanceof Error ? error.message : String(error)}</p>

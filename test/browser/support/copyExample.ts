@@ -1,6 +1,6 @@
 import type { TestServer } from './startServer.ts';
 
-/** Makes a piece of one's own from a worked example, as "make it mine" does, and answers its id. */
+/** Makes a piece of one's own from a worked example, as "make a copy to edit" does, and answers its id. */
 export async function copyExample(server: TestServer, example: string): Promise<string> {
   const answer = await fetch(`${server.address}api/pieces/${example}/copy`, {
     method: 'POST',

@@ -46,5 +46,5 @@ export async function takeOnPiece(page: Page, address: string, title: string): P
 
 /** Waits until the page says that the record has everything. */
 export async function allKept(page: Page): Promise<void> {
-  await page.getByText('All kept').waitFor();
+  await page.getByText('Saved', { exact: true }).waitFor();
 }

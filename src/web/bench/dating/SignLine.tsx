@@ -35,8 +35,8 @@ export function SignLine({ typed, at, knownName, onType, onDrop }: Props) {
       ) : (
         <strong>{name}</strong>
       )}
-      <button type="button" className="button plain small" aria-label={`Take “${name}” out`} onClick={onDrop}>
-        Take it out
+      <button type="button" className="button plain small" aria-label={`Remove “${name}”`} onClick={onDrop}>
+        Remove
       </button>
     </li>
   );

@@ -52,7 +52,7 @@ export function CurveFigure({ found, angleDeg, isChamfered }: Props) {
         </text>
       </svg>
       <figcaption className="small soft">
-        {isChamfered ? 'Dashed: square edges · full: backs sloped off' : 'Dashed: square edges'} · blue: the
+        {isChamfered ? 'Dashed: square edges · full: backs chamfered' : 'Dashed: square edges'} · blue: the
         angle chosen
       </figcaption>
       <details>
@@ -63,7 +63,7 @@ export function CurveFigure({ found, angleDeg, isChamfered }: Props) {
             <tr>
               <th scope="col">Angle</th>
               <th scope="col">Square</th>
-              {isChamfered && <th scope="col">Sloped</th>}
+              {isChamfered && <th scope="col">Chamfered</th>}
             </tr>
           </thead>
           <tbody>

@@ -11,7 +11,7 @@ import { edgeWords, type SeeThrough, seenWords } from './edgeWords.ts';
 import { SectionFigure } from './SectionFigure.tsx';
 import './edges.css';
 
-/** How much of a splat's opening stays open from the side, with its edges square and with their backs sloped off. */
+/** How much of a splat's opening stays open from the side, with its edges square and with their backs chamfered. */
 export function EdgesTool({ room }: { room: BenchRoom }) {
   const id = useId();
   const [width, setWidth] = useState<number>();
@@ -60,7 +60,7 @@ export function EdgesTool({ room }: { room: BenchRoom }) {
         value={edge}
         save={setEdge}
         choices={[
-          { id: 'chamfered', name: 'Backs sloped off', note: 'Chamfered or pared away behind.' },
+          { id: 'chamfered', name: 'Backs chamfered', note: 'Sloped or pared away behind.' },
           { id: 'square', name: 'Square', note: 'As the saw left them.' },
         ]}
       />
@@ -107,8 +107,8 @@ export function EdgesTool({ room }: { room: BenchRoom }) {
         </>
       )}
       <p className="small soft">
-        It says what the eye can tell from the side, not when it was made: sloped backs are entered as their
-        own sign in the examination.
+        It says what the eye can tell from the side, not when it was made: chamfered backs are entered as
+        their own sign in the examination.
       </p>
     </div>
   );

@@ -18,8 +18,8 @@ export function edgeWords(found: SeeThrough, isChamfered: boolean): string {
   if (!isChamfered) return `${closes}.`;
   const sloped =
     closesDeg.chamfered >= 89
-      ? 'with their backs sloped off it never quite does'
-      : `with their backs sloped off at ${degrees(closesDeg.chamfered)}`;
+      ? 'with their backs chamfered it never quite does'
+      : `with their backs chamfered at ${degrees(closesDeg.chamfered)}`;
   const shows =
     differsFromDeg === null
       ? 'The slope never shows: nowhere do the two differ by a tenth of the opening.'

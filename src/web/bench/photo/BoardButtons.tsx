@@ -9,17 +9,17 @@ type Props = {
   onWhole: () => void;
 };
 
-/** What can be done at the board by touch: nearer, further, whole, undo, close, leave off, take off. */
+/** What can be done at the board by touch: nearer, further, whole, undo, close, cancel, delete. */
 export function BoardButtons({ marks, readOnly, shown, onZoom, onWhole }: Props) {
   const { placing, chosen } = marks;
   const open = placing?.kind === 'points' || placing?.kind === 'outline';
   return (
     <div className="row photo-buttons">
-      <fieldset className="photo-near" aria-label="Nearness">
-        <button type="button" className="button quiet" aria-label="Further" onClick={() => onZoom(1 / 1.6)}>
+      <fieldset className="photo-near" aria-label="Zoom">
+        <button type="button" className="button quiet" aria-label="Zoom out" onClick={() => onZoom(1 / 1.6)}>
           −
         </button>
-        <button type="button" className="button quiet" aria-label="Nearer" onClick={() => onZoom(1.6)}>
+        <button type="button" className="button quiet" aria-label="Zoom in" onClick={() => onZoom(1.6)}>
           +
         </button>
         <button type="button" className="button quiet" onClick={onWhole}>
@@ -49,12 +49,12 @@ export function BoardButtons({ marks, readOnly, shown, onZoom, onWhole }: Props)
           )}
           {placing !== undefined && (
             <button type="button" className="button quiet" onClick={() => marks.begin(undefined)}>
-              Leave off
+              Cancel
             </button>
           )}
           {placing === undefined && chosen !== undefined && (
             <button type="button" className="button quiet" onClick={() => marks.take(chosen)}>
-              Take this mark off
+              Delete mark
             </button>
           )}
         </>

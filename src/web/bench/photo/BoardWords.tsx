@@ -23,7 +23,7 @@ export function BoardWords({ placing, chosen, scale = 1 }: Props) {
     return (
       <>
         <strong>{capital(chosen.name)}:</strong> drag one of its points; by keys N takes the next point,
-        arrows move it by a pixel (Shift: ten), Delete takes the mark off.
+        arrows move it by a pixel (Shift: ten), Delete deletes the mark.
       </>
     );
   return <>Two fingers, the wheel with Ctrl, or + and − go nearer; 0 shows the whole.</>;

@@ -12,7 +12,7 @@ export function FindCard({ card, found = '' }: { card: ReturnType<typeof useCard
           <>
             <progress aria-label="Looking for the card" value={card.share} />
             <button type="button" className="button quiet" onClick={card.leaveOff}>
-              Leave off
+              Cancel
             </button>
           </>
         )}

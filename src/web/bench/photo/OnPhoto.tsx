@@ -45,7 +45,7 @@ export function OnPhoto({ room, says, children }: Props) {
           {...(opening.share === undefined ? {} : { value: opening.share })}
         />
         <button type="button" className="button quiet" onClick={putAway}>
-          Leave off
+          Cancel
         </button>
       </div>
     );

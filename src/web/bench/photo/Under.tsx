@@ -7,7 +7,7 @@ type Props = {
   leaveOff?: () => void;
 };
 
-/** That it is being reckoned, with a way to leave off, or what is wrong, in a sentence. */
+/** That it is being worked out, with a way to stop, or what is wrong, in a sentence. */
 export function Under({ busy = false, result, leaveOff }: Props) {
   if (busy)
     return (
@@ -16,7 +16,7 @@ export function Under({ busy = false, result, leaveOff }: Props) {
         <progress aria-label="Reckoning" />
         {leaveOff !== undefined && (
           <button type="button" className="button quiet" onClick={leaveOff}>
-            Leave off
+            Stop
           </button>
         )}
       </div>

@@ -116,7 +116,7 @@ export function MemberGrid({ table, onType }: Props) {
                   <button
                     type="button"
                     className="button plain small"
-                    aria-label={`Take ${row.id || `member ${at + 1}`} out`}
+                    aria-label={`Remove ${row.id || `member ${at + 1}`}`}
                     onClick={() => onType({ columns, rows: rows.filter((_, index) => index !== at) })}
                   >
                     ×

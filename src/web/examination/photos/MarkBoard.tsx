@@ -128,7 +128,7 @@ export function MarkBoard({ photo, readOnly, chosen, onChoose, onAdd, onChange }
             ))}
           </fieldset>
         )}
-        <fieldset className="exam-tools" aria-label="Nearness">
+        <fieldset className="exam-tools" aria-label="Zoom">
           {zooms.map((each) => (
             <button
               key={each}
@@ -163,7 +163,7 @@ export function MarkBoard({ photo, readOnly, chosen, onChoose, onAdd, onChange }
             </button>
           )}
           <button type="button" className="button quiet" onClick={() => setDrawing(undefined)}>
-            Draw nothing
+            Cancel
           </button>
         </div>
       )}

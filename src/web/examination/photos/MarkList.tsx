@@ -63,7 +63,7 @@ export function MarkList({ room, photo, chosen, onChoose, onChange, onWithdraw }
             </div>
             {!room.readOnly && (
               <button type="button" className="button plain" onClick={() => onWithdraw(mark.id)}>
-                Take mark {mark.number} off
+                Delete mark {mark.number}
               </button>
             )}
           </li>

@@ -99,7 +99,7 @@ export function PhotoBench({ room, photo, plate, onClose }: Props) {
                 onClose();
               }}
             >
-              Take this photo out (undo brings it back)
+              Remove from this piece (undo brings it back)
             </button>
           )}
         </div>

@@ -9,7 +9,7 @@ export function UploadList({ uploads }: { uploads: PhotoUploads }) {
   return (
     <section className="exam-uploads sheet" aria-label="Photos on their way">
       <p role="status">
-        {kept} of {uploads.list.length} photos kept{failed > 0 ? `, ${failed} not` : ''}
+        {kept} of {uploads.list.length} photos saved{failed > 0 ? `, ${failed} not` : ''}
         {busy ? '; the rest are on their way.' : '.'}
       </p>
       <ul>
@@ -34,7 +34,7 @@ function Line({ upload, uploads }: { upload: Upload; uploads: PhotoUploads }) {
       {(state === 'going' || state === 'waiting') && (
         <progress value={share} max={1} aria-label={`${name}, handed over`} />
       )}
-      {state === 'kept' && <span className="small">Kept. {words}</span>}
+      {state === 'kept' && <span className="small">Saved. {words}</span>}
       {state === 'failed' && (
         <>
           <span className="exam-upload-fault" role="alert">

@@ -50,7 +50,7 @@ export function HabitsField({ path, value, onValue }: HabitsFieldProps) {
             className="button plain"
             onClick={() => onValue(habits.filter((_, index) => index !== at))}
           >
-            Take this habit out
+            Remove this habit
           </button>
         </div>
       ))}

@@ -50,10 +50,10 @@ export function ListPicker({ path, required, options, value, onValue, ownWords =
                   <button
                     type="button"
                     className="button plain"
-                    aria-label={`Take out: ${nameOf(id)}`}
+                    aria-label={`Remove: ${nameOf(id)}`}
                     onClick={() => onValue(chosen.filter((one) => one !== id))}
                   >
-                    Take out
+                    Remove
                   </button>
                 </li>
               ))}

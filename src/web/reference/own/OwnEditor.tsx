@@ -71,7 +71,7 @@ export function OwnEditor({ kind, id, entry }: OwnEditorProps) {
           {faults.length === 0 ? null : (
             <div className="caution">
               <p>
-                It was not kept yet: {faults.length === 1 ? 'one thing is' : `${faults.length} things are`} to
+                It is not saved yet: {faults.length === 1 ? 'one thing is' : `${faults.length} things are`} to
                 mend. What you typed is still here.
               </p>
               <ul>
@@ -84,9 +84,9 @@ export function OwnEditor({ kind, id, entry }: OwnEditorProps) {
         </div>
         {found === undefined ? null : (
           <p className="small soft">
-            This is how you left it: it was not kept yet.{' '}
+            This is how you left it: it is not saved yet.{' '}
             <button type="button" className="button plain" onClick={startAnew}>
-              {id === undefined ? 'Begin with a blank one' : 'Go back to what is kept'}
+              {id === undefined ? 'Begin with a blank one' : 'Go back to what is saved'}
             </button>
           </p>
         )}
@@ -96,7 +96,7 @@ export function OwnEditor({ kind, id, entry }: OwnEditorProps) {
         </p>
         <div className="row">
           <button type="submit" className="button" disabled={busy}>
-            {busy ? 'Keeping it …' : kind === 'sign' ? 'Keep the sign' : 'Keep the shop'}
+            {busy ? 'Saving…' : kind === 'sign' ? 'Save the sign' : 'Save the shop'}
           </button>
           {id === undefined ? null : (
             <button type="button" className="button plain" disabled={busy} onClick={() => void remove()}>

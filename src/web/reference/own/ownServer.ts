@@ -15,7 +15,7 @@ const silent: OwnAnswer = {
     {
       path: '',
       message:
-        'Underside does not answer. What you typed is kept in this browser: try again when it is back.',
+        'Can’t reach Underside on this computer. What you typed is kept in this browser: try again when it is back.',
     },
   ],
 };

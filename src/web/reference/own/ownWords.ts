@@ -7,7 +7,7 @@ const shared: Record<string, FieldWords> = {
   name: { label: 'Name' },
   sources: { label: 'Works it leans on', note: 'From the shelf of sources.' },
   basis: {
-    label: 'On whose word the figures stand',
+    label: 'Basis of the figures',
     note: 'So that another can disagree with a number.',
   },
   'basis.source': { label: 'A work', note: 'Only where the work prints it.' },
@@ -48,7 +48,7 @@ const ofSign: Record<string, FieldWords> = {
   'span.hardFloor': { label: 'Nothing can show it earlier (a patent, law or first making, cited)' },
   'span.source': { label: 'The work that says so' },
   'span.at': { label: 'Where in the work' },
-  'span.by': { label: 'Or on whose word' },
+  'span.by': { label: 'Or its basis' },
   shows: {
     label: 'Of 100 such parts, how many show it',
     note: 'Best is what you would bet on; lowest and highest are where you would be surprised to be wrong.',
