@@ -19,6 +19,8 @@ type Asked<Answer, Step> = {
   onStep: ((step: Step) => void) | undefined;
 };
 
+type Thread<Answer, Step> = { worker: Worker; asked: Map<number, Asked<Answer, Step>> };
+
 /**
  * Asks a worker file question by question.
  *
@@ -29,18 +31,20 @@ export function openWorkerDesk<Question, Answer, Step>(
   file: URL,
   workerData: unknown,
 ): WorkerDesk<Question, Answer, Step> {
-  const asked = new Map<number, Asked<Answer, Step>>();
-  const desk = { thread: undefined as Worker | undefined, asks: 0 };
+  const desk = { thread: undefined as Thread<Answer, Step> | undefined, asks: 0 };
 
-  const failAll = (why: string) => {
-    desk.thread = undefined;
-    for (const one of asked.values()) one.reject(new Error(why));
-    asked.clear();
-  };
-  const start = (): Worker => {
-    const thread = new Worker(file, { workerData });
-    thread.unref();
-    thread.on('message', (word: WorkerWord<Answer, Step>) => {
+  const start = (): Thread<Answer, Step> => {
+    const worker = new Worker(file, { workerData });
+    worker.unref();
+    // A thread's questions are its own: it says that it ended some time after it failed, when another may be at work.
+    const asked: Thread<Answer, Step>['asked'] = new Map();
+    const thread = { worker, asked };
+    const end = (why: string) => {
+      if (desk.thread === thread) desk.thread = undefined;
+      for (const one of asked.values()) one.reject(new Error(why));
+      asked.clear();
+    };
+    worker.on('message', (word: WorkerWord<Answer, Step>) => {
       const one = asked.get(word.ask);
       if (one === undefined) return;
       if ('step' in word) return one.onStep?.(word.step);
@@ -48,8 +52,8 @@ export function openWorkerDesk<Question, Answer, Step>(
       if ('answer' in word) one.resolve(word.answer);
       else one.reject(new Error(word.failed));
     });
-    thread.on('error', (error) => failAll(error instanceof Error ? error.message : String(error)));
-    thread.on('exit', () => failAll('The work stopped before its end.'));
+    worker.on('error', (error) => end(error instanceof Error ? error.message : String(error)));
+    worker.on('exit', () => end('The work stopped before its end.'));
     return thread;
   };
 
@@ -57,14 +61,14 @@ export function openWorkerDesk<Question, Answer, Step>(
     ask(question, onStep) {
       desk.thread ??= start();
       const ask = ++desk.asks;
-      const thread = desk.thread;
+      const { worker, asked } = desk.thread;
       return new Promise<Answer>((resolve, reject) => {
         asked.set(ask, { resolve, reject, onStep });
-        thread.postMessage({ ask, question } satisfies WorkerQuestion<Question>);
+        worker.postMessage({ ask, question } satisfies WorkerQuestion<Question>);
       });
     },
     async close() {
-      await desk.thread?.terminate();
+      await desk.thread?.worker.terminate();
     },
   };
 }
