@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
+import { ownNamesOnly } from '../knowledge/ownNamesOnly.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 
@@ -17,7 +18,7 @@ export async function loadKnowledge(): Promise<
   const here = dirname(fileURLToPath(import.meta.url));
   const compiled = join(here, 'knowledge.json');
   if (existsSync(compiled))
-    return { ok: true, knowledge: JSON.parse(await readFile(compiled, 'utf8')) as Knowledge };
+    return { ok: true, knowledge: ownNamesOnly(JSON.parse(await readFile(compiled, 'utf8')) as Knowledge) };
   const folder = [join(here, '..', 'knowledge'), join(here, '..', '..', 'knowledge')].find((each) =>
     existsSync(join(each, 'sources.yaml')),
   );

@@ -2,6 +2,7 @@ import { checks } from './checks/checks.ts';
 import { contentHash } from './contentHash.ts';
 import { type Entry, soundEntries } from './entry.ts';
 import type { KnowledgeFault } from './knowledgeFault.ts';
+import { ownNamesOnly } from './ownNamesOnly.ts';
 import type { PartKind } from './partKind.ts';
 import { type Family, type KnowledgeFile, readEntries } from './readEntries.ts';
 import type { Knowledge } from './schema.ts';
@@ -43,7 +44,7 @@ function assemble(
   if (making === undefined) return undefined;
   const signs = soundEntries(entries, 'sign');
   const shops = soundEntries(entries, 'shop');
-  return {
+  return ownNamesOnly({
     version: contentHash(files.flatMap((file) => [file.path, file.text])),
     families: [...new Map(families.map((family) => [family.id, family])).values()].map((family) => ({
       id: family.id,
@@ -61,7 +62,7 @@ function assemble(
     woods: byId(soundEntries(entries, 'wood').map((entry) => entry.value)),
     woodMovement: soundEntries(entries, 'woodMovement')[0]?.value,
     sources: byId(soundEntries(entries, 'work').map((entry) => entry.value)),
-  };
+  });
 }
 
 function groupsOf(kinds: readonly PartKind[]): Record<string, string[]> {

@@ -1,3 +1,4 @@
+import { ownNamesOnly } from './ownNamesOnly.ts';
 import type { Knowledge } from './schema.ts';
 
 /**
@@ -7,11 +8,11 @@ import type { Knowledge } from './schema.ts';
  * @param marks  what stands in brackets behind the name of an own sign, and of an own shop
  */
 export function markOwn(knowledge: Knowledge, marks: { sign: string; shop: string }): Knowledge {
-  return {
+  return ownNamesOnly({
     ...knowledge,
     signs: marked(knowledge.signs, marks.sign),
     shops: marked(knowledge.shops, marks.shop),
-  };
+  });
 }
 
 function marked<Entry extends { name: string; mine?: boolean }>(

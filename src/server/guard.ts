@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { MiddlewareHandler } from 'hono';
+import type { Context, MiddlewareHandler } from 'hono';
 import { faultAnswer } from './faultAnswer.ts';
 
 /** Names under which this machine speaks to itself; any other name in Host is a page that points its own name at us. */
@@ -55,7 +55,9 @@ export const answerWithPolicy: MiddlewareHandler = async (context, next) => {
 
 /**
  * Turns away what another web page could send here from the user's own browser: a strange Host (a name rebound to this
- * machine), a change from another origin, and a change without the header that only our own pages set.
+ * machine), anything asked of the record from another origin, a question too (it may start long work), and a change without
+ * the header that only our own pages set. A page of ours, an address that is typed or kept as a bookmark, and a program
+ * that is no browser are answered.
  */
 export const onlyOurPages: MiddlewareHandler = async (context, next) => {
   const host = context.req.header('host') ?? new URL(context.req.url).host;
@@ -67,18 +69,35 @@ export const onlyOurPages: MiddlewareHandler = async (context, next) => {
       'This address is not one that Underside answers to: open it as 127.0.0.1 or localhost.',
     );
   }
-  if (context.req.method === 'GET' || context.req.method === 'HEAD') return next();
-  const origin = context.req.header('origin');
-  const site = context.req.header('sec-fetch-site');
-  const isForeign =
-    (origin !== undefined && origin !== `http://${host}`) || site === 'cross-site' || site === 'same-site';
-  if (isForeign || context.req.header('x-underside') !== '1') {
-    return faultAnswer(
-      context,
-      403,
-      'server.other-page',
-      'Only the pages of Underside itself may change the record.',
-    );
+  const { method, path } = context.req;
+  if (method === 'GET' || method === 'HEAD') {
+    // The screens hold nothing of the record, and a link to them may stand anywhere.
+    const isScreen = !path.startsWith('/api') && path !== '/knowledge.json';
+    return isScreen || !isForeign(context, host)
+      ? next()
+      : otherPage(context, 'Only the pages of Underside itself may ask this: open it there.');
   }
-  return next();
+  return isForeign(context, host) || context.req.header('x-underside') !== '1'
+    ? otherPage(context, 'Only the pages of Underside itself may change the record.')
+    : next();
 };
+
+/**
+ * Whether a browser says that another page asks. Every current browser says so itself (Sec-Fetch-Site); of one that does
+ * not, the Origin or the Referer is looked at. Our own pages send no Referer.
+ *
+ * @source W3C, Fetch Metadata Request Headers; RFC 6454 (Origin); RFC 9110, 10.1.3 (Referer)
+ */
+function isForeign({ req }: Context, host: string): boolean {
+  const site = req.header('sec-fetch-site');
+  if (site === 'cross-site' || site === 'same-site') return true;
+  const own = `http://${host}`;
+  const origin = req.header('origin');
+  if (origin !== undefined && origin !== own) return true;
+  const referer = req.header('referer');
+  return site === undefined && referer !== undefined && referer !== own && !referer.startsWith(`${own}/`);
+}
+
+function otherPage(context: Context, words: string): Response {
+  return faultAnswer(context, 403, 'server.other-page', words);
+}

@@ -1,4 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
+import { ownNamesOnly } from '../knowledge/ownNamesOnly.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 
 /**
@@ -11,7 +12,7 @@ export function knowledgeInFile(file: string): () => Knowledge {
     const { mtimeMs, size, ino } = statSync(file);
     const stamp = `${mtimeMs} ${size} ${ino}`;
     if (last.knowledge === undefined || last.stamp !== stamp) {
-      last.knowledge = JSON.parse(readFileSync(file, 'utf8')) as Knowledge;
+      last.knowledge = ownNamesOnly(JSON.parse(readFileSync(file, 'utf8')) as Knowledge);
       last.stamp = stamp;
     }
     return last.knowledge;

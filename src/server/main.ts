@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { CalculationResult } from '../calculations/define.ts';
+import { ownNamesOnly } from '../knowledge/ownNamesOnly.ts';
 import type { KnowledgeFile } from '../knowledge/readEntries.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { CannotOpen } from '../record/fault.ts';
@@ -41,7 +42,7 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   const { log, lock } = openDataFolder(dataDir);
   const built = (name: string) => pathToFileURL(join(distDir, name));
   const house = {
-    knowledge: JSON.parse(readFileSync(built('knowledge.json'), 'utf8')) as Knowledge,
+    knowledge: ownNamesOnly(JSON.parse(readFileSync(built('knowledge.json'), 'utf8')) as Knowledge),
     files: () => JSON.parse(readFileSync(built('knowledge-files.json'), 'utf8')) as KnowledgeFile[],
   };
   const knowledgeFile = join(dataDir, 'derived', 'knowledge.json');

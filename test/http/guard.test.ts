@@ -38,6 +38,60 @@ describe('who may speak to the server', () => {
     expect(store.pieces()).toEqual([]);
   });
 
+  const foreign: [string, Record<string, string>][] = [
+    [
+      'a request the browser calls cross-site',
+      { 'sec-fetch-site': 'cross-site', 'sec-fetch-mode': 'no-cors' },
+    ],
+    ['a link on another site', { 'sec-fetch-site': 'cross-site', 'sec-fetch-mode': 'navigate' }],
+    ['another port of this machine', { 'sec-fetch-site': 'same-site' }],
+    ['another origin, in a browser that says no more', { origin: 'https://evil.example' }],
+    ['a page of another origin, in a browser that says no more', { referer: 'https://evil.example/page' }],
+    ['a page whose address begins like ours', { referer: 'http://127.0.0.1:47170/page' }],
+  ];
+  const asked = ['pieces', 'field-guide.pdf?form=side-chair', 'pieces/one/opinion.pdf', 'scale-card.pdf'];
+
+  it.each(foreign)('tells nothing and starts nothing for %s', async (_what, headers) => {
+    const begun: string[] = [];
+    const { get, store } = await testApp({
+      parts: {
+        setOpinion: async ({ id }) => {
+          begun.push(id);
+          return new Uint8Array();
+        },
+      },
+    });
+    store.append([opening('one')]);
+    for (const path of [...asked.map((each) => `/api/${each}`), '/knowledge.json']) {
+      const answer = await get(path, { host: '127.0.0.1:4717', ...headers });
+      expect([path, answer.status]).toEqual([path, 403]);
+      expect(await answer.json()).toMatchObject({ faults: [{ code: 'server.other-page' }] });
+    }
+    expect(begun).toEqual([]);
+  });
+
+  it.each([
+    ['its own page', { 'sec-fetch-site': 'same-origin', 'sec-fetch-mode': 'cors' }],
+    [
+      'a download followed on its own page',
+      { 'sec-fetch-site': 'same-origin', 'sec-fetch-mode': 'navigate' },
+    ],
+    ['an address typed or kept', { 'sec-fetch-site': 'none', 'sec-fetch-mode': 'navigate' }],
+    ['its own page in a browser that says no more', { referer: 'http://127.0.0.1:4717/piece/one/opinion' }],
+    ['a program that is no browser', {}],
+  ])('answers what %s asks', async (_what, headers) => {
+    const { get, store } = await testApp();
+    store.append([opening('one')]);
+    for (const path of ['/api/pieces', '/api/pieces/one/opinion.pdf', '/knowledge.json'])
+      expect((await get(path, { host: '127.0.0.1:4717', ...(headers as object) })).status).toBe(200);
+  });
+
+  it('shows its screens to whoever follows a link to them', async () => {
+    const { get } = await testApp();
+    const answer = await get('/piece/one/opinion', { 'sec-fetch-site': 'cross-site' });
+    expect(answer.status).not.toBe(403);
+  });
+
   it('takes a change from its own page', async () => {
     const { post } = await testApp();
     const own = { host: '127.0.0.1:4717', origin: 'http://127.0.0.1:4717', 'sec-fetch-site': 'same-origin' };

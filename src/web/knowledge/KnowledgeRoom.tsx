@@ -1,5 +1,6 @@
 import { createContext, type ReactNode, useCallback, useEffect, useState } from 'react';
 import { markOwn } from '../../knowledge/markOwn.ts';
+import { ownNamesOnly } from '../../knowledge/ownNamesOnly.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { askServer } from '../record/pieceServer.ts';
 import { Notice } from '../shell/Notice.tsx';
@@ -18,7 +19,7 @@ export function KnowledgeRoom({ children }: { children: ReactNode }) {
   const [trouble, setTrouble] = useState('');
   const load = useCallback(async () => {
     const asked = await askServer<Knowledge>(fetch, '/knowledge.json');
-    if (asked.came === 'answer') setKnowledge(markOwn(asked.answer, ownMarks));
+    if (asked.came === 'answer') setKnowledge(ownNamesOnly(markOwn(asked.answer, ownMarks)));
     setTrouble(
       asked.came === 'answer'
         ? ''

@@ -1,3 +1,4 @@
+import { ownNamesOnly } from '../../knowledge/ownNamesOnly.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { answerWeigher } from './answerWeigher.ts';
 import type { FromWeigher, ToWeigher } from './messages.ts';
@@ -7,7 +8,7 @@ const desk: { known: { knowledge: Knowledge; yearNow: number } | undefined } = {
 const page = self as unknown as DedicatedWorkerGlobalScope;
 
 page.addEventListener('message', ({ data }: MessageEvent<ToWeigher>) => {
-  if (data.say === 'know') desk.known = { knowledge: data.knowledge, yearNow: data.yearNow };
+  if (data.say === 'know') desk.known = { knowledge: ownNamesOnly(data.knowledge), yearNow: data.yearNow };
   else if (desk.known !== undefined)
     answerWeigher(data.ask, data.caseToWeigh, desk.known, (answer: FromWeigher) => page.postMessage(answer));
 });
