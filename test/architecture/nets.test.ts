@@ -3,69 +3,62 @@ import { cp, mkdir, mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/pr
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Room, rooms } from './rooms.ts';
+import { forbiddenRooms, lintRules, pureFolders, pureRooms } from '../../lint/roomRules.ts';
+import { type Room, rooms } from '../../lint/rooms.ts';
 
 /** A faulty line planted in a room, and the rule of the linter (or code of the compiler) that must catch it. */
 type Plant = { room: string; line: string; rule: string };
 
-const pure = Object.entries(rooms).filter(([, room]) => room.pure !== false);
+const pure = pureRooms(rooms);
+const others = Object.keys(rooms).filter((name) => !pure.includes(name));
 
-const lint = 'lint/';
-const chance = [
-  'Math.random()',
-  'Date.now()',
-  'new Date()',
-  'Date()',
-  "import('./other.ts')",
-  '(1).toLocaleString()',
-  "(1).toLocaleString('en')",
-  "'a'.localeCompare('b')",
-  "eval('1')",
-].map((code) => ({ line: `export const planted = ${code};`, rule: 'plugin' }));
-const globals = ['Intl', 'globalThis', 'process', 'document', 'fetch', 'performance', 'console'].map(
-  (name) => ({
-    line: `export const planted = ${name};`,
-    rule: `${lint}style/noRestrictedGlobals`,
-  }),
-);
+const globalRule = 'lint/style/noRestrictedGlobals';
+const importRule = 'lint/style/noRestrictedImports';
 
-/** The rooms a room may not take from, by the table; the linter must know each of these arrows. */
-function forbidden(name: string, room: Room): string[] {
-  return Object.keys(rooms).filter((other) => other !== name && !room.takes.includes(other));
+/** The first room that a room may not take from. */
+function arrow(room: string): Plant {
+  const other = forbiddenRooms(room, rooms)[0];
+  if (other === undefined) throw new RangeError(`${room} may take from every room.`);
+  return { room, line: `import '../${other}/planted.ts';`, rule: importRule };
 }
 
+/** Every pattern and name once, in one pure room; one of each kind in every other. The table does the rest. */
 const lintPlants: Plant[] = [
-  ...pure.flatMap(([room]) => [...chance, ...globals].map((plant) => ({ room, ...plant }))),
-  ...pure.flatMap(([name, room]) =>
-    forbidden(name, room).map((other) => ({
-      room: name,
-      line: `import '../${other}/planted.ts';`,
-      rule: `${lint}style/noRestrictedImports`,
-    })),
-  ),
-  ...['opinion', 'record', 'server', 'cli'].flatMap((name) =>
-    forbidden(name, rooms[name] as Room).map((other) => ({
-      room: name,
-      line: `import '../${other}/planted.ts';`,
-      rule: `${lint}style/noRestrictedImports`,
-    })),
-  ),
-  ...pure.map(([room]) => ({
-    room,
-    line: "import 'node:fs';",
-    rule: `${lint}style/noRestrictedImports`,
+  ...[
+    'Math.random()',
+    'Date.now()',
+    'new Date()',
+    'Date()',
+    "import('./other.ts')",
+    '(1).toLocaleString()',
+    "(1).toLocaleString('en')",
+    "'a'.localeCompare('b')",
+    "eval('1')",
+  ].map((code) => ({ room: 'evidence', line: `export const planted = ${code};`, rule: 'plugin' })),
+  ...['Intl', 'globalThis', 'process', 'document', 'fetch', 'performance', 'console'].map((name) => ({
+    room: 'evidence',
+    line: `export const planted = ${name};`,
+    rule: globalRule,
   })),
+  ...pure.flatMap((room) => [
+    { room, line: 'export const planted = Math.random();', rule: 'plugin' },
+    { room, line: 'export const planted = process;', rule: globalRule },
+    { room, line: "import 'node:fs';", rule: importRule },
+    ...(forbiddenRooms(room, rooms).length > 0 ? [arrow(room)] : []),
+  ]),
+  ...others.filter((room) => room !== 'web').map(arrow),
   ...['node:fs', 'better-sqlite3', '../knowledge/readKnowledge.ts'].map((from) => ({
     room: 'web',
     line: `import '${from}';`,
-    rule: `${lint}style/noRestrictedImports`,
+    rule: importRule,
   })),
-  { room: 'web', line: "export * from './other.ts';", rule: `${lint}performance/noBarrelFile` },
-  { room: 'record', line: "import './planted-circle.ts';", rule: `${lint}suspicious/noImportCycles` },
+  { room: 'web', line: "export * from './other.ts';", rule: 'lint/performance/noBarrelFile' },
+  { room: 'record', line: "import './planted-circle.ts';", rule: 'lint/suspicious/noImportCycles' },
 ];
 
-const compilerPlants: Plant[] = pure.flatMap(([room]) =>
-  [
+/** Every name once in one pure room; one in every other. */
+const compilerPlants: Plant[] = [
+  ...[
     ['fetch', 'TS2304'],
     ['document', 'TS2584'],
     ['process', 'TS2591'],
@@ -75,8 +68,13 @@ const compilerPlants: Plant[] = pure.flatMap(([room]) =>
     ['URL', 'TS2304'],
     ['crypto', 'TS2304'],
     ['performance', 'TS2304'],
-  ].map(([name, rule]) => ({ room, line: `export const planted = ${name};`, rule: rule as string })),
-);
+  ].map(([name, rule]) => ({
+    room: 'evidence',
+    line: `export const planted = ${name};`,
+    rule: rule as string,
+  })),
+  ...pure.map((room) => ({ room, line: 'export const planted = process;', rule: 'TS2591' })),
+];
 
 let home: string;
 /** Where each plant stands in the planted house. */
@@ -160,7 +158,37 @@ describe('the compiler without a machine', () => {
   });
 });
 
-test('the compiler’s net covers every pure room and no other', async () => {
-  const settings = JSON.parse(await readFile('tsconfig.pure.json', 'utf8'));
-  expect([...settings.include].sort()).toEqual(pure.map(([room]) => `src/${room}`).sort());
+describe('the settings', () => {
+  const text = (path: string) => readFile(path, 'utf8').then(JSON.parse);
+
+  test('in the files are those that follow from the table: else run npx tsx scripts/roomRules.ts', async () => {
+    expect(await text('lint/rooms.json')).toEqual(lintRules(rooms));
+    expect((await text('tsconfig.pure.json')).include).toEqual(pureFolders(rooms));
+    expect((await text('biome.json')).extends).toEqual(['./lint/rooms.json']);
+  });
+
+  test('refuse each arrow that the table does not have, and no other', () => {
+    const small: Record<string, Room> = {
+      units: { takes: [], pure: { packages: [] } },
+      wood: { takes: ['units'], pure: { packages: [] } },
+      office: { takes: ['wood'], takesTypesOf: ['desk'], pure: false },
+      desk: { takes: [], pure: false },
+    };
+    expect(Object.fromEntries(Object.keys(small).map((name) => [name, forbiddenRooms(name, small)]))).toEqual(
+      {
+        units: ['wood', 'office', 'desk'],
+        wood: ['office', 'desk'],
+        office: ['units'],
+        desk: ['units', 'wood', 'office'],
+      },
+    );
+    expect(pureFolders(small)).toEqual(['src/units', 'src/wood']);
+    const written = JSON.stringify(lintRules(small));
+    expect(written).toContain(
+      '{"group":["**/office/**","**/desk/**"],"message":"The room wood takes only from: units."}',
+    );
+    expect(written).toContain(
+      '{"group":["../units/**","../../units/**"],"message":"The room office takes only from: wood."}',
+    );
+  });
 });

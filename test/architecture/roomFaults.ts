@@ -1,6 +1,6 @@
 import { posix } from 'node:path';
+import { isForTests, type Room, readers } from '../../lint/rooms.ts';
 import { readImports, withoutComments } from './readImports.ts';
-import { isForTests, type Room, readers } from './rooms.ts';
 
 export type SourceFile = { path: string; text: string };
 

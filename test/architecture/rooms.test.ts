@@ -1,7 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
+import { type Room, rooms } from '../../lint/rooms.ts';
 import { type RoomFault, roomFaults, type SourceFile } from './roomFaults.ts';
-import { type Room, rooms } from './rooms.ts';
 
 async function sourceFiles(): Promise<SourceFile[]> {
   const names = (await readdir('src', { recursive: true })).map((name) => name.replaceAll('\\', '/'));
