@@ -1,16 +1,11 @@
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { axeViolations } from './support/axeViolations.ts';
 import { copyExample } from './support/copyExample.ts';
+import { faultsInEveryLook, screens } from './support/everyLook.ts';
 import { openProgram } from './support/program.ts';
 
 const program = openProgram();
-
-const screens = { phone: { width: 360, height: 740 }, desk: { width: 1440, height: 900 } };
-const cases = (['light', 'dark'] as const).flatMap((scheme) =>
-  (['phone', 'desk'] as const).map((screen) => ({ scheme, screen })),
-);
 
 /** Every state of the examination that looks different, one after another. */
 const corners: [string, (page: Page) => Promise<void>][] = [
@@ -64,9 +59,9 @@ const corners: [string, (page: Page) => Promise<void>][] = [
   ],
 ];
 
-describe.each(cases)('the examination on a $screen in the $scheme', ({ scheme, screen }) => {
+describe.each(['phone', 'desk'] as const)('the examination on a %s, in the light and in the dark', (only) => {
   it('has nothing that axe finds wrong, and nothing runs over the edge', async () => {
-    const context = await program.browser.newContext({ viewport: screens[screen], colorScheme: scheme });
+    const context = await program.browser.newContext({ viewport: screens[only] });
     context.setDefaultTimeout(90_000);
     const page = await context.newPage();
     const id = await copyExample(program.server, 'example-armchair');
@@ -74,11 +69,7 @@ describe.each(cases)('the examination on a $screen in the $scheme', ({ scheme, s
     const wrong: string[] = [];
     for (const [name, go] of corners) {
       await go(page);
-      wrong.push(...(await axeViolations(page)).map((each) => `${name}: ${each}`));
-      const over = await page.evaluate(
-        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-      );
-      if (over > 0) wrong.push(`${name}: ${over} px wider than the screen`);
+      wrong.push(...(await faultsInEveryLook(page, { only })).map((each) => `${name}: ${each}`));
     }
     expect(wrong).toEqual([]);
     await context.close();

@@ -1,11 +1,9 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { faultsInEveryLook, overTheEdge, screens } from './support/everyLook.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { ownPages, takeOnPiece } from './support/ownPages.ts';
 import { startServer, type TestServer } from './support/startServer.ts';
-
-const widths = { phone: { width: 360, height: 740 }, desk: { width: 1440, height: 900 } };
 
 describe('every page of the house', () => {
   const used = {} as { server: TestServer; browser: Browser; pieceId: string };
@@ -23,48 +21,26 @@ describe('every page of the house', () => {
     await used.server?.stop();
   });
 
-  for (const [width, viewport] of Object.entries(widths)) {
-    for (const colorScheme of ['light', 'dark'] as const) {
-      test(`has no fault that axe finds, and nothing that the policy refuses: ${width}, ${colorScheme}`, async () => {
-        const context = await used.browser.newContext({ viewport, colorScheme });
-        const page = await context.newPage();
-        const refused: string[] = [];
-        page.on('console', (message) => {
-          if (/Content Security Policy|Refused to/.test(message.text())) refused.push(message.text());
-        });
-        page.on('pageerror', (error) => refused.push(error.message));
-        const faults: string[] = [];
-        for (const [name, path] of Object.entries(ownPages(used.pieceId))) {
-          await settle(page, used.server.address + path);
-          const { violations } = await new AxeBuilder({ page }).analyze();
-          faults.push(
-            ...violations.map((one) => `${name}: ${one.id}: ${one.nodes.map((node) => node.html).join(' ')}`),
-          );
-        }
-        expect(faults).toEqual([]);
-        expect(refused).toEqual([]);
-        await context.close();
-      }, 180_000);
-    }
-  }
-
-  test('holds with text of 200 % on a screen of 360 pixels', async () => {
-    const context = await used.browser.newContext({ viewport: widths.phone });
-    const page = await context.newPage();
-    const wide: string[] = [];
-    for (const [name, path] of Object.entries(ownPages(used.pieceId))) {
-      await settle(page, used.server.address + path);
+  test.each(Object.keys(ownPages('any')))(
+    '%s: no fault that axe finds, nothing that the policy refuses, and it holds with text twice as large',
+    async (name) => {
+      const page = await used.browser.newPage();
+      const refused: string[] = [];
+      page.on('console', (message) => {
+        if (/Content Security Policy|Refused to/.test(message.text())) refused.push(message.text());
+      });
+      page.on('pageerror', (error) => refused.push(error.message));
+      await settle(page, used.server.address + ownPages(used.pieceId)[name]);
+      expect(await faultsInEveryLook(page, { rules: 'all' })).toEqual([]);
+      await page.setViewportSize(screens.phone);
       await page.evaluate(() => {
         document.documentElement.style.fontSize = '200%';
       });
-      const over = await page.evaluate(
-        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-      );
-      if (over > 0) wide.push(`${name} is ${over} pixels too wide`);
-    }
-    expect(wide).toEqual([]);
-    await context.close();
-  });
+      expect(await overTheEdge(page)).toBe(0);
+      expect(refused).toEqual([]);
+      await page.close();
+    },
+  );
 
   test('prints every fraction of an inch from its own letters, in both kinds of type', async () => {
     const page = await (await used.browser.newContext()).newPage();
