@@ -2,6 +2,8 @@ import { Hono } from 'hono';
 import type { OwnKnowledge } from '../record/ownKnowledge.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { RecordStore } from '../record/store.ts';
+import type { BackupKeeper } from './backup/backupKeeper.ts';
+import { backupRoutes } from './backup/backupRoutes.ts';
 import { type Calculate, calculationRoutes } from './calculationRoutes.ts';
 import { faultAnswer } from './faultAnswer.ts';
 import { fieldGuideRoutes } from './fieldGuideRoutes.ts';
@@ -23,6 +25,7 @@ export type ServerParts = {
   calculate: Calculate;
   setOpinion: SetOpinion;
   jobs: Jobs;
+  backups: BackupKeeper;
   screens: Awaited<ReturnType<typeof staticFiles>>;
   yearNow: () => number;
   /** Told what went wrong inside; a person is told only that something did. */
@@ -31,7 +34,7 @@ export type ServerParts = {
 
 /** The whole HTTP side: the guard, the record, the photos, the calculations, the opinion, and the screens for all else. */
 export function createApp(parts: ServerParts): Hono {
-  const { store, photos, own, calculate, setOpinion, jobs, screens, yearNow, tellFault } = parts;
+  const { store, photos, own, calculate, setOpinion, jobs, backups, screens, yearNow, tellFault } = parts;
   const app = new Hono();
   // Written out once for each state of the knowledge, not for each page that asks.
   const told = { knowledge: own.knowledge(), text: JSON.stringify(own.knowledge()) };
@@ -56,6 +59,7 @@ export function createApp(parts: ServerParts): Hono {
   app.route('/api/photos', photoRoutes(photos));
   app.route('/api/calc', calculationRoutes(calculate, yearNow, photos));
   app.route('/api/own-knowledge', ownKnowledgeRoutes(own));
+  app.route('/api/backups', backupRoutes(backups));
   app.route('/api', scaleCardRoutes());
   app.route('/api', fieldGuideRoutes(own.knowledge));
   app.route('/api', opinionRoutes(store, jobs, setOpinion));

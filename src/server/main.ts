@@ -12,6 +12,7 @@ import { openPhotos, photoLimits } from '../record/photos.ts';
 import { createStore } from '../record/store.ts';
 import { createApp } from './app.ts';
 import { askOpinion } from './askOpinion.ts';
+import { openBackups } from './backup/openBackups.ts';
 import type { CalculationQuestion } from './calculationRoutes.ts';
 import { type JobStep, openJobs } from './jobs.ts';
 import { listen } from './listen.ts';
@@ -68,6 +69,14 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   });
   for (const path of examples.missing) console.error(`A plate of a worked example is not there: ${path}`);
   const yearNow = () => new Date().getFullYear();
+  const jobs = openJobs();
+  const backups = openBackups(built('backupWorker.js'), {
+    dataDir,
+    programVersion: versionOf(distDir),
+    jobs,
+    store,
+    examples: examples.pieces,
+  });
 
   const app = createApp({
     store,
@@ -75,13 +84,14 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     own,
     calculate: (question) => calculations.ask(question),
     setOpinion: askOpinion(opinions, photos, () => new Date()),
-    jobs: openJobs(),
+    jobs,
+    backups: backups.keeper,
     screens: await staticFiles(join(distDir, 'web')),
     yearNow,
     tellFault: (error) => console.error(error),
   });
   const close = async () => {
-    await Promise.all([calculations.close(), opinions.close()]);
+    await Promise.all([calculations.close(), opinions.close(), backups.close()]);
     store.close();
     lock.release();
   };

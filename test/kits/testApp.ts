@@ -3,11 +3,13 @@ import { runCalculation } from '../../src/calculations/runCalculation.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import type { Json } from '../../src/piece/event.ts';
+import { makeBackup } from '../../src/record/backup/makeBackup.ts';
 import { memoryLog } from '../../src/record/memoryLog.ts';
 import { openOwnKnowledge } from '../../src/record/ownKnowledge.ts';
 import { type BuiltInPhoto, openPhotos, photoLimits } from '../../src/record/photos.ts';
 import { createStore, type RecordStore } from '../../src/record/store.ts';
 import { createApp, type ServerParts } from '../../src/server/app.ts';
+import { openBackupKeeper } from '../../src/server/backup/backupKeeper.ts';
 import { openJobs } from '../../src/server/jobs.ts';
 import { staticFiles } from '../../src/server/staticFiles.ts';
 import { soundKnowledge } from '../architecture/soundKnowledge.ts';
@@ -38,6 +40,7 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
   const dir = await temporaryFolder();
   const compiled = compileKnowledge(soundKnowledge).knowledge as Knowledge;
   const own = openOwnKnowledge(`${dir}/own`, { knowledge: compiled, files: () => soundKnowledge }, () => {});
+  const jobs = openJobs();
   const app = createApp({
     store,
     photos: await openPhotos(dir, { ...photoLimits, heicWorker: new URL('file:///none') }, builtIn),
@@ -45,7 +48,16 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
     calculate: async ({ id, input, yearNow }) =>
       runCalculation(id, input, { knowledge: own.knowledge(), yearNow }),
     setOpinion: async () => new TextEncoder().encode('%PDF-'),
-    jobs: openJobs(),
+    jobs,
+    backups: openBackupKeeper({
+      dataDir: dir,
+      programVersion: '0.1.0',
+      jobs,
+      make: makeBackup,
+      firstAct: () => undefined,
+      lastWrite: () => 0,
+      now: () => new Date(),
+    }),
     screens: await staticFiles(webDir ?? dir),
     yearNow: () => 2026,
     tellFault: (error) => faults.push(error),

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { BackupSettings } from '../backup/BackupSettings.tsx';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { keepIdentity, readIdentity } from '../record/identity.ts';
@@ -60,6 +61,7 @@ export function SettingsPage() {
           setTheme(choice);
         }}
       />
+      <BackupSettings />
     </div>
   );
 }

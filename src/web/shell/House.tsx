@@ -1,5 +1,6 @@
 import { Link, Outlet, useLocation } from '@tanstack/react-router';
 import { useEffect, useRef } from 'react';
+import { BackupNotice } from '../backup/BackupNotice.tsx';
 import { Notice } from './Notice.tsx';
 import './house.css';
 
@@ -31,6 +32,7 @@ export function House() {
           <Link to="/settings">Settings</Link>
         </nav>
       </header>
+      <BackupNotice />
       <main id="page" className="page" ref={main} tabIndex={-1}>
         <Outlet />
       </main>
