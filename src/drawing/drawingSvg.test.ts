@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { dimensionsOf } from './dimensions.ts';
 import { drawForm } from './drawForm.ts';
 import { drawingSvg } from './drawingSvg.ts';
-import { type Standing, standings, standingWords } from './hatching.ts';
+import { drawnIn, isHatched, isPale, type Standing, standings, standingWords } from './hatching.ts';
 import { allForms } from './testing/allForms.ts';
 
 const [chair] = await allForms();
@@ -16,17 +16,30 @@ const look = { names: {}, title: 'A & B', description: '<seen>' };
 it('hatches each standing by a pattern of its own, and says its word at the part and in the legend', () => {
   const svg = drawingSvg(front, { ...look, standing, idPrefix: 'p7' });
   const patterns = [...svg.matchAll(/<pattern id="p7-([a-z-]+)"[^>]*>(.*?)<\/pattern>/g)];
-  expect(patterns.map(([, id]) => id).sort()).toEqual(
-    standings.filter((each) => each !== 'of-the-making').sort(),
-  );
-  expect(new Set(patterns.map(([, , marks]) => marks)).size).toBe(standings.length - 1);
+  expect(patterns.map(([, id]) => id).sort()).toEqual(['improve', 'other-old', 'repair', 'unsure']);
+  expect(new Set(patterns.map(([, , marks]) => marks)).size).toBe(patterns.length);
   for (const [part, each] of Object.entries(standing) as [string, Standing][]) {
     expect(svg).toContain(`<title>${part}: ${standingWords[each]}</title>`);
     expect(svg).toContain(`>${standingWords[each]}</text>`);
     const at = svg.indexOf(`data-part="${part}"`);
     const group = svg.slice(at, svg.indexOf('</g>', at));
-    expect(group.includes(`url(#p7-${each})`), part).toBe(each !== 'of-the-making');
+    expect(group.includes(`url(#p7-${each})`), part).toBe(isHatched(each));
   }
+});
+
+it('leaves what was not looked at blank in a pale line, in the drawing and in the legend, and tones all else', () => {
+  const svg = drawingSvg(front, { ...look, standing, idPrefix: 'p7' });
+  for (const [part, each] of Object.entries(standing) as [string, Standing][]) {
+    const at = svg.indexOf(`data-part="${part}"`);
+    const group = svg.slice(at, svg.indexOf('</g>', at));
+    expect(group.includes(`stroke="${drawnIn.pale}"`), part).toBe(each === 'not-looked-at');
+    expect(group.includes(`fill="${drawnIn.paper}"`), part).toBe(each === 'not-looked-at');
+    expect(group.includes(`fill="${drawnIn.tone}"`), part).toBe(each !== 'not-looked-at');
+  }
+  const swatches = svg.match(/<rect [^>]*stroke="[^>]*>/g) ?? [];
+  expect(swatches).toHaveLength(standings.length);
+  expect(swatches.filter((each) => each.includes(`stroke="${drawnIn.pale}"`))).toHaveLength(1);
+  expect(standings.filter(isPale)).toEqual(['not-looked-at']);
 });
 
 it('keeps the box of the view where neither legend nor sizes are asked for', () => {

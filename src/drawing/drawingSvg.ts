@@ -1,7 +1,15 @@
 import { dimensionMarks } from './dimensionMarks.ts';
 import type { DrawnDimension } from './dimensions.ts';
 import type { Drawing } from './drawForm.ts';
-import { hatchPattern, type Standing, standings, standingWords } from './hatching.ts';
+import {
+  drawnIn,
+  hatchPattern,
+  isHatched,
+  isPale,
+  type Standing,
+  standings,
+  standingWords,
+} from './hatching.ts';
 import { legendMarks } from './legendMarks.ts';
 import { escapeXml } from './svgText.ts';
 
@@ -20,26 +28,24 @@ export type DrawingLook = {
   legend?: boolean;
   /** Put before every id, so that two drawings on one page keep apart. */
   idPrefix?: string;
-  ink?: string;
-  paper?: string;
 };
 
 /**
  * A view of a piece as a complete SVG picture: outlines, hatching by standing, sizes, and the same in words.
  *
- * Method: parts behind are drawn first, each filled with paper, then with the hatch of its standing. Title and description
- * are for those who can't see it; every part carries its name and standing. Lines keep their share of the picture's size.
+ * Method: parts behind are drawn first, each filled, then hatched by its standing; what was not looked at is left blank, in a
+ * pale thin line. Title and description are for those who can't see it; every part carries its name and standing. Lines
+ * keep their share of the picture's size.
  *
  * @returns SVG text; with neither legend nor sizes its viewBox is the view's box exactly
  */
 export function drawingSvg(view: Drawing['views'][number], look: DrawingLook): string {
   const { names, title, description, standing = {}, idPrefix = `drawing-${view.view}` } = look;
-  const { ink = '#2b2622', paper = '#ffffff' } = look;
+  const { ink, pale, tone, paper } = drawnIn;
   const size = Math.max(view.box[2], view.box[3]);
   const shown = standings.filter((each) => view.shapes.some(({ part }) => standing[part] === each));
   const sizes = dimensionMarks(look.dimensions ?? [], view.box, { size, ink });
-  const legend =
-    look.legend === false ? undefined : legendMarks(shown, sizes.box, { size, ink, paper, idPrefix });
+  const legend = look.legend === false ? undefined : legendMarks(shown, sizes.box, { size, idPrefix });
   const [x, y, width, height] = (legend ?? sizes).box.map(short);
   const line = short(size / 600);
   return [
@@ -51,10 +57,11 @@ export function drawingSvg(view: Drawing['views'][number], look: DrawingLook): s
     ...view.shapes.map(({ part, d }) => {
       const state = standing[part];
       const words = `${names[part] ?? part}${state === undefined ? '' : `: ${standingWords[state]}`}`;
-      const hatch =
-        state === undefined || state === 'of-the-making' ? '' : hatched(d, `${idPrefix}-${state}`);
+      const hatch = state === undefined || !isHatched(state) ? '' : hatched(d, `${idPrefix}-${state}`);
       const heavier = part === look.highlight ? ` stroke-width="${short(line * 2.4)}"` : '';
-      return `<g data-part="${escapeXml(part)}"${heavier}><title>${escapeXml(words)}</title><path d="${d}" fill="${paper}"/>${hatch}</g>`;
+      const paler = isPale(state) ? ` stroke="${pale}"` : '';
+      const fill = state === undefined || isPale(state) ? paper : tone;
+      return `<g data-part="${escapeXml(part)}"${heavier}${paler}><title>${escapeXml(words)}</title><path d="${d}" fill="${fill}"/>${hatch}</g>`;
     }),
     '</g>',
     sizes.marks,

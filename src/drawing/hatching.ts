@@ -1,7 +1,14 @@
-/** What a part is called: of the making, or what it is instead. */
-export type Standing = 'of-the-making' | 'repair' | 'improve' | 'other-old' | 'unsure';
+/** What a part is called: of the making, or what it is instead; or that it was not looked at, so is called nothing. */
+export type Standing = 'of-the-making' | 'repair' | 'improve' | 'other-old' | 'unsure' | 'not-looked-at';
 
-export const standings: readonly Standing[] = ['of-the-making', 'repair', 'improve', 'other-old', 'unsure'];
+export const standings: readonly Standing[] = [
+  'of-the-making',
+  'repair',
+  'improve',
+  'other-old',
+  'unsure',
+  'not-looked-at',
+];
 
 /** The word that always stands beside the hatching. */
 export const standingWords: Readonly<Record<Standing, string>> = {
@@ -10,10 +17,34 @@ export const standingWords: Readonly<Record<Standing, string>> = {
   improve: 'later, to improve',
   'other-old': 'from another old piece',
   unsure: 'unsure',
+  'not-looked-at': 'not looked at',
 };
 
+/** How each standing is drawn, in words: for the key, in print and for who can't see it. */
+export const hatchWords: Readonly<Record<Standing, string>> = {
+  'of-the-making': 'toned, no hatching',
+  repair: 'slanting lines',
+  improve: 'crossed lines',
+  'other-old': 'dots',
+  unsure: 'sparse dashes',
+  'not-looked-at': 'blank, in a pale line',
+};
+
+/** Whether parts of this standing carry a hatch. */
+export function isHatched(standing: Standing): boolean {
+  return standing !== 'of-the-making' && standing !== 'not-looked-at';
+}
+
+/** Whether parts of this standing are left blank and drawn in a pale line. */
+export function isPale(standing: Standing | undefined): boolean {
+  return standing === 'not-looked-at';
+}
+
+/** The printed drawing's colors: its line, the pale line, the tone of a part that was looked at, and the bare paper. */
+export const drawnIn = { ink: '#2b2622', pale: '#8a7f73', tone: '#f3e9d4', paper: '#ffffff' } as const;
+
 /**
- * The SVG pattern of a standing: slanting lines, crossed lines, dots, sparse dashes; nothing for of the making.
+ * The SVG pattern of a standing: slanting lines, crossed lines, dots, sparse dashes; nothing where it is not hatched.
  *
  * @param id   the pattern's id, unique on its page
  * @param gap  between two lines, in the drawing's mm

@@ -1,5 +1,5 @@
 import type { Box } from './extentOf.ts';
-import { type Standing, standingWords } from './hatching.ts';
+import { drawnIn, isHatched, isPale, type Standing, standingWords } from './hatching.ts';
 import { svgText } from './svgText.ts';
 
 /**
@@ -10,7 +10,7 @@ import { svgText } from './svgText.ts';
 export function legendMarks(
   shown: readonly Standing[],
   [left, top, width, height]: Box,
-  { size, ink, paper, idPrefix }: { size: number; ink: string; paper: string; idPrefix: string },
+  { size, idPrefix }: { size: number; idPrefix: string },
 ): { marks: string; box: Box } {
   if (shown.length === 0) return { marks: '', box: [left, top, width, height] };
   const row = size / 24;
@@ -18,13 +18,13 @@ export function legendMarks(
   const marks = shown.map((standing, index) => {
     const y = floor + index * row;
     const swatch = `x="${short(left)}" y="${short(y)}" width="${short(row * 1.3)}" height="${short(row * 0.75)}"`;
-    const hatch =
-      standing === 'of-the-making' ? '' : `<rect ${swatch} fill="url(#${idPrefix}-${standing})"/>`;
+    const hatch = isHatched(standing) ? `<rect ${swatch} fill="url(#${idPrefix}-${standing})"/>` : '';
+    const [fill, line] = isPale(standing) ? [drawnIn.paper, drawnIn.pale] : [drawnIn.tone, drawnIn.ink];
     const words = svgText(standingWords[standing], [left + row * 1.6, y + row * 0.6], {
       size: row * 0.62,
-      ink,
+      ink: drawnIn.ink,
     });
-    return `<rect ${swatch} fill="${paper}" stroke="${ink}" stroke-width="${short(size / 600)}"/>${hatch}${words}`;
+    return `<rect ${swatch} fill="${fill}" stroke="${line}" stroke-width="${short(size / 600)}"/>${hatch}${words}`;
   });
   // Room for the longest word, whatever the width of the view.
   const broad = Math.max(width, row * 9);

@@ -3,19 +3,12 @@ import { massesAtPart } from './atPart.ts';
 import { type Evaluation, evaluate, type ShopsWithout, wholeWith } from './evaluation.ts';
 import { massesIf, unitOfLook } from './massesAfter.ts';
 import { fixModel } from './model.ts';
-import type { Origin } from './partPosterior.ts';
+import { type Origin, originWords } from './origins.ts';
 import { periodMass, shopMasses } from './shopMasses.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
 
 type Explanation = Weighing['contradictions'][number]['explanations'][number];
-
-export const originWords: Record<Origin, string> = {
-  'of-the-making': 'original',
-  repair: 'a later repair or renewal',
-  improve: 'put in later, to improve',
-  'other-old': 'from another old piece',
-};
 
 /** What makes a jarring finding at least `eased` times as probable as `share`: readings, shops, the part's origin, alterations. */
 export function explanationsOf(

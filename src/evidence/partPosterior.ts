@@ -3,13 +3,11 @@ import type { Evaluation } from './evaluation.ts';
 import type { Factor } from './factor.ts';
 import { type YearSummary, yearSummary } from './highestDensity.ts';
 import type { Model } from './model.ts';
+import { type Origin, origins } from './origins.ts';
 import type { ModelPart } from './prepareCase.ts';
 
 /** Where a part came from, as shares that sum to 1, and when it was made. */
 export type PartPosterior = { origin: Record<Origin, number>; years: YearSummary };
-
-export const origins = ['of-the-making', 'repair', 'improve', 'other-old'] as const;
-export type Origin = (typeof origins)[number];
 
 const originOf = {
   own: 'of-the-making',

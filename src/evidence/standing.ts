@@ -1,16 +1,41 @@
-import { originWords } from './explanations.ts';
-import { type Origin, origins } from './partPosterior.ts';
+import { type Origin, origins, originWords } from './origins.ts';
+import { outOf, probabilityBand } from './probabilityWords.ts';
+import type { Weighing } from './weighing.ts';
+
+/** How probable each origin is. */
+type Shares = Readonly<Record<string, number>>;
+type Called = Pick<Weighing['parts'][number], 'standing' | 'words'>;
 
 /** Above this share an origin is called; below it the part is unsure. */
 const calledAt = 0.7;
 
-/** What a part is called from its origin's shares: the origin itself, or `unsure`, with a sentence. */
-export function standingOf(origin: Record<Origin, number>): { standing: Origin | 'unsure'; words: string } {
-  const best = origins.reduce((a, b) => (origin[b] > origin[a] ? b : a));
-  const share = origin[best];
-  const outOf = share > 0.99 ? 'more than 99' : `${Math.round(share * 100)}`;
-  if (share < calledAt)
-    return { standing: 'unsure', words: `Unsure; most probably ${originWords[best]} (${outOf} in 100).` };
-  const how = share >= 0.95 ? 'Very probably' : 'Probably';
-  return { standing: best, words: `${how} ${originWords[best]} (${outOf} in 100).` };
+/**
+ * What a part is called, with a sentence: its origin, or `unsure`. A part on which no sign was answered is called nothing but
+ * not looked at: what its usual renewal and the rest of the piece make of it says nothing of this part.
+ *
+ * @param answered  how many signs on it were answered, those that could not be told as well
+ * @param weighed   how many of them carry weight
+ */
+export function standingOf(origin: Shares, answered: number, weighed: number): Called {
+  if (answered === 0) return { standing: 'not-looked-at', words: 'Not looked at.' };
+  const best = bestOf(origin);
+  const words = originInWords(origin);
+  if (weighed === 0) return { standing: 'unsure', words: `Looked at, but nothing could be told. ${words}` };
+  return { standing: shareOf(origin, best) < calledAt ? 'unsure' : best, words };
+}
+
+/** `Very probably original (97 in 100).`: the most probable origin of a part in a sentence. */
+export function originInWords(origin: Shares): string {
+  const best = bestOf(origin);
+  const share = shareOf(origin, best);
+  if (share < calledAt) return `Unsure; most probably ${originWords[best]} (${outOf(share)}).`;
+  return `${probabilityBand(share).adverb} ${originWords[best]} (${outOf(share)}).`;
+}
+
+function bestOf(origin: Shares): Origin {
+  return origins.reduce((a, b) => (shareOf(origin, b) > shareOf(origin, a) ? b : a));
+}
+
+function shareOf(origin: Shares, of: Origin): number {
+  return origin[of] ?? 0;
 }

@@ -62,6 +62,21 @@ describe('what must hold of any weighing', () => {
     expect(output.readings).toEqual(base.readings);
   });
 
+  it('calls no part anything that was not looked at, however probable the rest of the piece makes it', () => {
+    const standings = (findings: CaseToWeigh['findings']) =>
+      Object.fromEntries(weigh({ findings }).parts.map(({ id, standing }) => [id, standing]));
+    expect(new Set(Object.values(standings([])))).toEqual(new Set(['not-looked-at']));
+    const seen = standings([
+      { sign: 'plane-tracks', part: 'rail', state: 'present' },
+      { sign: 'centred', part: 'leg-left', state: 'could-not-tell' },
+    ]);
+    expect(seen).toEqual({
+      ...standings([]),
+      rail: 'of-the-making',
+      'leg-left': 'unsure',
+    });
+  });
+
   it('is moved less by a hint than by a plain finding, and least by a photograph that can only hint', () => {
     const centred = { sign: 'centred', part: 'rail', state: 'present' } as const;
     const [plain, hint, photo] = [{}, { sure: 'hint' as const }, { inPhotoOnly: true }].map((how) =>

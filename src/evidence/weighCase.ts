@@ -69,7 +69,7 @@ export function weighCase(
   const drawn = redraws(layout, leading, draws, seed, context.onProgress);
   const probability = shares(evaluation.masses);
   const weights = weighLooks(evaluation, leading);
-  const parts = weighParts(evaluation);
+  const parts = weighParts(evaluation, input);
   const clash = unexplained(evaluation, weights);
   return {
     ok: true,
@@ -178,13 +178,15 @@ function firmness(
   return answer(true, `${led}, and is more probable than all the others together.`);
 }
 
-function weighParts(evaluation: Evaluation): Weighing['parts'] {
+function weighParts(evaluation: Evaluation, input: CaseToWeigh): Weighing['parts'] {
   const { prepared } = evaluation.model.layout;
   return prepared.parts.flatMap((part) => {
     if (part.id === 'whole') return [];
     const { origin, years } = partPosterior(evaluation, part);
     const looked = prepared.looks.filter((look) => look.part === part.id).length;
-    return [{ id: part.id, name: part.name, origin, ...standingOf(origin), years, looked }];
+    const named = input.findings.filter((finding) => finding.part === part.id).length;
+    const standing = standingOf(origin, Math.max(named, looked), looked);
+    return [{ id: part.id, name: part.name, origin, ...standing, years, looked }];
   });
 }
 

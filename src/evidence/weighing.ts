@@ -85,9 +85,11 @@ export const weighing = z.strictObject({
       id: z.string(),
       name: z.string(),
       origin: z.record(z.string(), share),
-      standing: z.enum(['of-the-making', 'repair', 'improve', 'other-old', 'unsure']),
+      /** What the part is called; `not-looked-at` where no sign on it was answered, whatever the rest of the piece suggests. */
+      standing: z.enum(['of-the-making', 'repair', 'improve', 'other-old', 'unsure', 'not-looked-at']),
       words: z.string(),
       years: years,
+      /** How many findings on it carry weight. */
       looked: z.number().int(),
     }),
   ),

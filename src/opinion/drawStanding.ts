@@ -1,14 +1,15 @@
 import { type DrawnDimension, dimensionsOf } from '../drawing/dimensions.ts';
 import { drawForm } from '../drawing/drawForm.ts';
 import { drawingSvg } from '../drawing/drawingSvg.ts';
-import { type Standing, standings, standingWords } from '../drawing/hatching.ts';
+import type { Standing } from '../drawing/hatching.ts';
 import { partsOf } from '../drawing/partsOf.ts';
+import { standingInWords } from '../drawing/standingInWords.ts';
 import type { Weighing } from '../evidence/weighing.ts';
 import type { Form } from '../knowledge/schema.ts';
 import type { Piece } from '../piece/piece.ts';
 import { formatBoth } from '../units/length.ts';
 import type { DrawnPicture } from './opinionDocument.ts';
-import { capital, listed } from './wording.ts';
+import { capital } from './wording.ts';
 
 /** Room for all views side by side, and the tallest a view may be. */
 const room = { widthMm: 150, heightMm: 96 };
@@ -66,12 +67,9 @@ function viewWords(
   names: Record<string, string>,
   standing: Record<string, Standing>,
 ): string {
-  const groups = standings
-    .map((each) => ({ each, of: parts.filter((part) => standing[part] === each) }))
-    .filter(({ of }) => of.length > 0)
-    .map(({ each, of }) => `${standingWords[each]}: ${listed(of.map((part) => names[part] ?? part))}`);
+  const told = standingInWords(parts, names, standing);
   const drawing = `Line drawing of the piece, ${view.toLowerCase()}.`;
-  return groups.length === 0 ? drawing : `${drawing} ${capital(groups.join('; '))}.`;
+  return told === '' ? drawing : `${drawing} ${capital(told)}.`;
 }
 
 function sizeWords(dimensions: readonly DrawnDimension[]): string {

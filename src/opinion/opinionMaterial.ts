@@ -1,7 +1,9 @@
 import { partsOf } from '../drawing/partsOf.ts';
 import type { Weighing } from '../evidence/weighing.ts';
 import type { Form, FormPart, Knowledge } from '../knowledge/schema.ts';
+import type { Photo } from '../piece/photo.ts';
 import type { Piece } from '../piece/piece.ts';
+import { platesOf } from '../piece/plates.ts';
 import type { DrawnPicture } from './opinionDocument.ts';
 import { capital } from './wording.ts';
 
@@ -29,7 +31,8 @@ export type OpinionMaterial = OpinionInput & {
   partName: (part: string | null | undefined) => string;
   /** The number of the plate a photo is printed as. */
   plateNumber: (photoId: string) => number | undefined;
-  plateOrder: readonly string[];
+  /** The photos that are printed, in their order. */
+  plates: readonly { photo: Photo; plate: number }[];
 };
 
 /** Looks up, once for all sections, what things are called. */
@@ -37,8 +40,10 @@ export function materialOf(input: OpinionInput): OpinionMaterial {
   const { piece, knowledge } = input;
   const form = knowledge.forms[piece.form];
   const parts = form === undefined ? [] : partsOf(form, piece.features);
-  const order = plateOrder(piece);
-  const numbers = new Map(order.map((id, index) => [id, index + 1]));
+  const plates = platesOf(piece).flatMap(({ photo, plate }) =>
+    plate === undefined ? [] : [{ photo, plate }],
+  );
+  const numbers = new Map(plates.map(({ photo, plate }) => [photo.id, plate]));
   return {
     ...input,
     form,
@@ -49,14 +54,6 @@ export function materialOf(input: OpinionInput): OpinionMaterial {
         ? 'the piece as a whole'
         : (form?.parts.find((each) => each.id === part)?.name ?? part.replaceAll('-', ' ')),
     plateNumber: (photoId) => numbers.get(photoId),
-    plateOrder: order,
+    plates,
   };
-}
-
-/** The photos to print, in the order the examiner gave them, the others after. */
-function plateOrder(piece: Piece): string[] {
-  const printed = Object.values(piece.photos).filter((photo) => photo.asPlate);
-  const first = piece.plateOrder.filter((id) => printed.some((photo) => photo.id === id));
-  const rest = printed.map((photo) => photo.id).filter((id) => !first.includes(id));
-  return [...new Set([...first, ...rest])];
 }

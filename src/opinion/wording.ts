@@ -1,16 +1,6 @@
-import type { Standing } from '../drawing/hatching.ts';
 import type { Purpose } from '../piece/engagement.ts';
 import type { FindingState, Sureness } from '../piece/finding.ts';
 import type { Piece } from '../piece/piece.ts';
-
-/** How each standing is hatched, in words. */
-export const hatchWords: Record<Standing, string> = {
-  'of-the-making': 'no hatching',
-  repair: 'slanting lines',
-  improve: 'crossed lines',
-  'other-old': 'dots',
-  unsure: 'sparse dashes',
-};
 
 export const purposeWords: Record<Purpose, string> = {
   curiosity: 'To know what it is',

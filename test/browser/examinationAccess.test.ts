@@ -44,7 +44,7 @@ const corners: [string, (page: Page) => Promise<void>][] = [
   [
     'a photo with a mark',
     async (page) => {
-      await page.getByRole('button', { name: /Open photo 1:/ }).click();
+      await page.getByRole('button', { name: /Open Plate 1:/ }).click();
       await page.getByRole('button', { name: 'Point', exact: true }).click();
       await page.keyboard.press('Enter');
       await page.getByLabel('Mark 1 shows').first().waitFor();

@@ -4,6 +4,7 @@ import { figureNumbers } from '../../src/knowledge/figuresOf.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type OpinionDocument, platesOf, type Section } from '../../src/opinion/opinionDocument.ts';
 import { type Piece, piece } from '../../src/piece/piece.ts';
+import { platesOf as numbersOf } from '../../src/piece/plates.ts';
 import {
   emptyPiece,
   examplePiece,
@@ -295,6 +296,10 @@ describe('the plates', () => {
       [2, 'a'],
       [3, 'b'],
     ]);
+    const onScreen = numbersOf({ photos, plateOrder: ['d', 'c', 'gone', 'a'] });
+    expect(onScreen.flatMap(({ photo, plate }) => (plate === undefined ? [] : [[plate, photo.id]]))).toEqual(
+      platesOf(document).map((plate) => [plate.number, plate.photoId]),
+    );
     expect(textOf(document)).toContain('1 further photograph is kept with the record and not printed.');
   });
 

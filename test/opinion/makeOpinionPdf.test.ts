@@ -56,7 +56,7 @@ const photos = {
 beforeAll(async () => {
   known.knowledge = await houseKnowledge();
   known.opinionOn = opinionMaker(known.knowledge);
-  known.chair = { ...(await examplePiece('side-chair')), photos };
+  known.chair = { ...(await examplePiece('side-chair')), photos, plateOrder: ['whole', 'splat'] };
   known.plates = [
     { id: 'whole', mediaType: 'image/jpeg', bytes: await gradient().jpeg().toBuffer() },
     { id: 'splat', mediaType: 'image/png', bytes: await gradient(200, 320).png().toBuffer() },

@@ -6,12 +6,9 @@ import { capital, counted, paragraphs, stopped } from '../wording.ts';
 
 /** The photos, numbered, with their marks and captions. */
 export function platesSection(material: OpinionMaterial): Section {
-  const { piece, plateOrder } = material;
-  const left = Object.values(piece.photos).length - plateOrder.length;
-  const plates = plateOrder.flatMap((id, index) => {
-    const photo = piece.photos[id];
-    return photo === undefined ? [] : [plateOf(photo, index + 1, material)];
-  });
+  const { piece } = material;
+  const left = Object.values(piece.photos).length - material.plates.length;
+  const plates = material.plates.map(({ photo, plate }) => plateOf(photo, plate, material));
   return {
     id: 'plates',
     title: 'Plates',

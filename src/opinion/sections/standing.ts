@@ -1,9 +1,9 @@
-import { type Standing, standings, standingWords } from '../../drawing/hatching.ts';
+import { hatchWords, type Standing, standings, standingWords } from '../../drawing/hatching.ts';
 import { formatYears } from '../../units/years.ts';
 import { hatchSwatch } from '../hatchSwatch.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, hatchWords, listed } from '../wording.ts';
+import { capital, listed } from '../wording.ts';
 
 /** Which parts belong together: on the drawing by hatching, and part by part in words. */
 export function standingSection(material: OpinionMaterial): Section | undefined {
@@ -54,8 +54,8 @@ function partsThat(weighing: OpinionMaterial['weighing'], standing: Standing): s
 
 function tableBlocks({ weighing }: OpinionMaterial): Block[] {
   if (weighing === undefined) return [];
-  const looked = weighing.parts.filter((part) => part.looked > 0);
-  const unseen = weighing.parts.filter((part) => part.looked === 0).map((part) => part.name);
+  const looked = weighing.parts.filter((part) => part.standing !== 'not-looked-at');
+  const unseen = weighing.parts.filter((part) => part.standing === 'not-looked-at').map(({ name }) => name);
   const rows = looked.map((part): Words[] => [
     capital(part.name),
     part.words,
@@ -84,7 +84,7 @@ function tableBlocks({ weighing }: OpinionMaterial): Block[] {
           {
             kind: 'paragraph',
             as: 'note',
-            words: `Nothing was recorded of the ${listed(unseen)}: how these stand on the drawing follows from the rest of the piece alone.`,
+            words: `Not looked at, and so not called anything: the ${listed(unseen)}. The readings allow for the usual chance that such a part was renewed.`,
           } satisfies Block,
         ]),
   ];

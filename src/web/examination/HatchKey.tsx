@@ -1,7 +1,6 @@
 import { useId } from 'react';
-import { type Standing, standingWords } from '../../drawing/hatching.ts';
+import { hatchWords, isHatched, isPale, type Standing, standingWords } from '../../drawing/hatching.ts';
 import { Hatches, hatchId } from './Hatches.tsx';
-import { hatchWords } from './standings.ts';
 
 /** What the hatchings mean, for those that are in the drawing. */
 export function HatchKey({ shown }: { shown: readonly Standing[] }) {
@@ -13,16 +12,22 @@ export function HatchKey({ shown }: { shown: readonly Standing[] }) {
           <svg viewBox="0 0 34 20" width="34" height="20" aria-hidden="true">
             <Hatches drawing={`${id}-${standing}`} gap={8} />
             <rect
+              className="exam-key-field"
+              data-pale={isPale(standing) ? '' : undefined}
               x="0.5"
               y="0.5"
               width="33"
               height="19"
-              style={{
-                fill:
-                  standing === 'of-the-making' ? 'none' : `url(#${hatchId(`${id}-${standing}`, standing)})`,
-              }}
-              stroke="currentColor"
             />
+            {isHatched(standing) && (
+              <rect
+                x="0.5"
+                y="0.5"
+                width="33"
+                height="19"
+                style={{ fill: `url(#${hatchId(`${id}-${standing}`, standing)})` }}
+              />
+            )}
           </svg>
           <span>
             {standingWords[standing]} <span className="unseen">({hatchWords[standing]})</span>

@@ -1,5 +1,7 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
-import { type Standing, standingWords } from '../../drawing/hatching.ts';
+import { standingWords } from '../../drawing/hatching.ts';
+import { originInWords } from '../../evidence/standing.ts';
+import type { Weighing } from '../../evidence/weighing.ts';
 import { AboutPart } from './AboutPart.tsx';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
 import { KeysHelp } from './KeysHelp.tsx';
@@ -15,7 +17,8 @@ type Props = {
   chosen: string;
   /** A sign to go to when the panel opens. */
   sign: string | undefined;
-  standing: Standing | undefined;
+  /** How the part stands by the weighing; nothing before anything is weighed, and for the whole piece. */
+  stands: Weighing['parts'][number] | undefined;
   filter: SignFilter;
   onFilter: (filter: SignFilter) => void;
   /** Called once the panel stands, to bring the piece into sight beside it. */
@@ -30,7 +33,7 @@ const filters: [SignFilter, string][] = [
 ];
 
 /** The signs of one part: beside the drawing where there is room, as a sheet from below on a phone. */
-export function PartPanel({ room, chosen, sign, standing, filter, onFilter, onShown, onClose }: Props) {
+export function PartPanel({ room, chosen, sign, stands, filter, onFilter, onShown, onClose }: Props) {
   const id = useId();
   const [asOf, setAsOf] = useState(room.piece.findings);
   const [words, setWords] = useState('');
@@ -78,9 +81,17 @@ export function PartPanel({ room, chosen, sign, standing, filter, onFilter, onSh
             {name}
           </h2>
           <p className="small soft">
-            {standing === undefined ? '' : `${capital(standingWords[standing])} · `}
+            {stands === undefined ? '' : `${capital(standingWords[stands.standing])} · `}
             {far.looked} of {far.of} looked for
           </p>
+          {stands !== undefined && (
+            <details className="small soft">
+              <summary>How probable</summary>
+              {stands.standing === 'not-looked-at'
+                ? `By what is usual of such a part and by the rest of the piece alone: ${lowered(originInWords(stands.origin))}`
+                : stands.words}
+            </details>
+          )}
         </div>
         <KeysHelp />
         <button type="button" className="button plain" onClick={onClose}>
@@ -170,6 +181,10 @@ function Family({ family, room, part, sign }: FamilyProps) {
       </ul>
     </section>
   );
+}
+
+function lowered(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
 }
 
 function keyOf(sign: string, part: string | undefined): string {

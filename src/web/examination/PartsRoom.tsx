@@ -98,7 +98,7 @@ export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
             room={room}
             chosen={chosen}
             sign={place.sign}
-            standing={standing[chosen]}
+            stands={weighing?.parts.find((part) => part.id === chosen)}
             filter={place.sign === undefined ? filter : 'all'}
             onFilter={(next) => {
               setFilter(next);

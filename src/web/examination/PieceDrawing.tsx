@@ -1,6 +1,8 @@
 import { useId } from 'react';
 import type { Drawing } from '../../drawing/drawForm.ts';
-import { type Standing, standingWords } from '../../drawing/hatching.ts';
+import { isHatched, isPale, type Standing } from '../../drawing/hatching.ts';
+import { standingInWords } from '../../drawing/standingInWords.ts';
+import { capital } from './examRoom.ts';
 import { Hatches, hatchId } from './Hatches.tsx';
 
 export type View = Drawing['views'][number];
@@ -51,12 +53,13 @@ export function PieceDrawing({
             className="exam-shape"
             data-part={shape.part}
             data-selected={shape.part === selected ? '' : undefined}
+            data-pale={isPale(state) ? '' : undefined}
             data-missing={missing.includes(shape.part) ? '' : undefined}
             onClick={onTouch === undefined ? undefined : () => onTouch(shape.part)}
           >
             <path className="exam-shape-reach" d={shape.d} />
             <path className="exam-shape-body" d={shape.d} />
-            {state !== undefined && state !== 'of-the-making' && (
+            {state !== undefined && isHatched(state) && (
               <path
                 className="exam-shape-hatch"
                 d={shape.d}
@@ -79,19 +82,16 @@ export function PieceDrawing({
   );
 }
 
-/** A drawing in words: which parts it shows, and what those are that are not of the making. */
+/** A drawing in words: which parts it shows, and how each of them stands. */
 export function describe(
   view: View,
   names: Record<string, string>,
   standing: Record<string, Standing>,
 ): string {
   const parts = [...new Set(view.shapes.map((shape) => shape.part))];
-  const named = (part: string) => names[part] ?? part;
-  const all = `Shows ${parts.map(named).join(', ')}.`;
-  const apart = parts.filter((part) => standing[part] !== undefined && standing[part] !== 'of-the-making');
-  if (Object.keys(standing).length === 0) return all;
-  if (apart.length === 0) return `${all} All of them read as of the making.`;
-  return `${all} ${apart.map((part) => `${named(part)}: ${standingWords[standing[part] as Standing]}`).join('; ')}. The others read as of the making.`;
+  const all = `Shows ${parts.map((part) => names[part] ?? part).join(', ')}.`;
+  const told = standingInWords(parts, names, standing);
+  return told === '' ? all : `${all} ${capital(told)}.`;
 }
 
 function countedShapes(view: View, counts: Record<string, number>) {

@@ -10,6 +10,8 @@ import { placeToHash } from '../examination/placeInHash.ts';
 import { standingByPart } from '../examination/standings.ts';
 import type { ReadRoom } from './readRoom.ts';
 
+type Part = ReadRoom['weighing']['parts'][number];
+
 const originNames: Record<string, string> = {
   'of-the-making': 'original',
   repair: 'later repair or renewal',
@@ -45,9 +47,9 @@ function oneScale(view: View, views: readonly View[]): { maxWidth: string } {
 export function PartsStanding({ room }: { room: ReadRoom }) {
   const { weighing, piece } = room;
   const { views, told, shown } = drawPiece(room);
-  const sorted = weighing.parts.toSorted(
-    (a, b) => (a.origin['of-the-making'] ?? 0) - (b.origin['of-the-making'] ?? 0),
-  );
+  const unseen = (part: Part) => (part.standing === 'not-looked-at' ? 1 : 0);
+  const own = (part: Part) => part.origin['of-the-making'] ?? 0;
+  const sorted = weighing.parts.toSorted((a, b) => unseen(a) - unseen(b) || own(a) - own(b));
   return (
     <section className="stack-tight">
       <h2>Part by part</h2>
@@ -73,8 +75,8 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
             </Link>
             <span>{standingWords[part.standing]}</span>
             <span className="soft small">
-              {part.looked === 0
-                ? 'not looked at'
+              {part.standing === 'not-looked-at'
+                ? ''
                 : `${part.looked} ${part.looked === 1 ? 'finding' : 'findings'}`}
             </span>
           </li>
@@ -84,7 +86,10 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
         <summary>Numbers</summary>
         <div className="read-scroll">
           <table className="read-table">
-            <caption>How probable it is that each part is original, and if not, what it is</caption>
+            <caption>
+              How probable it is that each part is original, and if not, what it is; for parts not looked at,
+              by what is usual of such a part and by the rest of the piece alone
+            </caption>
             <thead>
               <tr>
                 <th scope="col">Part</th>

@@ -1,6 +1,5 @@
 import { type ReactNode, useId } from 'react';
-import type { Photo } from '../../../piece/photo.ts';
-import type { Piece } from '../../../piece/piece.ts';
+import { platesOf } from '../../../piece/plates.ts';
 import type { BenchRoom } from '../benchRoom.ts';
 import { type LaidPicture, useOpenPicture } from './useOpenPicture.ts';
 import './onPhoto.css';
@@ -16,7 +15,7 @@ type Props = {
 export function OnPhoto({ room, says, children }: Props) {
   const id = useId();
   const { opening, openPhoto, openFile, putAway } = useOpenPicture();
-  const photos = photosInOrder(room.piece);
+  const photos = platesOf(room.piece);
   if (opening.state === 'open')
     return (
       <div className="stack">
@@ -59,15 +58,11 @@ export function OnPhoto({ room, says, children }: Props) {
       )}
       {photos.length > 0 ? (
         <ul className="bare-list photo-choices" aria-label="Photos of the piece">
-          {photos.map((photo, index) => (
+          {photos.map(({ photo, called }) => (
             <li key={photo.id}>
-              <button
-                type="button"
-                className="photo-choice"
-                onClick={() => void openPhoto(photo, `Photo ${index + 1}`)}
-              >
+              <button type="button" className="photo-choice" onClick={() => void openPhoto(photo, called)}>
                 <img src={`/api/photos/${photo.sha256}/thumb`} alt="" loading="lazy" />
-                <span className="small">{titleOf(photo, index)}</span>
+                <span className="small">{`${called}: ${photo.caption || photo.name}`}</span>
               </button>
             </li>
           ))}
@@ -90,13 +85,4 @@ export function OnPhoto({ room, says, children }: Props) {
       </div>
     </div>
   );
-}
-
-function photosInOrder(piece: Piece): Photo[] {
-  const ordered = piece.plateOrder.flatMap((id) => piece.photos[id] ?? []);
-  return [...ordered, ...Object.values(piece.photos).filter(({ id }) => !piece.plateOrder.includes(id))];
-}
-
-function titleOf(photo: Photo, index: number): string {
-  return `Photo ${index + 1}${photo.caption || photo.name ? `: ${photo.caption || photo.name}` : ''}`;
 }

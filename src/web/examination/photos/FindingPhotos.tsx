@@ -1,18 +1,18 @@
 import type { Finding } from '../../../piece/finding.ts';
+import { platesOf } from '../../../piece/plates.ts';
 import { tiePhotos } from '../answerSign.ts';
 import type { ExamRoom } from '../examRoom.ts';
-import { inPlateOrder } from './photoActs.ts';
 
 type Props = { room: ExamRoom; finding: Finding | undefined; part: string | undefined; choose: boolean };
 
 /** The photos that bear a finding out; when opened, the others of its part can be tied to it too. */
 export function FindingPhotos({ room, finding, part, choose }: Props) {
   if (finding === undefined) return null;
-  const all = inPlateOrder(room.piece);
-  const tied = all.filter((photo) => finding.photos.includes(photo.id));
+  const all = platesOf(room.piece);
+  const tied = all.filter(({ photo }) => finding.photos.includes(photo.id));
   const offered =
     choose && !room.readOnly
-      ? all.filter((photo) => photo.part === part || photo.part === undefined || tied.includes(photo))
+      ? all.filter((each) => each.photo.part === part || each.photo.part === undefined || tied.includes(each))
       : tied;
   if (offered.length === 0) return null;
   const toggle = (id: string) => {
@@ -23,8 +23,7 @@ export function FindingPhotos({ room, finding, part, choose }: Props) {
   };
   return (
     <fieldset className="exam-tied" aria-label="Photos of this finding">
-      {offered.map((photo) => {
-        const plate = all.indexOf(photo) + 1;
+      {offered.map(({ photo, plate, called }) => {
         const words = photo.alternative || photo.caption || photo.name;
         return choose && !room.readOnly ? (
           <button
@@ -32,16 +31,16 @@ export function FindingPhotos({ room, finding, part, choose }: Props) {
             type="button"
             className="exam-tied-photo"
             aria-pressed={finding.photos.includes(photo.id)}
-            aria-label={`Photo ${plate}, ${words}: shows this finding`}
+            aria-label={`${called}, ${words}: shows this finding`}
             onClick={() => toggle(photo.id)}
           >
             <img src={`/api/photos/${photo.sha256}/thumb`} alt="" loading="lazy" />
-            <span aria-hidden="true">{plate}</span>
+            <span aria-hidden="true">{plate ?? '–'}</span>
           </button>
         ) : (
           <span key={photo.id} className="exam-tied-photo">
-            <img src={`/api/photos/${photo.sha256}/thumb`} alt={words} loading="lazy" />
-            <span aria-hidden="true">{plate}</span>
+            <img src={`/api/photos/${photo.sha256}/thumb`} alt={`${called}: ${words}`} loading="lazy" />
+            <span aria-hidden="true">{plate ?? '–'}</span>
           </span>
         );
       })}

@@ -7,10 +7,10 @@ import { MarkList } from './MarkList.tsx';
 import { describePhoto, drawMark, nextNumber, withdrawMark, withdrawPhoto } from './photoActs.ts';
 import type { MarkKind, Place } from './placeMark.ts';
 
-type Props = { room: ExamRoom; photo: Photo; plate: number; onClose: () => void };
+type Props = { room: ExamRoom; photo: Photo; called: string; onClose: () => void };
 
 /** One photo, large: its marks, its words, the part it shows. */
-export function PhotoBench({ room, photo, plate, onClose }: Props) {
+export function PhotoBench({ room, photo, called, onClose }: Props) {
   const heading = useRef<HTMLHeadingElement>(null);
   const [chosen, setChosen] = useState<string | undefined>(undefined);
   useEffect(() => heading.current?.focus(), []);
@@ -26,7 +26,7 @@ export function PhotoBench({ room, photo, plate, onClose }: Props) {
           All photos
         </button>
         <h2 ref={heading} tabIndex={-1}>
-          Photo {plate}
+          {called}
         </h2>
       </div>
       <div className="exam-photo-bench">

@@ -1,11 +1,13 @@
-import type { Photo } from '../../../piece/photo.ts';
+import type { Plated } from '../../../piece/plates.ts';
 import { capital, type ExamRoom, partName } from '../examRoom.ts';
 import { describePhoto, movePlate } from './photoActs.ts';
 
-type Props = { room: ExamRoom; photo: Photo; plate: number; last: boolean; onOpen: () => void };
+type Props = { room: ExamRoom; plated: Plated; first: boolean; last: boolean; onOpen: () => void };
 
 /** One photo in the order of the plates. */
-export function PhotoCard({ room, photo, plate, last, onOpen }: Props) {
+export function PhotoCard({ room, plated, first, last, onOpen }: Props) {
+  const { photo, called } = plated;
+  const name = photo.caption || photo.name;
   const findings = Object.values(room.piece.findings).filter((finding) => finding.photos.includes(photo.id));
   return (
     <li className="exam-plate">
@@ -13,17 +15,13 @@ export function PhotoCard({ room, photo, plate, last, onOpen }: Props) {
         type="button"
         className="exam-plate-open"
         onClick={onOpen}
-        aria-label={`Open photo ${plate}: ${photo.caption || photo.name}`}
+        aria-label={`Open ${called}: ${name}`}
       >
-        <img
-          src={`/api/photos/${photo.sha256}/thumb`}
-          alt={photo.alternative || photo.caption || photo.name}
-          loading="lazy"
-        />
+        <img src={`/api/photos/${photo.sha256}/thumb`} alt={photo.alternative || name} loading="lazy" />
       </button>
       <div className="exam-plate-words">
         <p>
-          <strong>{plate}</strong> <span className="said">{photo.caption || photo.name}</span>
+          <strong>{called}</strong> <span className="said">{name}</span>
         </p>
         <p className="small soft">
           {[
@@ -35,7 +33,6 @@ export function PhotoCard({ room, photo, plate, last, onOpen }: Props) {
               ? ''
               : findings.map((each) => room.knowledge.signs[each.sign]?.name ?? each.sign).join('; '),
             photo.takenAt === undefined ? '' : `${photo.takenAt.replace('T', ' ')}, zone not known`,
-            photo.asPlate ? '' : 'not printed',
           ]
             .filter((each) => each !== '')
             .join(' · ')}
@@ -48,10 +45,10 @@ export function PhotoCard({ room, photo, plate, last, onOpen }: Props) {
             <button
               type="button"
               className="button plain"
-              disabled={plate === 1}
+              disabled={first}
               onClick={() => room.record(movePlate(room.piece, photo.id, -1))}
             >
-              Earlier <span className="unseen">photo {plate}</span>
+              Earlier <span className="unseen">: {name}</span>
             </button>
             <button
               type="button"
@@ -59,7 +56,7 @@ export function PhotoCard({ room, photo, plate, last, onOpen }: Props) {
               disabled={last}
               onClick={() => room.record(movePlate(room.piece, photo.id, 1))}
             >
-              Later <span className="unseen">photo {plate}</span>
+              Later <span className="unseen">: {name}</span>
             </button>
             <label className="exam-print">
               <input
@@ -68,7 +65,7 @@ export function PhotoCard({ room, photo, plate, last, onOpen }: Props) {
                 onChange={(event) => room.record(describePhoto(photo.id, { asPlate: event.target.checked }))}
               />
               Printed
-              <span className="unseen">: photo {plate}</span>
+              <span className="unseen">: {name}</span>
             </label>
           </div>
         )}

@@ -1,24 +1,24 @@
 import { type DragEvent, useState } from 'react';
+import { platesOf } from '../../../piece/plates.ts';
 import type { ExamRoom } from '../examRoom.ts';
 import { PhotoBench } from './PhotoBench.tsx';
 import { PhotoButtons } from './PhotoButtons.tsx';
 import { PhotoCard } from './PhotoCard.tsx';
-import { inPlateOrder } from './photoActs.ts';
 import { UploadList } from './UploadList.tsx';
 
 /** All photos of the piece in the order of the plates; dropped, taken or chosen here. */
 export function PhotosRoom({ room }: { room: ExamRoom }) {
   const [openId, setOpenId] = useState<string | undefined>(undefined);
   const [over, setOver] = useState(false);
-  const photos = inPlateOrder(room.piece);
-  const open = photos.find((photo) => photo.id === openId);
+  const photos = platesOf(room.piece);
+  const open = photos.find(({ photo }) => photo.id === openId);
   if (open !== undefined) {
     return (
       <PhotoBench
-        key={open.id}
+        key={open.photo.id}
         room={room}
-        photo={open}
-        plate={photos.indexOf(open) + 1}
+        photo={open.photo}
+        called={open.called}
         onClose={() => setOpenId(undefined)}
       />
     );
@@ -53,14 +53,14 @@ export function PhotosRoom({ room }: { room: ExamRoom }) {
         <p className="soft">No photos yet.</p>
       ) : (
         <ol className="exam-plates">
-          {photos.map((photo, index) => (
+          {photos.map((plated, index) => (
             <PhotoCard
-              key={photo.id}
+              key={plated.photo.id}
               room={room}
-              photo={photo}
-              plate={index + 1}
+              plated={plated}
+              first={index === 0}
               last={index === photos.length - 1}
-              onOpen={() => setOpenId(photo.id)}
+              onOpen={() => setOpenId(plated.photo.id)}
             />
           ))}
         </ol>

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { Json } from '../../../piece/event.ts';
 import { foldEvents, invertChanges, withBefore } from '../../../piece/fold.ts';
 import { type Photo, type PhotoMark, photo } from '../../../piece/photo.ts';
+import { platesOf } from '../../../piece/plates.ts';
 import {
   addPhoto,
   drawMark,
-  inPlateOrder,
   movePlate,
   nextNumber,
   photoIdOf,
@@ -67,10 +67,10 @@ describe('photos of a piece', () => {
   it('keeps every plate whatever is moved where (property)', () => {
     let state: Pictured = empty;
     for (const digit of 'abcde') state = done(state, addPhoto(state, kept(digit), `${digit}.jpg`, {}));
-    const ids = inPlateOrder(state).map((each) => each.id);
+    const ids = platesOf(state).map((each) => each.photo.id);
     fc.assert(
       fc.property(fc.constantFrom(...ids), fc.integer({ min: -7, max: 7 }), (id, by) => {
-        const moved = inPlateOrder(done(state, movePlate(state, id, by))).map((each) => each.id);
+        const moved = platesOf(done(state, movePlate(state, id, by))).map((each) => each.photo.id);
         expect(moved.toSorted()).toEqual(ids.toSorted());
         expect(moved.indexOf(id)).toBe(Math.max(0, Math.min(4, ids.indexOf(id) + by)));
       }),

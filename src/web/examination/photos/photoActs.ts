@@ -2,6 +2,7 @@ import type { Json } from '../../../piece/event.ts';
 import type { Finding } from '../../../piece/finding.ts';
 import type { Photo, PhotoMark } from '../../../piece/photo.ts';
 import type { Piece } from '../../../piece/piece.ts';
+import { platesOf } from '../../../piece/plates.ts';
 import type { Act } from '../answerSign.ts';
 import type { KeptPhoto } from './sendPhoto.ts';
 
@@ -63,18 +64,9 @@ export function describePhoto(
   return { kind: 'photo-described', changes };
 }
 
-/** The photos of a piece in the order of the plates; those not yet in the order come last, by id. */
-export function inPlateOrder(piece: Pictured): Photo[] {
-  const listed = piece.plateOrder.filter((id, at, all) => all.indexOf(id) === at);
-  const rest = Object.keys(piece.photos)
-    .filter((id) => !listed.includes(id))
-    .sort();
-  return [...listed, ...rest].map((id) => piece.photos[id]).filter((photo) => photo !== undefined);
-}
-
 /** The act of moving a plate by so many places, held within the ends. */
 export function movePlate(piece: Pictured, id: string, by: number): Act {
-  const order = inPlateOrder(piece).map((photo) => photo.id);
+  const order = platesOf(piece).map(({ photo }) => photo.id);
   const from = order.indexOf(id);
   const to = Math.max(0, Math.min(order.length - 1, from + by));
   const without = order.filter((each) => each !== id);

@@ -1,0 +1,29 @@
+import { expect, it } from 'vitest';
+import { originInWords, standingOf } from './standing.ts';
+
+const old = { 'of-the-making': 0.96, repair: 0.03, improve: 0.01, 'other-old': 0 };
+
+it('calls a part by its most probable origin once it was looked at, and only from 7 in 10', () => {
+  expect(standingOf(old, 2, 2)).toEqual({
+    standing: 'of-the-making',
+    words: 'Very probably original (96 in 100).',
+  });
+  expect(standingOf({ ...old, 'of-the-making': 0.69, repair: 0.3 }, 1, 1)).toMatchObject({
+    standing: 'unsure',
+    words: 'Unsure; most probably original (69 in 100).',
+  });
+  expect(standingOf({ ...old, 'of-the-making': 0.1, repair: 0.8 }, 1, 1).standing).toBe('repair');
+});
+
+it('calls a part nothing where no sign on it was answered, and unsure where none could be told', () => {
+  expect(standingOf(old, 0, 0)).toEqual({ standing: 'not-looked-at', words: 'Not looked at.' });
+  const untold = standingOf(old, 2, 0);
+  expect(untold.standing).toBe('unsure');
+  expect(untold.words).toMatch(/^Looked at, but nothing could be told\./);
+});
+
+it('never says more than 999 in 1000', () => {
+  expect(originInWords({ ...old, 'of-the-making': 1, repair: 0 })).toBe(
+    'Almost certainly original (999 in 1000).',
+  );
+});
