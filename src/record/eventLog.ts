@@ -1,11 +1,14 @@
 import type { RecordedEvent } from '../piece/event.ts';
 import type { Head } from './chain.ts';
+import type { RecordHead } from './recordHead.ts';
 
 /**
  * The edge between the record and what keeps it: events in one order, added to and never changed.
  * Every implementation passes test/contract/eventLog.contract.ts.
  */
 export type EventLog = {
+  /** The id of the record, made once; empty for a record of the first version that is only looked at. */
+  readonly recordId: string;
   /**
    * Adds events, all or none, and returns only when they would outlive a loss of power. Throws when it could not.
    * @returns the place of the first of them in the whole record; the others follow it without a gap
@@ -18,5 +21,7 @@ export type EventLog = {
   find(id: string): RecordedEvent | undefined;
   /** Where a device's chain stands, or undefined for a device not heard of. */
   head(device: string): Head | undefined;
+  /** Where the whole record stands. */
+  recordHead(): RecordHead;
   close(): void;
 };

@@ -1,10 +1,13 @@
+import { randomUUID } from 'node:crypto';
 import type { RecordedEvent } from '../piece/event.ts';
 import type { EventLog } from './eventLog.ts';
+import { recordHead } from './recordHead.ts';
 
 /** A log that lasts as long as the program: for tests and for trying things out. */
 export function memoryLog(): EventLog {
   const kept: RecordedEvent[] = [];
   return {
+    recordId: randomUUID(),
     append(events) {
       const ids = new Set(kept.map((event) => event.id));
       const places = new Set(kept.map((event) => `${event.seq} ${event.device}`));
@@ -27,6 +30,10 @@ export function memoryLog(): EventLog {
     head(device) {
       const last = kept.findLast((event) => event.device === device);
       return last && { seq: last.seq, hash: last.hash };
+    },
+    recordHead() {
+      const heads = new Map(kept.map((event) => [event.device, event]));
+      return recordHead([...heads.values()], kept.length);
     },
     close() {},
   };

@@ -11,13 +11,14 @@ export const recordFile = (dir: string) => join(dir, 'record.db');
 /**
  * Opens a data folder for this process alone, making it if it is not there.
  *
+ * @param programVersion  noted beside the id of a record that is new
  * @throws CannotOpen with one plain sentence: not writable, in use, of a newer program, damaged
  */
-export function openDataFolder(dir: string): { log: EventLog; lock: FolderLock } {
+export function openDataFolder(dir: string, programVersion = ''): { log: EventLog; lock: FolderLock } {
   makeWritable(dir);
   const lock = takeLock(dir);
   try {
-    return { log: sqliteLog(recordFile(dir)), lock };
+    return { log: sqliteLog(recordFile(dir), false, programVersion), lock };
   } catch (error) {
     lock.release();
     throw error;

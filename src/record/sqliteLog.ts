@@ -1,12 +1,16 @@
+import { randomUUID } from 'node:crypto';
 import Database from 'better-sqlite3';
 import type { RecordedEvent } from '../piece/event.ts';
 import type { EventLog } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
+import { type DeviceHead, recordHead } from './recordHead.ts';
 
 /** The version of the tables below, kept in the file's user_version. */
-export const schemaVersion = 1;
+export const schemaVersion = 2;
 
-const tables = `
+/** What each version added; a record of an earlier version takes the steps it has not taken, all or none. */
+const steps = [
+  `
   CREATE TABLE events (
     position INTEGER PRIMARY KEY AUTOINCREMENT,
     id       TEXT NOT NULL UNIQUE,
@@ -23,17 +27,31 @@ const tables = `
     BEGIN SELECT RAISE(ABORT, 'an event is never put in the place of another'); END;
   CREATE TRIGGER events_stay BEFORE UPDATE ON events BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
   CREATE TRIGGER events_are_kept BEFORE DELETE ON events BEGIN SELECT RAISE(ABORT, 'an event is never removed'); END;
-`;
+`,
+  `
+  CREATE TABLE record (
+    only           INTEGER PRIMARY KEY CHECK (only = 1),
+    id             TEXT NOT NULL CHECK (length(id) = 36),
+    createdAt      TEXT NOT NULL,
+    programVersion TEXT NOT NULL
+  ) STRICT;
+  CREATE TRIGGER record_is_one BEFORE INSERT ON record WHEN EXISTS (SELECT 1 FROM record)
+    BEGIN SELECT RAISE(ABORT, 'a record has one id'); END;
+  CREATE TRIGGER record_stays BEFORE UPDATE ON record BEGIN SELECT RAISE(ABORT, 'the id of a record is never changed'); END;
+  CREATE TRIGGER record_is_kept BEFORE DELETE ON record BEGIN SELECT RAISE(ABORT, 'the id of a record is never removed'); END;
+`,
+];
 
 /**
  * The log as a SQLite file: write-ahead, every commit flushed to the disk before it is answered.
  *
  * @param file      the file, made when it is not there; ':memory:' for none
  * @param readOnly  true to look only: nothing is made, nothing is locked
+ * @param programVersion  noted beside the id of a record that is new
  * @throws CannotOpen with one sentence when the file is of a newer program, is no record, or can't be written
  */
-export function sqliteLog(file: string, readOnly = false): EventLog {
-  const database = open(file, readOnly);
+export function sqliteLog(file: string, readOnly = false, programVersion = ''): EventLog {
+  const database = open(file, readOnly, programVersion);
   const insert = readOnly
     ? undefined
     : database.prepare('INSERT INTO events (id, piece, device, seq, hash, body) VALUES (?, ?, ?, ?, ?, ?)');
@@ -47,6 +65,10 @@ export function sqliteLog(file: string, readOnly = false): EventLog {
   const head = database.prepare<[string], { seq: number; hash: string }>(
     'SELECT seq, hash FROM events WHERE device = ? ORDER BY seq DESC LIMIT 1',
   );
+  const heads = database.prepare<[], DeviceHead>(
+    'SELECT device, max(seq) AS seq, hash FROM events GROUP BY device',
+  );
+  const count = database.prepare<[], { n: number }>('SELECT count(*) AS n FROM events');
   const appendAll = database.transaction((events: readonly RecordedEvent[]) => {
     const places = events.map((one) =>
       insert?.run(one.id, one.piece, one.device, one.seq, one.hash, JSON.stringify(one)),
@@ -54,6 +76,7 @@ export function sqliteLog(file: string, readOnly = false): EventLog {
     return Number(places[0]?.lastInsertRowid);
   });
   return {
+    recordId: idOf(database),
     append: (events) => appendAll.immediate(events),
     ofPiece: (piece) =>
       byPiece.all(piece).map((row) => ({ position: row.position, event: JSON.parse(row.body) })),
@@ -63,6 +86,7 @@ export function sqliteLog(file: string, readOnly = false): EventLog {
       return row && JSON.parse(row.body);
     },
     head: (device) => head.get(device),
+    recordHead: () => recordHead(heads.all(), count.get()?.n ?? 0),
     close: () => {
       database.close();
     },
@@ -71,13 +95,19 @@ export function sqliteLog(file: string, readOnly = false): EventLog {
 
 type Row = { position: number; body: string };
 
-function open(file: string, readOnly: boolean): Database.Database {
+/** A record of the first version has no id, and gets none from one who only looks. */
+function idOf(database: Database.Database): string {
+  if (Number(database.pragma('user_version', { simple: true })) < 2) return '';
+  return database.prepare<[], { id: string }>('SELECT id FROM record').get()?.id ?? '';
+}
+
+function open(file: string, readOnly: boolean, programVersion: string): Database.Database {
   let database: Database.Database | undefined;
   try {
     database = new Database(file, { readonly: readOnly, fileMustExist: readOnly, timeout: 2000 });
     const version = Number(database.pragma('user_version', { simple: true }));
     if (version > schemaVersion) throw newerStore(file, version);
-    if (!readOnly) prepare(database, version);
+    if (!readOnly) prepare(database, version, programVersion);
     return database;
   } catch (error) {
     database?.close();
@@ -85,16 +115,19 @@ function open(file: string, readOnly: boolean): Database.Database {
   }
 }
 
-function prepare(database: Database.Database, version: number): void {
+function prepare(database: Database.Database, version: number, programVersion: string): void {
   database.pragma('journal_mode = WAL');
   database.pragma('synchronous = FULL');
   database.pragma('foreign_keys = ON');
-  if (version === 0) {
-    database.transaction(() => {
-      database.exec(tables);
-      database.pragma(`user_version = ${schemaVersion}`);
-    })();
-  }
+  if (version === schemaVersion) return;
+  database.transaction(() => {
+    for (const step of steps.slice(version)) database.exec(step);
+    const about = database.prepare(
+      'INSERT INTO record (only, id, createdAt, programVersion) VALUES (1, ?, ?, ?)',
+    );
+    if (version < 2) about.run(randomUUID(), new Date().toISOString(), programVersion);
+    database.pragma(`user_version = ${schemaVersion}`);
+  })();
 }
 
 function newerStore(file: string, version: number): CannotOpen {

@@ -8,6 +8,7 @@ import type { EventLog } from './eventLog.ts';
 import { done, type Outcome, refuse } from './fault.ts';
 import { afterEvent, newState, type PieceState } from './pieceState.ts';
 import { readDrafts } from './readDrafts.ts';
+import type { RecordHead } from './recordHead.ts';
 
 /** A piece as the record has it now. `seq` is the place of its last event in the whole record. */
 export type PieceView = { piece: Piece; seq: number; canUndo: boolean; canRedo: boolean; readOnly: boolean };
@@ -17,6 +18,10 @@ export type StepRequest = Pick<DraftEvent, 'id' | 'device' | 'who' | 'at'>;
 
 /** The record of all pieces: acts go in, pieces come out; nothing is ever changed or lost. */
 export type RecordStore = {
+  /** The id of the record, made once and kept for as long as there is a copy of it. */
+  readonly recordId: string;
+  /** The number of all acts, and one hash over where every device's chain stands. */
+  head(): RecordHead;
   /** Records acts of one or more pieces, all or none. Acts that are in the record already are passed over. */
   append(events: unknown): Outcome<{ accepted: string[] }>;
   /** Takes back the last act of a piece that still stands. */
@@ -104,6 +109,8 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
   };
 
   return {
+    recordId: log.recordId,
+    head: () => log.recordHead(),
     append(events) {
       const read = readDrafts(events);
       if (!read.ok) return read;

@@ -13,6 +13,7 @@ import { opinionRoutes, type SetOpinion } from './opinionRoutes.ts';
 import { ownKnowledgeRoutes } from './ownKnowledgeRoutes.ts';
 import { photoRoutes } from './photoRoutes.ts';
 import { pieceRoutes } from './pieceRoutes.ts';
+import { recordRoutes } from './recordRoutes.ts';
 import { scaleCardRoutes } from './scaleCardRoutes.ts';
 import type { staticFiles } from './staticFiles.ts';
 
@@ -56,6 +57,7 @@ export function createApp(parts: ServerParts): Hono {
     }),
   );
   app.route('/api/pieces', pieceRoutes(store, photos));
+  app.route('/api/record', recordRoutes(store));
   app.route('/api/photos', photoRoutes(photos));
   app.route('/api/calc', calculationRoutes(calculate, yearNow, photos));
   app.route('/api/own-knowledge', ownKnowledgeRoutes(own));

@@ -40,7 +40,7 @@ export async function startServer(options: StartOptions): Promise<Started> {
 }
 
 async function start({ dataDir, port, distDir }: StartOptions): Promise<Started> {
-  const { log, lock } = openDataFolder(dataDir);
+  const { log, lock } = openDataFolder(dataDir, versionOf(distDir));
   const built = (name: string) => pathToFileURL(join(distDir, name));
   const house = {
     knowledge: ownNamesOnly(JSON.parse(readFileSync(built('knowledge.json'), 'utf8')) as Knowledge),

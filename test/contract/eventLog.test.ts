@@ -6,6 +6,7 @@ import type { EventLog } from '../../src/record/eventLog.ts';
 import { memoryLog } from '../../src/record/memoryLog.ts';
 import { sqliteLog } from '../../src/record/sqliteLog.ts';
 import { finding, opening } from '../kits/drafts.ts';
+import { sha256 } from '../kits/pictures.ts';
 import { temporaryFolder } from '../kits/temporaryFolder.ts';
 
 /** Every log must do all of this: the one in memory and the one on disk. */
@@ -49,6 +50,20 @@ describe.each(logs)('a log %s', (_name, make) => {
     log.append([a, other, b]);
     expect(log.head('tablet-1')).toMatchObject({ seq: 2, hash: b.hash });
     expect(log.head('laptop')).toMatchObject({ seq: 1, hash: other.hash });
+  });
+
+  it('has an id that stays, and a head over all devices that tells one record from another', async () => {
+    const log = await openLog();
+    const { recordId } = log;
+    expect(recordId).toMatch(/^[0-9a-f-]{36}$/);
+    expect(log.recordHead()).toEqual({ count: 0, hash: sha256(Buffer.from('[]')) });
+    const [a, b] = chainOf(opening('one'), finding('one', 'saw', 'splat'));
+    const other = linkEvent(opening('two', { device: 'laptop' }), chainStart);
+    log.append([a, other, b]);
+    // The text stands here by hand: devices sorted, each with its last number and hash.
+    const text = `[["laptop",1,"${other.hash}"],["tablet-1",2,"${b.hash}"]]`;
+    expect(log.recordHead()).toEqual({ count: 3, hash: sha256(Buffer.from(text)) });
+    expect(log.recordId).toBe(recordId);
   });
 
   it('takes all of a batch or none of it', async () => {

@@ -47,6 +47,17 @@ describe('pieces over HTTP', () => {
     expect(events.map((event) => event.kind)).toEqual(['piece-opened', 'finding-recorded', 'undo', 'redo']);
   });
 
+  it('says which record it is, how many acts it holds, and where it stands', async () => {
+    const { get, post, store } = await testApp();
+    const ask = async () => (await get('/api/record')).json();
+    const before = (await ask()) as { head: string };
+    expect(before).toEqual({ id: store.recordId, count: 0, head: expect.stringMatching(/^[0-9a-f]{64}$/) });
+    await post('/api/pieces/one/events', { events: [opening('one')] });
+    const after = (await ask()) as { head: string };
+    expect(after).toEqual({ id: store.recordId, count: 1, head: store.head().hash });
+    expect(after.head).not.toBe(before.head);
+  });
+
   it('lists pieces in short, the one worked on last first', async () => {
     const { get, post } = await testApp({ bases });
     await post('/api/pieces/old/events', { events: [opening('old', { at: '2026-11-20T09:00:00Z' })] });

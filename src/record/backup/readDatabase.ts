@@ -1,6 +1,4 @@
-import { createHash } from 'node:crypto';
 import type { Fault } from '../../calculations/define.ts';
-import { canonicalJson } from '../canonicalJson.ts';
 import { recordFile } from '../openDataFolder.ts';
 import { sqliteLog } from '../sqliteLog.ts';
 import { photosNamed, verifyRecord } from '../verify.ts';
@@ -25,23 +23,22 @@ const ofPhotos = new Set(['verify.photo-missing', 'verify.photo-changed']);
  */
 export async function readDatabase(folder: string): Promise<DatabaseFacts> {
   const found = await verifyRecord(folder);
-  const heads = found.devices
-    .map(({ device, events, hash }) => [device, events, hash])
-    .sort(([a], [b]) => (String(a) < String(b) ? -1 : 1));
+  const { recordId, head, named } = readLog(folder);
   return {
-    recordId: '',
-    count: found.events,
-    head: createHash('sha256').update(canonicalJson(heads)).digest('hex'),
-    photosNamed: namedIn(folder),
+    recordId,
+    count: head.count,
+    head: head.hash,
+    photosNamed: named,
     faults: found.faults.filter(({ code }) => !ofPhotos.has(code)),
   };
 }
 
-function namedIn(folder: string): string[] {
+function readLog(folder: string) {
   const log = sqliteLog(recordFile(folder), true);
   try {
     const events = log.pieces().flatMap((piece) => log.ofPiece(piece));
-    return [...new Set(events.flatMap(({ event }) => photosNamed(event)))].sort();
+    const named = [...new Set(events.flatMap(({ event }) => photosNamed(event)))].sort();
+    return { recordId: log.recordId, head: log.recordHead(), named };
   } finally {
     log.close();
   }
