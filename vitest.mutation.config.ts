@@ -1,0 +1,15 @@
+import { defineConfig } from 'vitest/config';
+
+/** The tests that mutation testing asks: those that are quick and near the code. See stryker.config.mjs. */
+export default defineConfig({
+  test: {
+    include: [
+      'src/{evidence,opinion,piece,record}/**/*.test.ts',
+      'src/web/readings/**/*.test.ts',
+      'test/contract/**/*.test.ts',
+      'test/faults/{hostileActs,verifyRecord}.test.ts',
+    ],
+    exclude: ['**/node_modules/**', 'dist/**', '.cache/**'],
+    testTimeout: 20_000,
+  },
+});
