@@ -1,5 +1,5 @@
-import type { Json, RecordedEvent } from '../piece/event.ts';
-import { foldEvents } from '../piece/fold.ts';
+import type { Change, Json, RecordedEvent } from '../piece/event.ts';
+import { makeAll, openDocument } from '../piece/fold.ts';
 
 /** What the record knows of one piece after some of its events. Never changed in place. */
 export type PieceState = {
@@ -25,31 +25,46 @@ export function newState(base?: Json): PieceState {
  * over to be redone, a redo moves it back. The opening of a piece stays.
  */
 export function afterEvent(state: PieceState, event: RecordedEvent, position: number): PieceState {
+  const steps = stepsFrom(state);
+  steps.make(event.changes);
+  steps.count(event, position);
+  return steps.state();
+}
+
+/** A piece on its way through many events. Each is made first, then counted. */
+export type PieceSteps = {
+  /** Makes changes; gives them back with what stood before each. */
+  make(changes: readonly Change[]): Change[];
+  /** Counts the event whose changes were made. */
+  count(event: RecordedEvent, position: number): void;
+  /** The state as it is now; it is not changed by what follows. */
+  state(): PieceState;
+};
+
+/** Opens a state for many events: the work grows with what they change, not with what the piece holds. */
+export function stepsFrom(state: PieceState): PieceSteps {
+  const open = openDocument(state.document);
+  const now = { ...state, done: [...state.done], undone: [...state.undone] };
   return {
-    ...afterAct(state, event),
-    document: foldEvents(state.document, [event]),
-    position,
-    firstAt: state.firstAt ?? event.at,
-    lastAt: event.at,
+    make: (changes) => makeAll(open, changes),
+    count(event, position) {
+      countAct(now, event);
+      now.position = position;
+      now.firstAt ??= event.at;
+      now.lastAt = event.at;
+    },
+    state: () => ({ ...now, done: [...now.done], undone: [...now.undone], document: open.document() }),
   };
 }
 
-function afterAct(state: PieceState, event: RecordedEvent): PieceState {
-  if (event.kind === 'undo') {
-    const taken = state.done.at(-1);
-    return {
-      ...state,
-      done: state.done.slice(0, -1),
-      undone: taken ? [...state.undone, taken] : state.undone,
-    };
+function countAct(now: { done: RecordedEvent[]; undone: RecordedEvent[] }, event: RecordedEvent): void {
+  const [from, to] = event.kind === 'redo' ? [now.undone, now.done] : [now.done, now.undone];
+  if (event.kind === 'undo' || event.kind === 'redo') {
+    const moved = from.pop();
+    if (moved) to.push(moved);
+    return;
   }
-  if (event.kind === 'redo') {
-    const brought = state.undone.at(-1);
-    return {
-      ...state,
-      undone: state.undone.slice(0, -1),
-      done: brought ? [...state.done, brought] : state.done,
-    };
-  }
-  return { ...state, done: event.kind === 'piece-opened' ? [] : [...state.done, event], undone: [] };
+  now.undone.length = 0;
+  if (event.kind === 'piece-opened') now.done.length = 0;
+  else now.done.push(event);
 }

@@ -1,12 +1,12 @@
 import type { DraftEvent, Json, RecordedEvent } from '../piece/event.ts';
-import { invertChanges, withBefore } from '../piece/fold.ts';
+import { invertChanges } from '../piece/fold.ts';
 import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
 import { canonicalJson } from './canonicalJson.ts';
 import { chainStart, type Head, linkEvent } from './chain.ts';
 import { checkAct, readPiece } from './checkAct.ts';
 import type { EventLog } from './eventLog.ts';
 import { done, type Outcome, refuse } from './fault.ts';
-import { afterEvent, newState, type PieceState } from './pieceState.ts';
+import { newState, type PieceState, type PieceSteps, stepsFrom } from './pieceState.ts';
 import { readDrafts } from './readDrafts.ts';
 import type { RecordHead } from './recordHead.ts';
 
@@ -48,9 +48,12 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
   const stateOf = (id: string): PieceState => {
     const known = states.get(id);
     if (known !== undefined) return known;
-    const state = log
-      .ofPiece(id)
-      .reduce((now, one) => afterEvent(now, one.event, one.position), newState(bases.get(id)));
+    const steps = stepsFrom(newState(bases.get(id)));
+    for (const { event, position } of log.ofPiece(id)) {
+      steps.make(event.changes);
+      steps.count(event, position);
+    }
+    const state = steps.state();
     if (state.document !== undefined) states.set(id, state);
     return state;
   };
@@ -58,18 +61,20 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
   /** Links acts to their chains, checks what they come to, writes them, and only then remembers. */
   const commit = (drafts: readonly DraftEvent[]): Outcome<undefined> => {
     const heads = new Map<string, Head>();
-    const after = new Map<string, PieceState>();
+    const steps = new Map<string, PieceSteps>();
     const linked: RecordedEvent[] = [];
     for (const [index, draft] of drafts.entries()) {
-      const state = after.get(draft.piece) ?? stateOf(draft.piece);
+      const piece = steps.get(draft.piece) ?? stepsFrom(stateOf(draft.piece));
       const event = linkEvent(
-        { ...draft, changes: withBefore(state.document, draft.changes) },
+        { ...draft, changes: piece.make(draft.changes) },
         heads.get(draft.device) ?? log.head(draft.device) ?? chainStart,
       );
       heads.set(draft.device, event);
-      after.set(draft.piece, afterEvent(state, event, index));
+      piece.count(event, index);
+      steps.set(draft.piece, piece);
       linked.push(event);
     }
+    const after = new Map([...steps].map(([id, piece]) => [id, piece.state()]));
     for (const [id, state] of after) {
       const read = readPiece(state.document, id, bases.has(id));
       if (!read.ok) return read;

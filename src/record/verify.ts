@@ -2,7 +2,6 @@ import { createHash } from 'node:crypto';
 import { createReadStream, existsSync } from 'node:fs';
 import type { Fault } from '../calculations/define.ts';
 import type { RecordedEvent } from '../piece/event.ts';
-import { withBefore } from '../piece/fold.ts';
 import { piece as pieceSchema } from '../piece/piece.ts';
 import { canonicalJson } from './canonicalJson.ts';
 import { chainStart, type Head, hashEvent } from './chain.ts';
@@ -11,7 +10,7 @@ import { CannotOpen } from './fault.ts';
 import { recordFile } from './openDataFolder.ts';
 import { photoPaths } from './photoPaths.ts';
 import { originalFiles } from './photos.ts';
-import { afterEvent, newState } from './pieceState.ts';
+import { newState, stepsFrom } from './pieceState.ts';
 import { sqliteLog } from './sqliteLog.ts';
 
 /** What a check of a record found. `faults` is empty when all holds; `remarks` are harmless. */
@@ -114,19 +113,19 @@ function checkPiece(
   found: Verification,
 ): void {
   const opened = events[0]?.event.kind === 'piece-opened';
-  let state = newState();
+  const steps = stepsFrom(newState());
   for (const { position, event } of events) {
     const told = canonicalJson(event.changes);
-    if (opened && canonicalJson(withBefore(state.document, event.changes)) !== told) {
+    if (canonicalJson(steps.make(event.changes)) !== told && opened) {
       found.faults.push({
         code: 'verify.before-differs',
         path: `event ${position} (${event.id})`,
         message: 'What this act says stood there before is not what stood there.',
       });
     }
-    state = afterEvent(state, event, position);
+    steps.count(event, position);
   }
-  if (opened && !pieceSchema.safeParse(state.document).success) {
+  if (opened && !pieceSchema.safeParse(steps.state().document).success) {
     found.faults.push({
       code: 'verify.not-a-piece',
       path: id,
