@@ -2,6 +2,12 @@ import type { RecordedEvent } from '../piece/event.ts';
 import type { Head } from './chain.ts';
 import type { RecordHead } from './recordHead.ts';
 
+/** An event and its place in the whole record. */
+export type PlacedEvent = { position: number; event: RecordedEvent };
+
+/** The first `most` events after a place, or the last `most` before one. */
+export type HistoryPart = { after: number; most: number } | { before: number; most: number };
+
 /**
  * The edge between the record and what keeps it: events in one order, added to and never changed.
  * Every implementation passes test/contract/eventLog.contract.ts.
@@ -14,8 +20,10 @@ export type EventLog = {
    * @returns the place of the first of them in the whole record; the others follow it without a gap
    */
   append(events: readonly RecordedEvent[]): number;
-  /** The events of one piece, oldest first, each with its place in the whole record (1, 2, 3 …). */
-  ofPiece(piece: string): { position: number; event: RecordedEvent }[];
+  /** The events of one piece, oldest first, each with its place in the whole record (1, 2, 3 …); all, or a part. */
+  ofPiece(piece: string, part?: HistoryPart): PlacedEvent[];
+  /** How many events a piece has. */
+  count(piece: string): number;
   /** The ids of all pieces that have events, in the order in which they were opened. */
   pieces(): string[];
   find(id: string): RecordedEvent | undefined;

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { RecordedEvent } from '../piece/event.ts';
-import type { EventLog } from './eventLog.ts';
+import type { EventLog, HistoryPart, PlacedEvent } from './eventLog.ts';
 import { recordHead } from './recordHead.ts';
 
 /** A log that lasts as long as the program: for tests and for trying things out. */
@@ -21,10 +21,13 @@ export function memoryLog(): EventLog {
       kept.push(...structuredClone(events));
       return kept.length - events.length + 1;
     },
-    ofPiece: (piece) =>
-      kept
-        .map((event, index) => ({ position: index + 1, event: structuredClone(event) }))
-        .filter((one) => one.event.piece === piece),
+    ofPiece(piece, part) {
+      const all = kept
+        .map((event, index) => ({ position: index + 1, event }))
+        .filter((one) => one.event.piece === piece);
+      return structuredClone([...partOf(all, part)]);
+    },
+    count: (piece) => kept.filter((event) => event.piece === piece).length,
     pieces: () => [...new Set(kept.map((event) => event.piece))],
     find: (id) => structuredClone(kept.find((event) => event.id === id)),
     head(device) {
@@ -37,4 +40,11 @@ export function memoryLog(): EventLog {
     },
     close() {},
   };
+}
+
+function partOf(all: readonly PlacedEvent[], part: HistoryPart | undefined): readonly PlacedEvent[] {
+  if (part === undefined) return all;
+  if ('after' in part) return all.filter(({ position }) => position > part.after).slice(0, part.most);
+  const earlier = all.filter(({ position }) => position < part.before);
+  return earlier.slice(Math.max(0, earlier.length - part.most));
 }

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import Database from 'better-sqlite3';
 import type { RecordedEvent } from '../piece/event.ts';
-import type { EventLog } from './eventLog.ts';
+import type { EventLog, HistoryPart } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
 import { type DeviceHead, recordHead } from './recordHead.ts';
 
@@ -58,6 +58,20 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
   const byPiece = database.prepare<[string], Row>(
     'SELECT position, body FROM events WHERE piece = ? ORDER BY position',
   );
+  const afterPlace = database.prepare<[string, number, number], Row>(
+    'SELECT position, body FROM events WHERE piece = ? AND position > ? ORDER BY position LIMIT ?',
+  );
+  const beforePlace = database.prepare<[string, number, number], Row>(
+    'SELECT position, body FROM events WHERE piece = ? AND position < ? ORDER BY position DESC LIMIT ?',
+  );
+  const countOf = database.prepare<[string], { count: number }>(
+    'SELECT count(*) AS count FROM events WHERE piece = ?',
+  );
+  const rowsOf = (piece: string, part: HistoryPart | undefined): Row[] => {
+    if (part === undefined) return byPiece.all(piece);
+    if ('after' in part) return afterPlace.all(piece, part.after, part.most);
+    return beforePlace.all(piece, part.before, part.most).toReversed();
+  };
   const pieces = database.prepare<[], { piece: string }>(
     'SELECT piece FROM events GROUP BY piece ORDER BY min(position)',
   );
@@ -78,8 +92,9 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
   return {
     recordId: idOf(database),
     append: (events) => appendAll.immediate(events),
-    ofPiece: (piece) =>
-      byPiece.all(piece).map((row) => ({ position: row.position, event: JSON.parse(row.body) })),
+    ofPiece: (piece, part) =>
+      rowsOf(piece, part).map((row) => ({ position: row.position, event: JSON.parse(row.body) })),
+    count: (piece) => countOf.get(piece)?.count ?? 0,
     pieces: () => pieces.all().map((row) => row.piece),
     find(id) {
       const row = byId.get(id);

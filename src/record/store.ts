@@ -4,7 +4,7 @@ import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
 import { canonicalJson } from './canonicalJson.ts';
 import { chainStart, type Head, linkEvent } from './chain.ts';
 import { checkAct, readPiece } from './checkAct.ts';
-import type { EventLog } from './eventLog.ts';
+import type { EventLog, PlacedEvent } from './eventLog.ts';
 import { done, type Outcome, refuse } from './fault.ts';
 import { newState, type PieceState, type PieceSteps, stepsFrom } from './pieceState.ts';
 import { readDrafts } from './readDrafts.ts';
@@ -12,6 +12,12 @@ import type { RecordHead } from './recordHead.ts';
 
 /** A piece as the record has it now. `seq` is the place of its last event in the whole record. */
 export type PieceView = { piece: Piece; seq: number; canUndo: boolean; canRedo: boolean; readOnly: boolean };
+
+/** A page of a history. `older` is what to ask before for the page that precedes it; undefined at the beginning. */
+export type HistoryPage = { events: RecordedEvent[]; total: number; older: number | undefined };
+
+/** Acts read between two pauses: a few milliseconds of work. */
+const sliceActs = 500;
 
 /** Who asks for an undo or redo; `id` makes asking twice harmless. */
 export type StepRequest = Pick<DraftEvent, 'id' | 'device' | 'who' | 'at'>;
@@ -33,7 +39,12 @@ export type RecordStore = {
   pieces(): string[];
   /** When the first and last act of a piece were made, by the device's clock. */
   times(id: string): { firstAt: string | undefined; lastAt: string | undefined };
+  /** All acts on a piece, oldest first. */
   history(id: string): RecordedEvent[];
+  /** The acts before a place, the newest `most` of them, oldest first; the last acts where no place is given. */
+  historyPage(id: string, page: { before?: number; most: number }): HistoryPage;
+  /** Reads a piece in, a slice at a time, so that others are answered meanwhile; it is then at hand. */
+  load(id: string, pause?: () => Promise<void>): Promise<void>;
   close(): void;
 };
 
@@ -49,13 +60,35 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     const known = states.get(id);
     if (known !== undefined) return known;
     const steps = stepsFrom(newState(bases.get(id)));
-    for (const { event, position } of log.ofPiece(id)) {
-      steps.make(event.changes);
-      steps.count(event, position);
-    }
+    takeAll(steps, log.ofPiece(id));
     const state = steps.state();
     if (state.document !== undefined) states.set(id, state);
     return state;
+  };
+  // A document is never changed in place, so it needs reading once.
+  const pieces = new WeakMap<object, Piece>();
+  const pieceIn = (document: Json): Piece => {
+    const known = typeof document === 'object' && document !== null ? pieces.get(document) : undefined;
+    if (known !== undefined) return known;
+    const piece = pieceSchema.parse(document);
+    pieces.set(document as object, piece);
+    return piece;
+  };
+
+  const loading = new Map<string, Promise<void>>();
+  const loadInSlices = async (id: string, pause: () => Promise<void>): Promise<void> => {
+    const steps = stepsFrom(newState(bases.get(id)));
+    for (let after = 0; !states.has(id); ) {
+      const slice = log.ofPiece(id, { after, most: sliceActs });
+      takeAll(steps, slice);
+      after = slice.at(-1)?.position ?? after;
+      if (slice.length < sliceActs) {
+        const state = steps.state();
+        if (state.document !== undefined) states.set(id, state);
+        return;
+      }
+      await pause();
+    }
   };
 
   /** Links acts to their chains, checks what they come to, writes them, and only then remembers. */
@@ -78,6 +111,7 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     for (const [id, state] of after) {
       const read = readPiece(state.document, id, bases.has(id));
       if (!read.ok) return read;
+      pieces.set(state.document as object, read.value);
     }
     try {
       const first = log.append(linked);
@@ -131,7 +165,7 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     piece(id) {
       const state = stateOf(id);
       if (state.document === undefined) return undefined;
-      const piece = pieceSchema.parse(state.document);
+      const piece = pieceIn(state.document);
       return {
         piece,
         seq: state.position,
@@ -143,8 +177,35 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     pieces: () => [...new Set([...bases.keys(), ...log.pieces()])],
     times: (id) => ({ firstAt: stateOf(id).firstAt, lastAt: stateOf(id).lastAt }),
     history: (id) => log.ofPiece(id).map((one) => one.event),
+    historyPage(id, { before = Number.MAX_SAFE_INTEGER, most }) {
+      const page = log.ofPiece(id, { before, most });
+      const oldest = page[0]?.position;
+      return {
+        events: page.map((one) => one.event),
+        total: log.count(id),
+        older: page.length < most ? undefined : oldest,
+      };
+    },
+    async load(id, pause = nextTurn) {
+      if (states.has(id)) return;
+      const under = loading.get(id) ?? loadInSlices(id, pause).finally(() => loading.delete(id));
+      loading.set(id, under);
+      await under;
+    },
     close: () => log.close(),
   };
+}
+
+function takeAll(steps: PieceSteps, events: readonly PlacedEvent[]): void {
+  for (const { event, position } of events) {
+    steps.make(event.changes);
+    steps.count(event, position);
+  }
+}
+
+/** Lets whatever waits be answered first. */
+function nextTurn(): Promise<void> {
+  return new Promise((resolve) => setImmediate(resolve));
 }
 
 /** The acts that are not in the record yet; one whose id stands for another act is a fault. */

@@ -14,19 +14,40 @@ const stepBody = draftEvent.pick({ id: true, device: true, who: true, at: true }
 const copyBody = draftEvent.pick({ device: true, who: true, at: true }).extend({ id: z.string().optional() });
 const eventsBody = z.strictObject({ events: z.array(z.unknown()) });
 
+/** A page of a history: so many acts, before the place that the page after it gave. */
+const historyQuery = z
+  .strictObject({
+    most: z.coerce.number().int().min(1).max(5000),
+    before: z.coerce.number().int().min(1).optional(),
+  })
+  .transform(({ most, before }) => (before === undefined ? { most } : { most, before }));
+
 /** The pieces: read, acted on, taken back, copied, their history. */
 export function pieceRoutes(store: RecordStore, photos: PhotoFolder): Hono {
   const routes = new Hono();
-  routes.get('/', (context) => context.json({ pieces: summarizePieces(store) }));
-  routes.get('/:id', (context) => {
+  routes.get('/', async (context) => context.json({ pieces: await summarizePieces(store) }));
+  // Whatever is asked of a piece, it is read in first, and others are answered while that goes on.
+  routes.use('/:id/*', async (context, next) => {
+    await store.load(context.req.param('id'));
+    await next();
+  });
+  routes.get('/:id', async (context) => {
     const view = store.piece(context.req.param('id'));
     return view ? context.json(view) : faultsAnswer(context, noPiece(context.req.param('id')).faults);
   });
   routes.get('/:id/history', (context) => {
     const id = context.req.param('id');
-    return store.piece(id)
-      ? context.json({ events: store.history(id) })
-      : faultsAnswer(context, noPiece(id).faults);
+    if (store.piece(id) === undefined) return faultsAnswer(context, noPiece(id).faults);
+    const { most, before } = context.req.query();
+    if (most === undefined && before === undefined) return context.json({ events: store.history(id) });
+    const page = historyQuery.safeParse({ most, before });
+    return page.success
+      ? context.json(store.historyPage(id, page.data))
+      : faultsAnswer(
+          context,
+          refuse('server.bad-request', 'Ask for a page of the history by “most” (1 to 5000) and “before”.')
+            .faults,
+        );
   });
   routes.post('/:id/events', async (context) => {
     const id = context.req.param('id');

@@ -14,11 +14,13 @@ export type PieceSummary = Pick<Piece, 'id' | 'title' | 'form' | 'example' | 'pu
 };
 
 /** All pieces of a record in short, the one worked on last first, examples after. */
-export function summarizePieces(store: RecordStore): PieceSummary[] {
-  const lines = store.pieces().flatMap((id) => {
+export async function summarizePieces(store: RecordStore): Promise<PieceSummary[]> {
+  const lines: PieceSummary[] = [];
+  for (const id of store.pieces()) {
+    await store.load(id);
     const view = store.piece(id);
-    return view === undefined ? [] : [summarize(view.piece, store.times(id))];
-  });
+    if (view !== undefined) lines.push(summarize(view.piece, store.times(id)));
+  }
   return lines.sort(
     (a, b) => Number(a.example) - Number(b.example) || moment(b) - moment(a) || (a.id < b.id ? -1 : 1),
   );

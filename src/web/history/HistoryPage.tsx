@@ -1,4 +1,4 @@
-import { useId, useMemo, useState } from 'react';
+import { useEffect, useId, useMemo, useState } from 'react';
 import type { Piece } from '../../piece/piece.ts';
 import { dayWords } from '../../units/days.ts';
 import type { UsedPiece } from '../record/usePiece.ts';
@@ -22,11 +22,21 @@ export function HistoryPage() {
 function History({ used, piece }: { used: UsedPiece; piece: Piece }) {
   const search = useId();
   const [words, setWords] = useState('');
-  const { events, trouble } = useHistory(piece.id, used.seq);
+  const { events, total, trouble, older } = useHistory(piece.id, used.seq);
   const names = useNameBook(piece);
-  const entries = useMemo(() => historyEntries(events ?? [], names).toReversed(), [events, names]);
+  const entries = useMemo(() => historyEntries(events, names).toReversed(), [events, names]);
   const found = entries.filter((entry) => answers(entry, words));
+  // Words are looked for in every act, so that all of them have to be here.
+  const searching = words.trim() !== '' && older !== undefined && trouble === '';
+  useEffect(() => {
+    if (searching) void older(2000);
+  }, [searching, older]);
   const [most, setMost] = useState(200);
+  const showOlder = () => {
+    setMost(most + 500);
+    if (found.length < most + 500) void older?.(500);
+  };
+  const hidden = words.trim() === '' ? total - Math.min(found.length, most) : found.length - most;
   return (
     <div className="history stack">
       <h1>History</h1>
@@ -40,7 +50,8 @@ function History({ used, piece }: { used: UsedPiece; piece: Piece }) {
         <input id={search} type="search" value={words} onChange={(change) => setWords(change.target.value)} />
       </div>
       <p role="status" className="soft small">
-        {countWords(found.length, entries.length, words)}
+        {countWords(found.length, total, words)}
+        {searching ? ` Searched ${entries.length} so far.` : ''}
         {used.waiting === 0
           ? ''
           : ` ${used.waiting} more wait on this device and will stand here once Underside can be reached.`}
@@ -60,12 +71,12 @@ function History({ used, piece }: { used: UsedPiece; piece: Piece }) {
           </ol>
         </section>
       ))}
-      {found.length <= most ? null : (
+      {hidden <= 0 ? null : (
         <div className="row">
-          <button type="button" className="button quiet" onClick={() => setMost(most + 500)}>
+          <button type="button" className="button quiet" onClick={showOlder}>
             Show older acts
           </button>
-          <span className="soft small">{found.length - most} more</span>
+          <span className="soft small">{hidden} more</span>
         </div>
       )}
     </div>
