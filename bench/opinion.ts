@@ -79,7 +79,7 @@ function photoOf(id: string): Photo {
     widthPx: wide,
     heightPx: high,
     caption: `Noise, ${id}`,
-    alternative: 'Grey noise.',
+    alternative: 'Gray noise.',
     asPlate: true,
     marks: [
       { id: 'm', number: 1, kind: 'point', points: [[0.4, 0.4]], words: 'A mark' },

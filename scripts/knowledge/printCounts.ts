@@ -35,6 +35,6 @@ export function printCounts(knowledge: Knowledge, entries: readonly Entry[]): vo
 function inWords(count: Record<Word, number>): string {
   return (
     `${count.source} from a published work, ${count['common practice']} by common practice, ` +
-    `${count.judgement} by judgement, ${count['from memory']} from memory`
+    `${count.judgement} by judgment, ${count['from memory']} from memory`
   );
 }

@@ -8,7 +8,7 @@ export const evidenceWeigh = defineCalculation({
   answers: 'What do the findings say of how the piece came to be, when, and what was done to it since?',
   method:
     'Exact summation over a causal model of the piece’s history, composed from the knowledge files for its form: how it was made, ' +
-    'when, in which shop, what was altered, and for each part its origin, year, tooling, ageing and use. Findings are traces of ' +
+    'when, in which shop, what was altered, and for each part its origin, year, tooling, aging and use. Findings are traces of ' +
     'these. Intervals come from redrawing every figure within its range (seeded). Weights are in decibans. No probability is ' +
     'shown above 0.999 or below 0.001.',
   source:

@@ -34,7 +34,7 @@ describe('values from outside', () => {
     if ('deltaE76' in pair) expect(Math.abs(found.deltaE76 - (pair.deltaE76 as number))).toBeLessThan(1e-8);
   });
 
-  test('a colour of the screen is the Lab it stands for, under either white', () => {
+  test('a color of the screen is the Lab it stands for, under either white', () => {
     for (const { srgb8, lab_d65, lab_d50 } of reference.screenColours) {
       const a = `#${srgb8.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
       const { deltaE2000 } = output('photo.colour-difference', { a, b: lab(lab_d65) });
@@ -47,7 +47,7 @@ describe('values from outside', () => {
 });
 
 describe('photo.colour-balance', () => {
-  test('finds the colours that were drawn, though the light was yellow and stray', () => {
+  test('finds the colors that were drawn, though the light was yellow and stray', () => {
     const { samples, residuals, comparison } = output('photo.colour-balance', example);
     expect(Math.max(...residuals)).toBeLessThan(0.6);
     for (const { id, lab } of samples) {
@@ -63,11 +63,11 @@ describe('photo.colour-balance', () => {
     expect(comparison.basis).toBe('judgement');
   });
 
-  test('without the card the colours are off by far more', () => {
+  test('without the card the colors are off by far more', () => {
     const { samples, notes } = output('photo.colour-balance', { ...example, patches: [] });
     const drawn = labOfRgb(rgbOfHex(drawerSideColours.outside));
     expect(colourDifference(samples[0].lab, drawn)).toBeGreaterThan(3);
-    expect(notes.join(' ')).toContain('camera’s colours');
+    expect(notes.join(' ')).toContain('camera’s colors');
   });
 
   test('other surfaces are described only', () => {

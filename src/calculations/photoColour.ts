@@ -4,7 +4,7 @@ import { type Lab, labOfRgb, rgbOfHex } from '../photo/colourSpace.ts';
 import { defineCalculation, type Fault } from './define.ts';
 
 /** A colour of a screen, written as six digits of hexadecimal. */
-export const hexColour = z.string().regex(/^#?[0-9a-fA-F]{6}$/, 'a colour is written as #9a7b4f');
+export const hexColour = z.string().regex(/^#?[0-9a-fA-F]{6}$/, 'a color is written as #9a7b4f');
 
 /** A colour of CIELAB. */
 export const labColour = z.strictObject({
@@ -29,10 +29,10 @@ const input = z.strictObject({
 /** `photo.colour-difference`: see its own fields. */
 export const photoColourDifference = defineCalculation({
   id: 'photo.colour-difference',
-  answers: 'How far apart do two colours look?',
+  answers: 'How far apart do two colors look?',
   method:
-    'CIEDE2000 with its weights at 1. A colour of a screen (sRGB) is brought to CIELAB by IEC 61966-2-1 under D65, or adapted to D50 by Bradford; ' +
-    'two Lab values must be under one white. About 1 is the least that is seen side by side and 2 to 3 is plain, for even colours; wood is ' +
+    'CIEDE2000 with its weights at 1. A color of a screen (sRGB) is brought to CIELAB by IEC 61966-2-1 under D65, or adapted to D50 by Bradford; ' +
+    'two Lab values must be under one white. About 1 is the least that is seen side by side and 2 to 3 is plain, for even colors; wood is ' +
     'not even, so compare with what two places of one board differ by. sigma is the standard uncertainty by propagation, where uncertainties are given; ' +
     'near no difference it is a bound rather than a spread, for a difference can’t fall below 0.',
   source:
@@ -64,7 +64,7 @@ export const photoColourDifference = defineCalculation({
             {
               code: 'photo.sigma-negative',
               path: index === 0 ? 'sigmaA' : 'sigmaB',
-              message: 'An uncertainty can’t be below 0: write how far the colour may be off, either way.',
+              message: 'An uncertainty can’t be below 0: write how far the color may be off, either way.',
             },
           ]
         : [],

@@ -46,15 +46,15 @@ type Sample = z.infer<typeof sample>;
 export const photoColourBalance = defineCalculation({
   id: 'photo.colour-balance',
   answers:
-    'What colour are these places of a photograph, once a grey card has put it right, and has one darkened?',
+    'What color are these places of a photograph, once a gray card has put it right, and has one darkened?',
   method:
-    'Each channel is put right by a straight line in linear light that brings the patches to their colours, by least squares in which dark patches count as they are seen; one patch ' +
+    'Each channel is put right by a straight line in linear light that brings the patches to their colors, by least squares in which dark patches count as they are seen; one patch ' +
     'sets the gain alone. What stays over at the patches is the uncertainty of the balance: null with one or two, and then the sigmas hold only what the wood itself varies. ' +
-    'A region’s colour is the mean of 6 by 6 blocks, its uncertainty their spread over the root of their number. Two places are compared by CIEDE2000 with its sigma, to which the balance, being shared, adds nothing; ' +
-    'the photo’s light must fall alike on both. For pale bare wood the darkening of the exposed place gives likelihoods for natural ageing, none and imitated: a judgement, within 1 to 5, ' +
+    'A region’s color is the mean of 6 by 6 blocks, its uncertainty their spread over the root of their number. Two places are compared by CIEDE2000 with its sigma, to which the balance, being shared, adds nothing; ' +
+    'the photo’s light must fall alike on both. For pale bare wood the darkening of the exposed place gives likelihoods for natural aging, none and imitated: a judgment, within 1 to 5, ' +
     'and the same for natural and imitated, since stain darkens too. Other surfaces are only described: mahogany and walnut fade.',
   source:
-    'Ours: least squares on the practice of the grey card; CIEDE2000 by Sharma, Wu and Dalal (2005). The likelihoods of ageing are a judgement.',
+    'Ours: least squares on the practice of the gray card; CIEDE2000 by Sharma, Wu and Dalal (2005). The likelihoods of aging are a judgment.',
   needsKnowledge: false,
   pictures: ({ file }) => [file],
   input,
@@ -137,7 +137,7 @@ function patchFaults(patches: readonly { taken: { mean: Rgb; clippedShare: numbe
             code: 'photo.patch-clipped',
             path: `patches[${index}].region`,
             message:
-              'This patch is burnt out or black in the photo, so its colour is lost: leave it out, or expose again.',
+              'This patch is burnt out or black in the photo, so its color is lost: leave it out, or expose again.',
           },
         ]
       : [],
@@ -194,7 +194,7 @@ function notesOn(fitted: FittedBalance | undefined, samples: readonly Sample[], 
   return [
     ...(fitted
       ? []
-      : ['No card was given, so these are the camera’s colours: compare places of one photo only.']),
+      : ['No card was given, so these are the camera’s colors: compare places of one photo only.']),
     ...(fitted && fitted.sigma === null
       ? [
           'With so few patches nothing tells how good the balance is: take three or more of different lightness.',
@@ -206,6 +206,6 @@ function notesOn(fitted: FittedBalance | undefined, samples: readonly Sample[], 
     ...(asked.compare && asked.surface === 'other'
       ? ['The difference is described only: whether such a surface darkens or fades with age is not settled.']
       : []),
-    ...(asked.compare ? ['Colour can’t tell stain from age.'] : []),
+    ...(asked.compare ? ['Color can’t tell stain from age.'] : []),
   ];
 }

@@ -90,9 +90,9 @@ export const photoEllipse = defineCalculation({
   id: 'photo.ellipse',
   answers: 'Which ellipse do these points lie on?',
   method:
-    'direct, as usual: the conic ax² + bxy + cy² + dx + ey + f of least algebraic error under 4ac − b² = 1, in the numerically stable form, in normalised coordinates. geometric: from there ' +
+    'direct, as usual: the conic ax² + bxy + cy² + dx + ey + f of least algebraic error under 4ac − b² = 1, in the numerically stable form, in normalized coordinates. geometric: from there ' +
     'Gauss–Newton on the distances from the ellipse, with standard uncertainties from the scatter (n − 5 free). The two differ where the points are few, far off, or on a short arc: ' +
-    'the direct one is drawn too small there. angleDeg is that of the long axis from the x axis, from 0 to below 180, towards the y axis (clockwise to the eye where y runs down); it means nothing on a circle.',
+    'the direct one is drawn too small there. angleDeg is that of the long axis from the x axis, from 0 to below 180, toward the y axis (clockwise to the eye where y runs down); it means nothing on a circle.',
   source:
     'Fitzgibbon, Pilu and Fisher, IEEE PAMI 21 (1999), in the form of Halíř and Flusser, WSCG (1998); distances to the ellipse after Eberly (2013); from memory.',
   needsKnowledge: false,

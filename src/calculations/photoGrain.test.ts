@@ -39,7 +39,7 @@ describe('photo.grain', () => {
     expect(found.map.cells).toHaveLength(found.map.columns * found.map.rows);
   });
 
-  test('a grey wall has no grain, and says so', () => {
+  test('a gray wall has no grain, and says so', () => {
     const wall: Picture = { widthPx: 80, heightPx: 60, channels: 1, pixels: new Uint8Array(4800).fill(130) };
     const result = runCalculation('photo.grain', { file: 'board.png' }, context(wall));
     if (!result.ok) throw new Error(JSON.stringify(result.faults));

@@ -25,12 +25,12 @@ export const photoGrain = defineCalculation({
   method:
     'The region’s lightness (luminance in linear light, as CIE L*), averaged down where it has more than four million pixels (factor says by how much), gives a structure tensor: ' +
     'the products of its gradients (Gaussian derivatives, sigma 1 pixel) added up over squares, an even slope of lighting taken off each. The grain runs at a right angle to the direction of strongest change. ' +
-    'orientationDeg is the direction along the grain, −90 to 90 from the x axis towards y, which points down: 30 falls to the right, ±90 is upright; acrossDeg is the direction of strongest change. ' +
+    'orientationDeg is the direction along the grain, −90 to 90 from the x axis toward y, which points down: 30 falls to the right, ±90 is upright; acrossDeg is the direction of strongest change. ' +
     'coherence is the difference of the tensor’s eigenvalues over their sum: 0 no direction, 1 all in one. sigmaDeg is a jackknife over the squares, ' +
     'spreadDeg how far the direction wanders between them. It can’t tell where lightness changes by less than 0.15 (of 100) from pixel to pixel, coherence is under 0.15, or sigmaDeg is above 8. ' +
     'It sees lines, not wood: brush marks, scratches and saw marks have a direction too. The direction is that in the picture; a picture taken askew shows it askew.',
   source:
-    'Structure tensor: Bigun and Granlund (First International Conference on Computer Vision, 1987) and Jähne, Digital Image Processing, both from memory; in use for fibres, as Püspöki and others (Advances in Anatomy, Embryology and Cell Biology 219, 2016) survey. Taking off the mean gradient and the limits are ours.',
+    'Structure tensor: Bigun and Granlund (First International Conference on Computer Vision, 1987) and Jähne, Digital Image Processing, both from memory; in use for fibers, as Püspöki and others (Advances in Anatomy, Embryology and Cell Biology 219, 2016) survey. Taking off the mean gradient and the limits are ours.',
   needsKnowledge: false,
   pictures: ({ file }) => [file],
   input,

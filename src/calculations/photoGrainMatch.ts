@@ -14,14 +14,14 @@ export const photoGrainMatch = defineCalculation({
   answers: 'Does the grain below a cuff, joint or patch go on from the grain above it?',
   method:
     'Both strips are laid straight along directionDeg and cut to the width they share. In each, rows are slid sideways until they add up to the strongest profile, which gives the grain’s slope and how it draws together; along these lines ' +
-    'the profile is carried to the middle of the band, slow changes (lighting) taken off and the rest brought to even strength. correlation is the largest normalised correlation within a shift of 1.5 pixels and a twentieth of the distance between the strips’ middles, and a stretch of 2.5 %. ' +
+    'the profile is carried to the middle of the band, slow changes (lighting) taken off and the rest brought to even strength. correlation is the largest normalized correlation within a shift of 1.5 pixels and a twentieth of the distance between the strips’ middles, and a stretch of 2.5 %. ' +
     'The same search is made where nothing should fit: strips of this photograph that do not face each other (shifted further, the same side further along, mirrored). Fit, how far it goes beyond these, how well each strip agrees with itself, and how far aside it fits, ' +
-    'give likelihoodRatio (one piece : two) by a logistic regression learnt on rendered boards of known truth, half of them from two trees of one wood sawn alike. ' +
+    'give likelihoodRatio (one piece : two) by a logistic regression learned on rendered boards of known truth, half of them from two trees of one wood sawn alike. ' +
     'It is held between lowest and highest, the most that counting those pairs supports (at most a third of their number), and never beyond 100 : 1 either way. It is exactly 1, with words, where a strip is too short, narrow, faint, or not at one with itself, the band too long, or the surface marked as painted. ' +
-    'shiftPx is how far b’s grain lies aside of where a’s points, positive towards directionDeg + 90°. Boards of one tree laid on end, or a patch from the same plank, fit like one piece; unequal dirt, a plane’s or a brush’s marks and a bent or twisted part can part what is one. ' +
+    'shiftPx is how far b’s grain lies aside of where a’s points, positive toward directionDeg + 90°. Boards of one tree laid on end, or a patch from the same plank, fit like one piece; unequal dirt, a plane’s or a brush’s marks and a bent or twisted part can part what is one. ' +
     'Painted and brushed surfaces that are not marked as painted can mislead. How it was tried stands in docs/grain.md.',
   source:
-    'Ours, from common practice: slant stacks and normalised correlation (from memory), trying other offsets to see what chance reaches after tree-ring dating (Baillie and Pilcher, Tree-Ring Bulletin 33, 1973, read in its abstract), logistic regression of scores into likelihood ratios, bounds by the number of samples after Vergeer and others (Science and Justice 56, 2016, read in its summary) with the rule of three (Eypasch and others, British Medical Journal 311, 1995, as others cite it).',
+    'Ours, from common practice: slant stacks and normalized correlation (from memory), trying other offsets to see what chance reaches after tree-ring dating (Baillie and Pilcher, Tree-Ring Bulletin 33, 1973, read in its abstract), logistic regression of scores into likelihood ratios, bounds by the number of samples after Vergeer and others (Science and Justice 56, 2016, read in its summary) with the rule of three (Eypasch and others, British Medical Journal 311, 1995, as others cite it).',
   needsKnowledge: false,
   pictures: ({ file }) => [file],
   input: z.strictObject(matchFields),

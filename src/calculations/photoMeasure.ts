@@ -49,7 +49,7 @@ export const photoMeasure = defineCalculation({
     'Both marks are carried to the plane by the matrix; the length is the distance there. Its standard uncertainty is, to first ' +
     'order, the doubt of both marks (sigmaPx in each direction, independent) and that of the pairs behind the matrix, carried through the least-squares fit; ' +
     'where the pairs lie further off than sigmaPx explains, their doubt is raised until it does. Without correspondences the matrix counts as exact. A lens that ' +
-    `is not known adds lensAllowancePercent of the length if given (${100 * unknownLensShare} is our usual figure, a judgement). With scale instead of a ` +
+    `is not known adds lensAllowancePercent of the length if given (${100 * unknownLensShare} is our usual figure, a judgment). With scale instead of a ` +
     'matrix it is the rule of three: perspective is not corrected. With secondLine the angle between both lines, as they run from first to second mark, 0–180°.',
   source:
     'JCGM 100:2008 (GUM), 5.2, for the propagation; the slopes of the fitted view are ours, held against drawn samples.',

@@ -30,7 +30,7 @@ export const photoProfile = defineCalculation({
   answers: 'How far apart are the marks along a line, and are they too even for a hand?',
   method:
     'Profile: Hann’s window, zeros to sixteen times the length, the highest peak of the spectrum; regularity is the share of the power in it and its first two multiples. fisherG is the largest plain ordinate (1 to (n − 1)/2) over their sum, chance ' +
-    'how probable one so large is where nothing is periodic. Marks: spacing between neighbours, with share = sd / mean; for each period the agreement R (length of the mean of their turns), z = n · R² and the chance of so much where the marks lie at random. ' +
+    'how probable one so large is where nothing is periodic. Marks: spacing between neighbors, with share = sd / mean; for each period the agreement R (length of the mean of their turns), z = n · R² and the chance of so much where the marks lie at random. ' +
     'A period that was read off the same marks makes that chance too small.',
   source:
     'Periodogram, common practice; Fisher (1929) for g; Rayleigh’s test as in Zar, Biostatistical Analysis; both from memory.',

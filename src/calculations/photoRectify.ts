@@ -43,7 +43,7 @@ export const photoRectify = defineCalculation({
   answers: 'How does this picture show a plane of the piece, judged by marks of known place?',
   method:
     'The 3 × 3 matrix carries [x, y, 1] of the picture to [w·X, w·Y, w] of the plane (from picture to plane; `toPicture` goes the ' +
-    'other way), its last number 1. Four pairs fix it; of more the direct linear transformation in normalised coordinates gives a ' +
+    'other way), its last number 1. Four pairs fix it; of more the direct linear transformation in normalized coordinates gives a ' +
     'start, and Gauss–Newton makes the squares of the distances in the plane smallest, between each place and where its mark ' +
     'comes out (with errorIn image: of the distances in the picture, the right way where the marks are what is unsure). residualPx is told in the picture either way. With pictureSize one radial term of the lens is fitted along where at least 12 marks fix it; the matrix then ' +
     'holds for points that have been straightened by it. Else the lens is said to be unknown.',

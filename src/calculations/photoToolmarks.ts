@@ -140,6 +140,6 @@ function scaleFault(alongMm: number): Fault {
   const message =
     alongMm < 15
       ? `This region is ${alongMm.toFixed(1)} mm long, too little for any spacing: take in at least 15 mm, or mend the scale.`
-      : 'A pixel of more than half a millimetre shows no tool marks: photograph from nearer by.';
+      : 'A pixel of more than half a millimeter shows no tool marks: photograph from nearer by.';
   return { code: 'photo.scale', path: 'mmPerPx', message };
 }

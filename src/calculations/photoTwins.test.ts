@@ -27,7 +27,7 @@ describe('two legs', () => {
     expect(found.notes.join(' ')).toContain('no more than tracing leaves');
   });
 
-  test('pixels of two photos at two scales come to the same millimetres', () => {
+  test('pixels of two photos at two scales come to the same millimeters', () => {
     const half = {
       a: a.map(([x, y]) => [x * 4, y * 4]),
       b: over.map((point) => point.map((each) => each / 0.5)),
@@ -37,7 +37,7 @@ describe('two legs', () => {
     expect(found.plain.rmsMm).toBeCloseTo(twins({ a, b: over, closed: false }).plain.rmsMm, 2);
   });
 
-  test('legs that swell differently by millimetres speak for a hand', () => {
+  test('legs that swell differently by millimeters speak for a hand', () => {
     const b = a.map(([x, y]) => [x + 3 * Math.sin(y / 60), y]);
     const found = twins({ a, b, closed: false });
     expect(found.likelihoodRatio).toBeLessThan(0.3);

@@ -47,7 +47,7 @@ export const photoTwins = defineCalculation({
     'The likelihoods (largest 1) take a machine to leave about 0.25 mm, a template finished by hand 0.9 mm and work by eye 2.5 mm, each within a factor of about two; likelihoodRatio (machine : hand) counts seven tenths of hand work as by template ' +
     'and stays within 1/10 to 10. Wear, repairs and shrinkage part machine twins too, and a good hand may be very even.',
   source:
-    'Fit: iterated closest points (Besl and McKay 1992) with the closed-form motion (Umeyama 1991), both from memory. The figures of what machines and hands leave are a judgement: no published measure is known to us.',
+    'Fit: iterated closest points (Besl and McKay 1992) with the closed-form motion (Umeyama 1991), both from memory. The figures of what machines and hands leave are a judgment: no published measure is known to us.',
   needsKnowledge: false,
   input,
   output: z.strictObject({

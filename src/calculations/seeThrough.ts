@@ -28,7 +28,7 @@ export const edgesSeeThrough = defineCalculation({
     'Plane geometry: at an angle θ off the square of the face the line of sight is stopped by the end of the square part or by the back, so that the open share is 1 − max((thickness − chamfer depth) tan θ, ' +
     'thickness · tan θ − chamfer width, 0) / width, never below 0. The curve gives it for the square and for the chamfered edge; differsFromDeg is the least angle at which they differ by differenceShare, closesDeg ' +
     'where nothing is seen through. Straight sides and one even thickness are taken; a curved opening is reckoned at its width along the line of sight.',
-  source: 'Ours: plane geometry. That a tenth of the opening is seen is a judgement.',
+  source: 'Ours: plane geometry. That a tenth of the opening is seen is a judgment.',
   needsKnowledge: false,
   input,
   output: z.strictObject({

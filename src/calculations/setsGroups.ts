@@ -21,7 +21,7 @@ export const setsGroups = defineCalculation({
   answers: 'Which things go together, by how far they are from each other?',
   method:
     'The two nearest groups merge, again and again. The distance between groups is that of their nearest members (single), of their furthest (complete), or the mean over all pairs (average). ' +
-    'merges tells each step with its height; groups are those that stand at cut. Single linkage strings things together by their neighbours; complete linkage keeps groups tight. Where two pairs are equally near the first of them merges first. ' +
+    'merges tells each step with its height; groups are those that stand at cut. Single linkage strings things together by their neighbors; complete linkage keeps groups tight. Where two pairs are equally near the first of them merges first. ' +
     'sets.likeness does this with the measures of chairs, and says where to cut.',
   source:
     'Sneath (1957) for single, Sørensen (1948) for complete, Sokal and Michener (1958) for average linkage, from memory.',

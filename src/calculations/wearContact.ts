@@ -53,7 +53,7 @@ export const wearContact = defineCalculation({
     'grid is the touching by face and by 24 places along, the most touched place of the surface 1. The score: worn places (half of the deepest wear or more) against the rest, over all painted surfaces, as the area under the curve with the uncertainty of Hanley and McNeil on a third of ' +
     'the places, and Spearman’s rank correlation. Likelihoods (largest 1, each ratio within 1/5 to 5) take natural wear to agree at about 0.88 and imitated at 0.62. contrary lists faces worn where nothing touches and sharp where much does: wear underneath and a sharp top is as telling as no wear.',
   source:
-    'Body measures: Pheasant, Bodyspace (British adults), in part read as reproduced by a university course, in part from memory; people taken 0.97 as tall. How often each place is touched, and the likelihoods, are common practice and judgement. Hanley and McNeil (1982), from memory.',
+    'Body measures: Pheasant, Bodyspace (British adults), in part read as reproduced by a university course, in part from memory; people taken 0.97 as tall. How often each place is touched, and the likelihoods, are common practice and judgment. Hanley and McNeil (1982), from memory.',
   input,
   output: z.strictObject({
     surfaces: z.array(surfaceShape),

@@ -64,7 +64,7 @@ describe('values from outside', () => {
     );
   });
 
-  test('table 13-5 follows from table 4-3 in all woods read in a Handbook but those with a neighbour’s figures', () => {
+  test('table 13-5 follows from table 4-3 in all woods read in a Handbook but those with a neighbor’s figures', () => {
     const { woods, bothRead } = reference.neighboursCoefficient;
     const read = Object.values(knowledge.woods).filter(
       ({ shrinkage, coefficient }) => shrinkage?.read === 'handbook' && readInHandbook(coefficient?.read),

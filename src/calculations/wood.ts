@@ -46,7 +46,7 @@ export const woodShrinkageAt = defineCalculation({
   id: 'wood.shrinkageAt',
   answers: 'How much of its green width has a wood lost at this moisture?',
   method:
-    'S_M = S · (F − M)/F, with S the shrinkage from green to dry and F the fibre saturation, 30 where nothing else is given; above F nothing is lost.',
+    'S_M = S · (F − M)/F, with S the shrinkage from green to dry and F the fiber saturation, 30 where nothing else is given; above F nothing is lost.',
   source: 'Wood Handbook (FPL-GTR-190, 2010), chapter 4.',
   needsKnowledge: false,
   input: z.strictObject({ ...shrinkageFields, moisturePercent: z.number().min(0).max(300) }),
@@ -64,7 +64,7 @@ export const woodCoefficientFromShrinkage = defineCalculation({
   answers: 'Which coefficient of movement follows from a wood’s shrinkage from green to dry?',
   method:
     'C = S / (100 F − S (F − M)), with M the moisture whose width C refers to: 10 in the Wood Handbook. Agrees to 0.00001 with 34 of ' +
-    'the 37 woods whose two figures were both read; the other three carry the coefficient of a neighbour.',
+    'the 37 woods whose two figures were both read; the other three carry the coefficient of a neighbor.',
   source:
     'Ours, inferred from tables 4-3 and 13-5 of the Wood Handbook (FPL-GTR-190, 2010), which print both.',
   needsKnowledge: false,

@@ -29,7 +29,7 @@ export const woodMovementCalculation = defineCalculation({
   answers: 'How much does a board move across its grain when its moisture goes from one value to another?',
   method:
     'By coefficient: width · C · (to − from), meant for 6 to 14 %. By shrinkage: width · (to − from) / (100 F/S − F + from), with S the ' +
-    'shrinkage from green to dry and F the fibre saturation, above which nothing moves. shrinkage-simple takes the width as the green ' +
+    'shrinkage from green to dry and F the fiber saturation, above which nothing moves. shrinkage-simple takes the width as the green ' +
     'one, as many workshop pages do. Between flat-sawn and quarter-sawn the movement is tangential · cos² θ + radial · sin² θ for rings at ' +
     'the angle θ to the width. A figure that no table prints for a wood is worked out from the other kind, and the notes say so. ' +
     'sigmaMm is the standard uncertainty from the wood’s own variation and from how far the two tables differ; boards are ' +

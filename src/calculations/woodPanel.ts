@@ -46,7 +46,7 @@ export const woodPanelLoss = defineCalculation({
     'expected is for wood dried in the air long ago, recent for kiln-dried wood. A width measured now is taken back to the making; a round top’s diameter along the grain, and widthIs at-making, count as they are. With seenMm the ratio old : recent is ' +
     'that of the densities of what is seen, a share of other causes under both. A panel glued or painted fast splits instead; a drawer bottom may have been pushed forward or pieced, and then shows less than it lost. drawing gives the sizes at making and now.',
   source:
-    'Ours, on the movement equation and figures of the Wood Handbook (FPL-GTR-190, 2010), chapters 4 and 13; the moisture at making before 1900 is a judgement.',
+    'Ours, on the movement equation and figures of the Wood Handbook (FPL-GTR-190, 2010), chapters 4 and 13; the moisture at making before 1900 is a judgment.',
   input,
   output: z.strictObject({
     expected: loss,

@@ -45,7 +45,7 @@ export const woodRoundness = defineCalculation({
     'of the measured difference under old by that under recent; under both a share of parts is out of round for other reasons, which ' +
     'keeps the ratio within what one measure can bear. A piece made recently of air-dried or old wood counts as old here.',
   source:
-    'Ours, on the movement equation and figures of the Wood Handbook (FPL-GTR-190, 2010), chapters 4 and 13; the moisture at making before 1900 is a judgement, for nobody measured it.',
+    'Ours, on the movement equation and figures of the Wood Handbook (FPL-GTR-190, 2010), chapters 4 and 13; the moisture at making before 1900 is a judgment, for nobody measured it.',
   input,
   output: z.strictObject({
     /** along − across: positive where it shrank across the grain. */

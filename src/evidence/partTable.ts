@@ -123,7 +123,7 @@ function stateLikelihoods(
 function waysOf(shares: Record<string, ThreeShares>, way: string): ThreeShares {
   const three = shares[way];
   if (three === undefined)
-    throw new RangeError(`the making file lacks lines for a way of making, ageing or use: ${way}`);
+    throw new RangeError(`the making file lacks lines for a way of making, aging or use: ${way}`);
   return three;
 }
 

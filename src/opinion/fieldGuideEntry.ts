@@ -1,4 +1,5 @@
 import { signDrawingSvg } from '../drawing/signDrawingSvg.ts';
+import { basisWord } from '../knowledge/basisWord.ts';
 import { figureNumbers } from '../knowledge/figuresOf.ts';
 import type { Knowledge, Sign } from '../knowledge/schema.ts';
 import { stateNames } from '../knowledge/stateNames.ts';
@@ -60,7 +61,7 @@ function figuresOfSign(sign: Sign): string {
     return `${(stateNames[state] ?? state).toLowerCase()} ${best} (${low}–${high})`;
   });
   const word =
-    basis === undefined ? '' : [basis.by ?? '', basis.at ?? ''].filter((each) => each !== '').join(', ');
+    basis === undefined ? '' : [basisWord(basis.by), basis.at ?? ''].filter((each) => each !== '').join(', ');
   const years = span === undefined ? '' : ` ${spanWords(span)}`;
   return `Of 100 show it: ${rows.join('; ')}${word === '' ? '' : `. Basis: ${word}`}.${years}`;
 }

@@ -120,7 +120,7 @@ function wordLines(): string[] {
   #par(text(weight: 600, ${typstString(`Before use, measure the line above with a rule: it must be ${checkLine.words}.`)}))
   #par(text(${typstString(`From the top edge of the upper board to the bottom edge of the lower one it must be ${scaleCard.heightMm}.0 mm, or 9 27/32 in. If not, print again at 100 %, without “fit to page”.`)}))
   #par(text(${typstString('In use, lay the card flat in the plane that is to be measured, close to it, both boards in the picture, without glare or folds. Stiffen it with card; glue it to nothing of the piece.')}))
-  #par(text(${typstString('The grey and coloured patches balance colour; printers differ, so trust the greys more than the colours.')}))
+  #par(text(${typstString('The gray and colored patches balance color; printers differ, so trust the grays more than the colors.')}))
 ])`,
   ];
 }

@@ -9,7 +9,7 @@ const even = {
   'to-deceive': 5,
   why: 'For a check.',
 };
-const sceptical = { ...even, name: 'Sceptical', period: 10, 'bench-copy': 45, 'machine-copy': 40 };
+const sceptical = { ...even, name: 'Skeptical', period: 10, 'bench-copy': 45, 'machine-copy': 40 };
 const making = { startingOdds: { even, sceptical }, defaultOdds: 'even' };
 
 function readings(period: number) {

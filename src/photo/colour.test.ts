@@ -19,7 +19,7 @@ const lab = (values: number[]): Lab => ({
   b: values[2] as number,
 });
 
-describe('colours of the screen', () => {
+describe('colors of the screen', () => {
   test.each(reference.screenColours)('$srgb8', ({ srgb8, lab_d65, lab_d50 }) => {
     const shares = srgb8.map((value) => value / 255) as unknown as Rgb;
     for (const [white, wanted] of [
@@ -44,8 +44,8 @@ describe('colours of the screen', () => {
   });
 });
 
-describe('difference of colours', () => {
-  test('is the same both ways, nothing for one colour', () => {
+describe('difference of colors', () => {
+  test('is the same both ways, nothing for one color', () => {
     fc.assert(
       fc.property(rgb, rgb, (one, two) => {
         const [a, b] = [labOfRgb(one), labOfRgb(two)];
@@ -56,7 +56,7 @@ describe('difference of colours', () => {
     );
   });
 
-  test('its uncertainty is what drawn colours spread by', () => {
+  test('its uncertainty is what drawn colors spread by', () => {
     const [a, b] = [lab([60, 12, 30]), lab([52, 14, 27])];
     const sigmas = [lab([0.4, 0.3, 0.5]), lab([0.6, 0.2, 0.4])] as const;
     const draw = normals(17);
@@ -78,7 +78,7 @@ describe('balance by patches', () => {
     return [value(0), value(1), value(2)];
   };
 
-  test('brings back a colour whatever light of one colour, and whatever stray light, it was taken in', () => {
+  test('brings back a color whatever light of one color, and whatever stray light, it was taken in', () => {
     const gain = fc.double({ min: 0.3, max: 1, noNaN: true });
     const cast = fc.record({
       gain: fc.tuple(gain, gain, gain),

@@ -127,7 +127,7 @@ describe('the doubt is what repeated tries show', () => {
   ];
   test.each([
     ['four corners', corners, 0.8, 0],
-    ['four corners, their places known to half a millimetre', corners, 0.8, 0.5],
+    ['four corners, their places known to half a millimeter', corners, 0.8, 0.5],
     ['a grid of twelve', grid, 0.8, 0],
     ['a grid of twelve, marks without doubt', grid, 0, 0.4],
   ])('%s', (_, world, sigmaPx, sigmaMm) => {
@@ -167,7 +167,7 @@ describe('the doubt is what repeated tries show', () => {
     expect(doubt(30) / doubt(15)).toBeCloseTo(2, 6);
   });
 
-  test('a circle’s radius and centre', () => {
+  test('a circle’s radius and center', () => {
     const random = drawn(seed);
     const found = {
       radius: [] as number[],

@@ -111,7 +111,7 @@ describe('the match', () => {
 });
 
 describe('the ratio', () => {
-  test('is held within what the pairs it was learnt on can carry', () => {
+  test('is held within what the pairs it was learned on can carry', () => {
     const match = matchGrain(strips(striped(0), above, below, 90));
     const surest = grainOdds({ ...match, correlation: 0.9999, shiftPx: 0 }, undefined);
     expect(surest.likelihoodRatio).toBe(Math.min(mostRatio, shipped.highest));
@@ -141,7 +141,7 @@ describe('the ratio', () => {
   });
 });
 
-describe('on rendered boards of known truth, seeds that the ratio was not learnt on', () => {
+describe('on rendered boards of known truth, seeds that the ratio was not learned on', () => {
   const firstSeed = 3_000_000;
 
   test('the seeds are others', () => {

@@ -63,7 +63,7 @@ describe('a piece from the first word to the signed opinion', () => {
     const { page, server } = used;
     const id = await takeOnPiece(page, server.address, 'Typed chair');
     await page.getByLabel('The question').pressSequentially('Is it old?');
-    await page.getByText('Keeping…').or(page.getByText('All kept')).first().waitFor();
+    await page.getByText('Saving…').or(page.getByText('Saved')).first().waitFor();
     await expect
       .poll(() => pieceInRecord(server, id).then((piece) => piece.engagement.question))
       .toBe('Is it old?');
@@ -71,7 +71,7 @@ describe('a piece from the first word to the signed opinion', () => {
     await expect.poll(() => page.getByLabel('The question').inputValue()).toBe('Is it old?');
   });
 
-  test('an example is made one’s own, put away, found by a year, and taken out again', async () => {
+  test('an example is made one’s own, archived, found by a year, and brought back', async () => {
     const { page, server } = used;
     await page.goto(server.address);
     await page
@@ -87,12 +87,12 @@ describe('a piece from the first word to the signed opinion', () => {
       .getByRole('region', { name: 'Open' })
       .getByRole('listitem')
       .filter({ hasText: mine.title });
-    await entry.getByRole('button', { name: /^Put away/ }).click();
-    await page.getByText('is put away, at the end of the list').waitFor();
+    await entry.getByRole('button', { name: /^Archive/ }).click();
+    await page.getByText('is in the archive, at the end of the list').waitFor();
     expect((await pieceInRecord(server, id)).putAway).toBe(true);
-    await page.getByText(/^Put away: \d piece/).click();
+    await page.getByText(/^Archive: \d piece/).click();
     await page.getByRole('button', { name: `Bring back: ${mine.title}` }).click();
-    await page.getByText('is out again').waitFor();
+    await page.getByText('is back in the list').waitFor();
     expect((await pieceInRecord(server, id)).putAway).toBe(false);
     await page.getByLabel('Find by words').fill('1492');
     await page.getByText('No piece answers to all of these words').waitFor();
@@ -106,7 +106,7 @@ describe('a piece from the first word to the signed opinion', () => {
     await page.getByText('Before you can sign: choose the reading you conclude on').waitFor();
     await page.getByText('A later copy, made by machine').click();
     await page.getByLabel('Conclusion', { exact: true }).fill('A side chair made by machine about 1910.');
-    await page.getByLabel('Reasons').fill('Its stretchers are centred and doweled.');
+    await page.getByLabel('Reasons').fill('Its stretchers are centered and doweled.');
     await page.getByLabel('Made in the years').fill('about 1910');
     await page.getByLabel('Signed by').fill('Ines Vantrey');
     await page.getByRole('button', { name: 'Sign the opinion' }).click();
@@ -124,7 +124,7 @@ describe('a piece from the first word to the signed opinion', () => {
     await page.getByText('One act came after the signing').waitFor();
 
     const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Set as PDF' }).click();
+    await page.getByRole('button', { name: 'Make PDF' }).click();
     const stream = await (await download).createReadStream();
     const chunks: Buffer[] = [];
     for await (const chunk of stream) chunks.push(chunk as Buffer);

@@ -87,7 +87,7 @@ describe('what an opinion holds', () => {
     }
   });
 
-  it('prints each size in inches and millimetres', () => {
+  it('prints each size in inches and millimeters', () => {
     const of = piece.parse({
       ...known.chair,
       measures: { height: { id: 'height', mm: 942.975, asEntered: '37 1/8' } },

@@ -68,7 +68,7 @@ describe.each(['a4', 'letter'] as const)('the scale card on %s', (paper: CardPap
     }
   });
 
-  test('the ruler’s ticks, millimetres and sixteenths', () => {
+  test('the ruler’s ticks, millimeters and sixteenths', () => {
     const { xMm, yMm, lengthMm, sixteenths } = scaleCard.ruler;
     const millimetres = Array.from({ length: lengthMm + 1 }, (_, i) => xMm + i);
     const inches = Array.from({ length: sixteenths + 1 }, (_, i) => xMm + (i * 25.4) / 16);
@@ -93,7 +93,7 @@ describe.each(['a4', 'letter'] as const)('the scale card on %s', (paper: CardPap
     expect(Math.abs((9 + 27 / 32) * 25.4 - scaleCard.heightMm)).toBeLessThan(0.05);
   });
 
-  test('each patch has its colour all over', () => {
+  test('each patch has its color all over', () => {
     for (const { id, xMm, yMm, widthMm, heightMm, srgb } of cardPatches) {
       const wanted = [1, 3, 5].map((at) => Number.parseInt(srgb.slice(at, at + 2), 16));
       for (const [dx, dy] of [

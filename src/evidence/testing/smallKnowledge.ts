@@ -232,7 +232,7 @@ export function smallKnowledge(): Knowledge {
         years: [1700, 1770],
         forms: ['bench'],
         share: '8, 2–12',
-        what: 'Centred.',
+        what: 'Centered.',
         habits: [{ sign: 'centred', on: ['leg'], shows: '30, 20–40' }],
         basis: why,
       }),
@@ -248,7 +248,7 @@ export function smallKnowledge(): Knowledge {
           why: 'Made up.',
         },
         sceptical: {
-          name: 'Sceptical',
+          name: 'Skeptical',
           period: 20,
           'bench-copy': 35,
           'machine-copy': 30,

@@ -49,8 +49,8 @@ const usual: readonly (readonly [string, string])[] = [
     'Green paints and papers, old upholstery and pest treatments may hold arsenic, mercury or DDT. A white bloom may be residue and not dust. Wear gloves, raise no dust, and ask a conservator or a laboratory.',
   ],
   [
-    'Mould and pests',
-    'Fresh pale dust under holes may mean live beetles; a musty seat may hold mould. Isolate the piece, and leave treatment to a conservator or a licensed pest controller.',
+    'Mold and pests',
+    'Fresh pale dust under holes may mean live beetles; a musty seat may hold mold. Isolate the piece, and leave treatment to a conservator or a licensed pest controller.',
   ],
   [
     'Old upholstery',

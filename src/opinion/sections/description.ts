@@ -92,7 +92,7 @@ function sizeBlocks({ piece, form }: OpinionMaterial): Block[] {
       columns: [
         { name: 'Measure', share: 3 },
         { name: 'Inches', share: 1.6, end: true },
-        { name: 'Millimetres', share: 1.8, end: true },
+        { name: 'Millimeters', share: 1.8, end: true },
         { name: 'How taken', share: 5 },
       ],
       groups: [{ rows }],

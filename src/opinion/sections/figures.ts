@@ -1,3 +1,4 @@
+import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import { figureNumbers } from '../../knowledge/figuresOf.ts';
 import type { Knowledge, Sign } from '../../knowledge/schema.ts';
@@ -99,7 +100,7 @@ function basisNote({ basis }: Sign, { sources }: Knowledge): { note?: string } {
 }
 
 function said({ source, at, by, why }: Sourced, sources: Knowledge['sources']): string {
-  return [source === undefined ? '' : citeShort(source, sources), at ?? '', by ?? '', why ?? '']
+  return [source === undefined ? '' : citeShort(source, sources), at ?? '', basisWord(by), why ?? '']
     .filter((each) => each !== '')
     .join('; ');
 }

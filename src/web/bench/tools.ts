@@ -92,7 +92,7 @@ export const benchTools: readonly BenchTool[] = [
   ),
   tool(
     'colour',
-    'Colour',
+    'Color',
     'How far has what light and air reached darkened against what was covered?',
     async () => (await import('./photo/ColourTool.tsx')).ColourTool,
   ),

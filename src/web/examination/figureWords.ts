@@ -1,3 +1,4 @@
+import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import type { Cause, Knowledge, Sign } from '../../knowledge/schema.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
@@ -46,14 +47,18 @@ function whoSays(figure: Figure, sign: Sign, sources: Knowledge['sources']): str
   const own = [
     figure.source === undefined ? '' : citeShort(figure.source, sources),
     figure.at ?? '',
-    figure.by ?? '',
+    basisWord(figure.by),
     figure.why ?? '',
   ];
   const said = own.filter((each) => each !== '').join('; ');
   if (said !== '') return said;
   const { basis } = sign;
   if (basis === undefined) return 'no source given';
-  return [basis.source === undefined ? '' : citeShort(basis.source, sources), basis.at ?? '', basis.by ?? '']
+  return [
+    basis.source === undefined ? '' : citeShort(basis.source, sources),
+    basis.at ?? '',
+    basisWord(basis.by),
+  ]
     .filter((each) => each !== '')
     .join('; ');
 }

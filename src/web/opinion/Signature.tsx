@@ -77,7 +77,7 @@ function SigningForm({ room }: { room: OpinionRoom }) {
     <section className="stack" aria-labelledby="signature">
       <h2 id="signature">Signature</h2>
       <p className="caution">
-        What a signed opinion binds you to, and whether this use needs a licence or a set form, is a matter of
+        What a signed opinion binds you to, and whether this use needs a license or a set form, is a matter of
         local law and of your profession’s rules. Read every word before you sign.
       </p>
       <div className="pair">

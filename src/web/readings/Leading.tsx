@@ -70,7 +70,7 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
           </table>
         </div>
         <p className="small soft">
-          The figures in the knowledge files are judgements with ranges; they carry no more than 999 in 1000.
+          The figures in the knowledge files are judgments with ranges; they carry no more than 999 in 1000.
           The words:{' '}
           {probabilityBands
             .map((band) => `${band.words} from ${outOf(band.from)}`)

@@ -3,7 +3,7 @@ import { verbalScale } from '../../evidence/verbalScale.ts';
 import { findingWords, heaviestFirst, sayDecibans, speaksFor } from './speaksFor.ts';
 
 describe('what a finding speaks for', () => {
-  it('names the side that is favoured, never a negative', () => {
+  it('names the side that is favored, never a negative', () => {
     expect(speaksFor(34, 'a period piece', 'a later piece')).toBe('speaks strongly for a period piece');
     expect(speaksFor(-34, 'a period piece', 'a later piece')).toBe('speaks strongly for a later piece');
     expect(speaksFor(0.4, 'a', 'b')).toBe('says nothing either way');

@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Sign } from '../../knowledge/schema.ts';
 import { citeShort } from '../examination/figureWords.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
@@ -29,7 +30,9 @@ export function Basis({ basis }: { basis: Sign['basis'] }) {
   if (basis === undefined) return null;
   return (
     <p>
-      <span className="soft">Why these figures{basis.by === undefined ? '' : ` (${basis.by})`}:</span>{' '}
+      <span className="soft">
+        Why these figures{basis.by === undefined ? '' : ` (${basisWord(basis.by)})`}:
+      </span>{' '}
       <span className="said">{basis.why}</span>
     </p>
   );

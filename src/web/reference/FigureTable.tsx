@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import type { Knowledge, Sign } from '../../knowledge/schema.ts';
 import { citeShort } from '../examination/figureWords.ts';
@@ -19,7 +20,7 @@ export function figureLine(
   const words = [
     source === undefined ? '' : citeShort(source, sources),
     at ?? '',
-    by ?? '',
+    basisWord(by),
     figure.why ?? '',
   ];
   return { name, best, range, who: words.filter((one) => one !== '').join('; ') || 'no source given' };

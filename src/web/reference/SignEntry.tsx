@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { figureLines, tellsOf } from '../examination/figureWords.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
@@ -103,7 +104,7 @@ export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
               {span.commonUntil === undefined ? '' : ` to ${span.commonUntil}`}
               {span.latest === undefined ? '' : `, gone by ${span.latest}`}
               {span.hardFloor ? '; nothing can show it earlier' : ''}
-              {span.by === undefined ? '' : ` (${span.by})`}
+              {span.by === undefined ? '' : ` (${basisWord(span.by)})`}
             </dd>
           </>
         )}

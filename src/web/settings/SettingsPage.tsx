@@ -40,7 +40,7 @@ export function SettingsPage() {
         note="Both are always printed, and both can be typed."
         choices={[
           { id: 'inches', name: 'Inches and fractions' },
-          { id: 'mm', name: 'Millimetres' },
+          { id: 'mm', name: 'Millimeters' },
         ]}
         value={units}
         save={(choice) => {

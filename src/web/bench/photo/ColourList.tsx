@@ -9,7 +9,7 @@ type Props = { samples: Balanced['samples']; beside: string; knowledge: Knowledg
 export function ColourList({ samples, beside, knowledge }: Props) {
   const first = samples.find(({ id }) => id === beside);
   return (
-    <ul className="bare-list photo-list" aria-label="Colours">
+    <ul className="bare-list photo-list" aria-label="Colors">
       {samples.map(({ id, lab, sigma }) => {
         const apart =
           first === undefined || id === beside

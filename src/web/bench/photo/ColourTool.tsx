@@ -26,7 +26,7 @@ export function ColourTool({ room }: { room: BenchRoom }) {
   return (
     <OnPhoto
       room={room}
-      says="Choose a photo with both places in the same even light, and a grey card or the printed card beside them. Sample what light and air reached and what was covered, or one board inside and out."
+      says="Choose a photo with both places in the same even light, and a gray card or the printed card beside them. Sample what light and air reached and what was covered, or one board inside and out."
     >
       {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
     </OnPhoto>
@@ -82,17 +82,17 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
         value={by}
         save={setBy}
         choices={[
-          { id: 'card', name: 'The printed card', note: 'By its six greys.' },
-          { id: 'grey', name: 'A grey card', note: 'Of 18 in 100.' },
+          { id: 'card', name: 'The printed card', note: 'By its six grays.' },
+          { id: 'grey', name: 'A gray card', note: 'Of 18 in 100.' },
           { id: 'none', name: 'Nothing', note: 'Then compare within this photo only.' },
         ]}
       />
-      {by === 'card' && <FindCard card={card} found={`${patches.length} of its greys can be used.`} />}
+      {by === 'card' && <FindCard card={card} found={`${patches.length} of its grays can be used.`} />}
       <MarkButtons
         marks={marks}
         label="What to mark"
         wanted={[
-          ...(by === 'grey' ? [{ id: 'grey', name: 'the grey card', kind: 'region' as const }] : []),
+          ...(by === 'grey' ? [{ id: 'grey', name: 'the gray card', kind: 'region' as const }] : []),
           { id: `place-${next}`, name: `place ${next}`, kind: 'region' },
         ]}
       />
@@ -159,7 +159,7 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
         <ColourList samples={output.samples} beside={first.id} knowledge={room.knowledge} />
       )}
       {found !== undefined && (
-        <ResultSheet key={surface} room={room} found={found} title={`Colours in ${laid.title}`} />
+        <ResultSheet key={surface} room={room} found={found} title={`Colors in ${laid.title}`} />
       )}
     </div>
   );

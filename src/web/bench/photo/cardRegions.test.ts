@@ -6,7 +6,7 @@ import { mapped } from '../../../photo/homography.ts';
 import { cornersOf, scaleCard } from '../../../photo/scaleCard.ts';
 import { cardRegions } from './cardRegions.ts';
 
-test('the greys of a card photographed aslant are found where they lie, each within its patch', async () => {
+test('the grays of a card photographed aslant are found where they lie, each within its patch', async () => {
   const view: CardView = {
     widthPx: 1400,
     heightPx: 1300,

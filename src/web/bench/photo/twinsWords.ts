@@ -23,9 +23,9 @@ export function twinsWords(twins: Twins, freeSize: boolean): string {
     likelihoodRatio === null
       ? ''
       : likelihoodRatio > 1.05
-        ? ` That is ${likelihoodRatio.toFixed(1)} times as probable of a machine’s work as of a hand’s, by our judgement of both.`
+        ? ` That is ${likelihoodRatio.toFixed(1)} times as probable of a machine’s work as of a hand’s, by our judgment of both.`
         : likelihoodRatio < 0.95
-          ? ` That is ${(1 / likelihoodRatio).toFixed(1)} times as probable of a hand’s work as of a machine’s, by our judgement of both.`
+          ? ` That is ${(1 / likelihoodRatio).toFixed(1)} times as probable of a hand’s work as of a machine’s, by our judgment of both.`
           : ' That is as probable of a hand’s work as of a machine’s.';
   return `${fit}${speaks}${notes.length > 0 ? ` ${notes.join(' ')}` : ''}`;
 }

@@ -8,7 +8,7 @@ const read = (text: string, names: string[] = []) => {
 };
 
 describe('a table pasted from a spreadsheet', () => {
-  it('takes headings, kinds and lengths in inches or millimetres', () => {
+  it('takes headings, kinds and lengths in inches or millimeters', () => {
     const table = read(
       'Chair\tKind\tOverall width\tSeat width, front\r\nI\tside\t21 3/4\t20 7/8\r\nA\tArm chair\t26 1/4"\t584 mm\r\n',
     );

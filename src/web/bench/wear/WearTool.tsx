@@ -103,7 +103,7 @@ export function WearTool({ room }: { room: BenchRoom }) {
           </h3>
           <p className="small">
             Use touches it {oftenWords[oftenLevel(surface.per100Uses)]} (about{' '}
-            {Math.round(surface.per100Uses)} of 100 uses, by judgement).
+            {Math.round(surface.per100Uses)} of 100 uses, by judgment).
           </p>
           <PaintGrid
             surface={surface}

@@ -97,5 +97,5 @@ function oddsWords({ likelihoods: { natural, none, imitated } }: WearScore): str
   ];
   const times = first.value / second.value;
   if (times < 1.25) return 'It does not tell use from wear put on.';
-  return `That is ${times.toFixed(1).replace(/\.0$/, '')} times as probable of ${first.name} as of ${second.name}; by judgement, and never more than 5.`;
+  return `That is ${times.toFixed(1).replace(/\.0$/, '')} times as probable of ${first.name} as of ${second.name}; by judgment, and never more than 5.`;
 }

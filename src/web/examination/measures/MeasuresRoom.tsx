@@ -18,7 +18,7 @@ export function MeasuresRoom({ room }: { room: ExamRoom }) {
   return (
     <div className="exam-measures">
       <div className="stack">
-        <p className="soft">Inches as you write them, or millimetres: 37 1/8, 37⅛", 3 ft 1 1/8 in, 943 mm.</p>
+        <p className="soft">Inches as you write them, or millimeters: 37 1/8, 37⅛", 3 ft 1 1/8 in, 943 mm.</p>
         {listed.map((measure) => (
           <MeasureField
             key={measure.id}

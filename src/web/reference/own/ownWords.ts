@@ -38,7 +38,7 @@ const ofSign: Record<string, FieldWords> = {
   inPhoto: { label: 'What a photograph can show of it' },
   caution: {
     label: 'Caution',
-    note: 'Wherever looking can hurt: lifting, toppling, blades, old pins, lead, arsenic, mould.',
+    note: 'Wherever looking can hurt: lifting, toppling, blades, old pins, lead, arsenic, mold.',
   },
   span: { label: 'When it was in use' },
   'span.earliest': { label: 'Earliest year' },
