@@ -15,11 +15,11 @@ added because of it: a part that plainly began as something else, the place of a
 of the house were written by someone who had read what kinds of finding these cases hold; that a sign covers a trace is therefore
 no independent test, and the share covered will be lower on cases nobody here has read.
 
-What the cases changed, and why: the share of pieces made to deceive among those not of the period was raised from one in six to two in
+What the cases changed, and why: the share of pieces made or altered to pass as older among those not of the period was raised from one in six to two in
 seven, since pieces reach an examiner with a claim more often where somebody gains by it (here five fakes to two copies); renewals
 and repairs were judged together and lowered (docs/knowledge.md); mending is now a thing done to a piece and no mere sign of use; mounts
 recast count as an alteration; a piece may have lost its other half; odd proportions were made less telling against period work.
-With the figures as they stood before, 9 of 19 first readings were right and none firm and wrong. So these twenty are no held-out test
+With the figures as they stood before, 9 of 19 first readings were right and none settled and wrong. So these twenty are no held-out test
 any more.`;
 const othersRemarks = 'The cases and their mapping were handed in; how they were mapped is not known here.';
 

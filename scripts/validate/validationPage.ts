@@ -10,7 +10,7 @@ const words: Record<VerdictClass, string> = {
   'period-altered': 'period, altered',
   'made-up': 'made up',
   'later-copy': 'later copy',
-  'made-to-deceive': 'made to deceive',
+  'made-to-deceive': 'made to pass as older',
 };
 
 /**
@@ -43,7 +43,7 @@ ${remarks}
 | first reading right | ${figures.right} |
 | of these with enough covered (two traces or more, and half of them) | ${figures.enough.right} of ${figures.enough.definite} |
 | right among the first two | ${figures.rightInTwo} |
-| firm and wrong | ${figures.firmAndWrong} |
+| settled and wrong | ${figures.firmAndWrong} |
 | mean log score (bits; ${Math.log2(classes.length).toFixed(2)} is knowing nothing) | ${share(figures.logScoreBits)} |
 | Brier score, halved | ${share(figures.brier)} |
 | Cllr, period against later (1 is knowing nothing) | ${share(figures.cllr)} |
@@ -53,7 +53,7 @@ Knowledge ${knowledge.version}; 500 redraws, seed 1, even starting odds.
 
 ## Case by case
 
-| case | verdict in print | first reading | second | probability of the verdict | firm | covered |
+| case | verdict in print | first reading | second | probability of the verdict | settled | covered |
 | --- | --- | --- | --- | --- | --- | --- |
 ${judged.map(row).join('\n')}
 
@@ -81,7 +81,7 @@ function row(each: Judged): string {
   const [first, second] = each.order;
   const title = (id: VerdictClass | undefined) =>
     id === undefined ? '' : `${words[id]} (${probability(id)})`;
-  return `| ${each.id} | ${each.truth === undefined ? 'left open' : words[each.truth]} | ${title(first)} ${each.right ? '✓' : '✗'} | ${title(second)} | ${probability(each.truth)} | ${each.firm ? 'firm' : 'not firm'} | ${each.coveredTraces} of ${each.traces} |`;
+  return `| ${each.id} | ${each.truth === undefined ? 'left open' : words[each.truth]} | ${title(first)} ${each.right ? '✓' : '✗'} | ${title(second)} | ${probability(each.truth)} | ${each.firm ? 'settled' : 'not settled'} | ${each.coveredTraces} of ${each.traces} |`;
 }
 
 function misses(judged: readonly Judged[]): string {
@@ -96,7 +96,7 @@ function misses(judged: readonly Judged[]): string {
         (one) =>
           `  - ${one.sign}${one.part === null ? '' : ` on ${one.part}`}, ${one.state}: ${one.forLeading.toFixed(1)} decibans for the first reading, ${one.withinWhole.toFixed(1)} for period work`,
       );
-      return `- **${each.id}**: ${each.truth === undefined ? 'called firm though left open in print' : `${words[each.truth]} had ${each.probabilities[each.truth].toFixed(3)}`}. ${each.coveredTraces} of ${each.traces} traces were covered; the findings that weighed most:\n${lines.join('\n')}`;
+      return `- **${each.id}**: ${each.truth === undefined ? 'called settled though left open in print' : `${words[each.truth]} had ${each.probabilities[each.truth].toFixed(3)}`}. ${each.coveredTraces} of ${each.traces} traces were covered; the findings that weighed most:\n${lines.join('\n')}`;
     })
     .join('\n');
 }

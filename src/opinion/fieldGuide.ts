@@ -2,6 +2,7 @@ import { drawForm } from '../drawing/drawForm.ts';
 import { drawingSvg } from '../drawing/drawingSvg.ts';
 import { featuresOf, partsOf } from '../drawing/partsOf.ts';
 import { askedOf } from '../knowledge/askedOf.ts';
+import { idWords } from '../knowledge/idWords.ts';
 import type { Form, Knowledge, Sign } from '../knowledge/schema.ts';
 import { citedBy } from './citedBy.ts';
 import { citeFull, sortKey } from './citeWork.ts';
@@ -131,7 +132,7 @@ function onWords(kinds: readonly string[], listedBefore: boolean): string {
 
 /** A kind of part, in words. */
 function kindName(kind: string): string {
-  return kind === 'whole' ? 'the piece as a whole' : kind.replaceAll('-', ' ');
+  return kind === 'whole' ? 'the piece as a whole' : idWords(kind);
 }
 
 function groupsOf(signs: readonly KnownSign[], kinds: readonly string[] | undefined) {

@@ -1,5 +1,6 @@
 import { partsOf } from '../drawing/partsOf.ts';
 import type { Weighing } from '../evidence/weighing.ts';
+import { idWords } from '../knowledge/idWords.ts';
 import type { Form, FormPart, Knowledge } from '../knowledge/schema.ts';
 import type { Photo } from '../piece/photo.ts';
 import type { Piece } from '../piece/piece.ts';
@@ -48,11 +49,11 @@ export function materialOf(input: OpinionInput): OpinionMaterial {
     ...input,
     form,
     parts,
-    signName: (sign) => knowledge.signs[sign]?.name ?? capital(sign.replaceAll('-', ' ')),
+    signName: (sign) => knowledge.signs[sign]?.name ?? capital(idWords(sign)),
     partName: (part) =>
       part === undefined || part === null || part === 'whole'
         ? 'the piece as a whole'
-        : (form?.parts.find((each) => each.id === part)?.name ?? part.replaceAll('-', ' ')),
+        : (form?.parts.find((each) => each.id === part)?.name ?? idWords(part)),
     plateNumber: (photoId) => numbers.get(photoId),
     plates,
   };

@@ -114,5 +114,5 @@ function greatestCommonDivisor(a: number, b: number): number {
 }
 
 function requireFinite(name: string, mm: number): void {
-  if (!Number.isFinite(mm)) throw new RangeError(`${name} needs a finite number of millimetres, got ${mm}`);
+  if (!Number.isFinite(mm)) throw new RangeError(`${name} needs a finite number of millimeters, got ${mm}`);
 }

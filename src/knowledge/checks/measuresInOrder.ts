@@ -13,7 +13,7 @@ export const measuresInOrder: Check = {
         return [
           faultIn('measures-in-order', entry, ['measures', index], {
             what: `The measure ${id} has its usual size of ${odd ?? typicalMm} mm outside ${lowMm}–${highMm} mm.`,
-            mend: 'Put the lowest, the usual and the highest in order, in millimetres.',
+            mend: 'Put the lowest, the usual and the highest in order, in millimeters.',
             example: 'lowMm: 380\n    typicalMm: 430\n    highMm: 480',
           }),
         ];

@@ -1,4 +1,5 @@
 import type { Purpose } from '../../piece/engagement.ts';
+import { reminderSentences } from '../../piece/purposeReminders.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 
@@ -26,6 +27,7 @@ export function cautionsSection({ piece, form, knowledge }: OpinionMaterial): Se
           ...(purpose === undefined || purposeCautions[purpose] === undefined
             ? []
             : [purposeCautions[purpose]]),
+          ...reminderSentences(purpose),
           ...law,
         ],
       },
@@ -76,7 +78,7 @@ const purposeCautions: Partial<Record<Purpose, string>> = {
   estate:
     'Estates are often taxed, and the law says who may value for that and how: ask the family’s lawyer or the local office.',
   donation:
-    'Where a gift is set against tax, the law often asks for a qualified appraiser, set forms and set days: ask a tax adviser under the donor’s own law.',
+    'Where a gift is set against tax, the law asks for a qualified appraiser, set forms and set days: ask a tax adviser under the donor’s own law.',
   division:
     'How heirs may divide is a matter of the will and of local law. This opinion says what the piece is, not who gets it.',
   court: 'A court has its own rules for experts; this document does not claim to meet them.',

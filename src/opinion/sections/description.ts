@@ -1,3 +1,4 @@
+import { idWords } from '../../knowledge/idWords.ts';
 import { formatInches, formatMm } from '../../units/length.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
@@ -39,7 +40,7 @@ function partBlocks({ piece, parts, partName }: OpinionMaterial): Block[] {
   for (const part of told)
     for (const wood of part.woods) woods.set(wood, [...(woods.get(wood) ?? []), partName(part.id)]);
   const rows: { name: string; words: Words[] }[] = [...woods].map(([wood, where]) => ({
-    name: capital(wood.replaceAll('-', ' ')),
+    name: capital(idWords(wood)),
     words: [listed(where)],
   }));
   const words = told.flatMap((part) =>
@@ -75,7 +76,7 @@ function sizeBlocks({ piece, form }: OpinionMaterial): Block[] {
     const doubt =
       measure.sigmaMm === undefined || measure.sigmaMm === 0 ? '' : ` ± ${formatMm(measure.sigmaMm)}`;
     return [
-      capital(known?.name ?? measure.id.replaceAll('-', ' ')),
+      capital(known?.name ?? idWords(measure.id)),
       `${formatInches(measure.mm)} in`,
       `${formatMm(measure.mm)}${doubt}`,
       [measure.words.trim(), '']

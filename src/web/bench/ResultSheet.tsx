@@ -72,7 +72,7 @@ const stateWords: Record<string, string> = {
   hand: 'if worked by hand',
   'early-machine': 'if by an early machine',
   'modern-machine': 'if by a modern machine',
-  'of-the-making': 'if of the making',
+  'of-the-making': 'if original',
   repair: 'if a repair',
   improve: 'if added to improve',
   'other-old': 'if from another old piece',

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Engagement, Purpose } from '../../piece/engagement.ts';
+import { reminderSentences } from '../../piece/purposeReminders.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import type { TextOf } from './EngagementPage.tsx';
 import { purposeChoices } from './purposes.ts';
@@ -8,7 +9,7 @@ const cautions: Partial<Record<Purpose, string>> = {
   estate:
     'Estates are often taxed, and the law says who may value for that and how. Ask the family’s lawyer or the local office before you put a worth in writing.',
   donation:
-    'Where a gift is set against tax, the law often asks for a qualified appraiser, set forms and set days. Ask a tax adviser under the donor’s own law.',
+    'Where a gift is set against tax, the law asks for a qualified appraiser, set forms and set days. Ask a tax adviser under the donor’s own law.',
   division:
     'How heirs may divide is a matter of the will and of local law. The opinion says what the piece is; it does not say who gets it.',
   court:
@@ -38,7 +39,14 @@ export function PurposeFields({ engagement, set, text, readOnly }: PurposeFields
         save={(purpose) => set('purpose', purpose)}
         readOnly={readOnly}
       />
-      {caution === undefined ? null : <p className="caution">{caution}</p>}
+      {caution === undefined ? null : (
+        <div className="caution stack-tight">
+          <p>{caution}</p>
+          {reminderSentences(engagement.purpose).map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </div>
+      )}
       {text('question', 'The question', 'In the client’s own words.', true)}
       {text('mayRely', 'Intended users', 'The client only, an insurer, heirs, a court. No one else.')}
     </section>

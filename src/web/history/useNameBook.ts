@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { idWords } from '../../knowledge/idWords.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import type { NameBook } from './historyWords.ts';
@@ -13,8 +14,8 @@ export function useNameBook(piece: Pick<Piece, 'form' | 'photos'>): NameBook {
     const measures = new Map(plan?.measures.map((measure) => [measure.id, measure.name.toLowerCase()]));
     return {
       sign: (id) => signs[id]?.name ?? id,
-      part: (id) => parts.get(id) ?? id.replaceAll('-', ' '),
-      measure: (id) => measures.get(id) ?? id.replaceAll('-', ' '),
+      part: (id) => parts.get(id) ?? idWords(id),
+      measure: (id) => measures.get(id) ?? idWords(id),
       photo: (id) => {
         const called = photos[id]?.caption || photos[id]?.name;
         return called ? `“${called}”` : 'that was withdrawn';

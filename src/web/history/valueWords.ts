@@ -1,3 +1,4 @@
+import { idWords } from '../../knowledge/idWords.ts';
 import type { Json } from '../../piece/event.ts';
 import { readingId, readingWords } from '../../piece/readings.ts';
 import { dayWords } from '../../units/days.ts';
@@ -22,6 +23,6 @@ function textWords(place: string, text: string): string {
   }
   if (place === 'engagement.purpose') return purposeChoices.find((one) => one.id === text)?.name ?? text;
   if (place === 'mode') return text === 'in-hand' ? 'In the hand' : 'In photographs only';
-  if (place.startsWith('features.')) return text.replaceAll('-', ' ');
+  if (place.startsWith('features.')) return idWords(text);
   return /^\d{4}-\d{2}-\d{2}$/.test(text) ? dayWords(text) : text;
 }

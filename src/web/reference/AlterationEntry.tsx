@@ -45,7 +45,7 @@ export function AlterationEntry({ alteration }: { alteration: Alteration }) {
       />
       {Object.keys(alteration.changes).length === 0 ? null : (
         <FigureTable
-          caption="Where it happened: of 100 such parts, how many are then not of the making"
+          caption="Where it happened: of 100 such parts, how many are then not original"
           head="Part"
           lines={Object.entries(alteration.changes).map(([kind, { to, in100 }]) =>
             figureLine(`${kindWords(kind)}: then ${originWords(to)}`, { in100 }, alteration.basis, sources),

@@ -1,8 +1,9 @@
+import { idWords } from '../../knowledge/idWords.ts';
 import type { Sign } from '../../knowledge/schema.ts';
 
 /** A kind of part, in words. */
 export function kindWords(kind: string): string {
-  return kind === 'whole' ? 'the piece as a whole' : kind.replaceAll('-', ' ');
+  return kind === 'whole' ? 'the piece as a whole' : idWords(kind);
 }
 
 /** How long a look takes. */

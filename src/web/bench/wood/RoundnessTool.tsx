@@ -109,7 +109,7 @@ export function RoundnessTool({ room }: { room: BenchRoom }) {
       )}
       <p className="small soft">
         A piece made of late from old or air-dried wood shrinks like an old one: the measure tells of the
-        wood, and only so of the making.
+        wood, and only through it of when the piece was made.
       </p>
     </div>
   );

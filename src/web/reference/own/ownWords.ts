@@ -1,3 +1,4 @@
+import { idWords } from '../../../knowledge/idWords.ts';
 import type { OwnKind } from './fieldShapes.ts';
 
 /** How a field is called, and what is said beneath its name. */
@@ -86,7 +87,7 @@ export function wordsOf(kind: OwnKind, path: string): FieldWords {
 
 /** The words of a choice; one that has none is shown as it stands in the file. */
 export function optionWords(option: string): string {
-  return options[option] ?? option.replaceAll('-', ' ').replace(/^./, (first) => first.toUpperCase());
+  return options[option] ?? idWords(option).replace(/^./, (first) => first.toUpperCase());
 }
 
 const options: Record<string, string> = {
