@@ -5,7 +5,7 @@ import type { Knowledge, Sign } from '../knowledge/schema.ts';
 import { stateNames } from '../knowledge/stateNames.ts';
 import { citedBy } from './citedBy.ts';
 import { tellsOf } from './tellsOf.ts';
-import { capital, stopped } from './wording.ts';
+import { stopped } from './wording.ts';
 
 /** One sign as the guide prints it. */
 export type GuideEntry = {

@@ -83,5 +83,8 @@ function isKeyOfFiles(path: string, word: string): boolean {
 
 /** A text without the ids named in it, such as `photo.colour-balance` or `colourSpace`: those never change. */
 function withoutIds(text: string): string {
-  return text.replaceAll(/\b\w+\.[a-z]\w*(-\w+)*|\b[a-z]+[A-Z]\w*|\b(base|waist|frame)-moulding\b/g, '');
+  return text.replaceAll(
+    /\b\w+\.[a-z]\w*(-\w+)*|\b[a-z]+[A-Z]\w*|\b(base|waist|frame)-moulding\b|\b\w+(-\w+){2,}/g,
+    '',
+  );
 }

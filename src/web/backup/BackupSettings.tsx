@@ -87,7 +87,7 @@ function Choices({ status }: { status: BackupStatus }) {
         ? ''
         : asked.came === 'refusal'
           ? asked.message
-          : 'Underside does not answer: try again.',
+          : 'Can’t reach Underside on this computer. Try again.',
     );
     tellBackupsChanged();
   };

@@ -18,7 +18,7 @@ type JobAnswer = {
 };
 
 const askEveryMs = 250;
-const away = 'Underside does not answer: is it still running? Try again in a moment.';
+const away = 'Can’t reach Underside on this computer. Is it still running? Try again in a moment.';
 
 /** Begins a copy and follows it to its end; follows one that is being made already. */
 export function useBackupJob(running: string | null): { job: BackupJob; begin: () => Promise<void> } {
