@@ -8,11 +8,11 @@
  */
 import { createRequire } from 'node:module';
 import { cpus } from 'node:os';
-import { grainDirection } from '../src/photo/grain.ts';
-import type { Plane } from '../src/photo/grainPlane.ts';
-import { gradientTaps, structureTensor, type TensorGrid } from '../src/photo/grainTensor.ts';
+import { grainDirection } from '../src/photo/grain/grain.ts';
+import type { Plane } from '../src/photo/grain/grainPlane.ts';
+import { gradientTaps, structureTensor, type TensorGrid } from '../src/photo/grain/grainTensor.ts';
 import type { Picture } from '../src/photo/picture.ts';
-import { smoothNoise } from '../src/photo/render/smoothNoise.ts';
+import { smoothNoise } from '../test/kits/surfaces/smoothNoise.ts';
 
 const cellPx = 100;
 const sizes = [

@@ -1,7 +1,7 @@
 import { createRequire } from 'node:module';
 import { Hono } from 'hono';
 import sharp from 'sharp';
-import { type Homography, mapped } from '../src/photo/homography.ts';
+import { type Homography, mapped } from '../src/photo/geometry/homography.ts';
 import type { Point } from '../src/photo/picture.ts';
 import { answerWithPolicy } from '../src/server/guard.ts';
 import { type CardFound, findCard } from '../src/web/bench/vision/findCard.ts';

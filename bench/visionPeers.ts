@@ -1,35 +1,18 @@
-import { directEllipse } from '../src/photo/ellipseDirect.ts';
-import { fitEllipse } from '../src/photo/ellipseFit.ts';
-import { type Homography, mapped } from '../src/photo/homography.ts';
+import { directEllipse } from '../src/photo/geometry/ellipseDirect.ts';
+import { fitEllipse } from '../src/photo/geometry/ellipseFit.ts';
+import { type Homography, mapped } from '../src/photo/geometry/homography.ts';
+import { rectifyPlane } from '../src/photo/geometry/rectify.ts';
 import type { Point } from '../src/photo/picture.ts';
-import { rectifyPlane } from '../src/photo/rectify.ts';
-import { rectifyPicture } from '../src/photo/rectifyPicture.ts';
-import { drawn } from '../src/photo/testing/drawn.ts';
 import type { GreyPicture } from '../src/web/bench/vision/greyPicture.ts';
+import { drawn } from '../test/kits/surfaces/drawn.ts';
 
 type PeerMat = { data: Uint8Array; data64F: Float64Array; delete(): void };
 /** What is used of the vision library as a peer. */
 export type PeerCv = {
   Mat: new (rows?: number, cols?: number, type?: number) => PeerMat;
-  Size: new (width: number, height: number) => unknown;
-  Scalar: new () => unknown;
-  CV_8UC1: number;
   CV_32FC2: number;
-  CV_64FC1: number;
-  INTER_LINEAR: number;
-  WARP_INVERSE_MAP: number;
-  BORDER_CONSTANT: number;
   matFromArray(rows: number, cols: number, type: number, values: readonly number[]): PeerMat;
   findHomography(from: PeerMat, to: PeerMat, method: number): PeerMat;
-  warpPerspective(
-    from: PeerMat,
-    to: PeerMat,
-    by: PeerMat,
-    size: unknown,
-    flags: number,
-    border: number,
-    value: unknown,
-  ): void;
   fitEllipseDirect(points: PeerMat): {
     center: { x: number; y: number };
     size: { width: number; height: number };
@@ -46,11 +29,7 @@ export function comparePeers(
   toPicture: Homography,
   runs: number,
 ): PeerRow[] {
-  return [
-    homographies(cv, toPicture, runs),
-    warps(cv, picture, toPicture, Math.ceil(runs / 10)),
-    ...ellipses(cv, runs),
-  ];
+  return [homographies(cv, toPicture, runs), ...ellipses(cv, runs)];
 }
 
 function homographies(cv: PeerCv, toPicture: Homography, runs: number): PeerRow {
@@ -85,53 +64,6 @@ function homographies(cv: PeerCv, toPicture: Homography, runs: number): PeerRow 
     oursMs,
     theirsMs,
     apart: `${apart.toExponential(1)} px at the marks`,
-  };
-}
-
-/** A warp to 12 megapixels from a tile the library can hold. */
-function warps(
-  cv: PeerCv,
-  { widthPx, heightPx, pixels }: GreyPicture,
-  toPicture: Homography,
-  runs: number,
-): PeerRow {
-  const pxPerMm = 16;
-  const area = { leftMm: 0, topMm: 0, widthMm: 180, heightMm: 250 };
-  const ours = { pixels: new Uint8Array() as Uint8Array | Uint8ClampedArray };
-  const oursMs = median(runs, () => {
-    ours.pixels = rectifyPicture({ widthPx, heightPx, channels: 1, pixels }, toPicture, area, pxPerMm).pixels;
-  });
-  const [wide, high] = [area.widthMm * pxPerMm, area.heightMm * pxPerMm];
-  // From the middles of the new pixels to millimetres, then to the picture.
-  const step = 1 / pxPerMm;
-  const byPixel = toPicture.flatMap(([a, b, c]) => [a * step, b * step, c + (a + b) * step * 0.5]);
-  const [image, flat] = [new cv.Mat(heightPx, widthPx, cv.CV_8UC1), new cv.Mat()];
-  const by = cv.matFromArray(3, 3, cv.CV_64FC1, byPixel);
-  image.data.set(pixels);
-  const theirsMs = median(runs, () =>
-    cv.warpPerspective(
-      image,
-      flat,
-      by,
-      new cv.Size(wide, high),
-      cv.INTER_LINEAR | cv.WARP_INVERSE_MAP,
-      cv.BORDER_CONSTANT,
-      new cv.Scalar(),
-    ),
-  );
-  let [sum, most] = [0, 0];
-  for (const [i, tone] of flat.data.entries()) {
-    const apart = Math.abs(tone - (ours.pixels[i] as number));
-    sum += apart;
-    most = Math.max(most, apart);
-  }
-  const mean = sum / flat.data.length;
-  for (const mat of [image, flat, by]) mat.delete();
-  return {
-    what: `picture of ${((widthPx * heightPx) / 1e6).toFixed(0)} MP drawn squarely, ${((wide * high) / 1e6).toFixed(1)} MP`,
-    oursMs,
-    theirsMs,
-    apart: `${mean.toFixed(3)} tones of 256 in the mean, ${most} at most`,
   };
 }
 

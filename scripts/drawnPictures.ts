@@ -1,4 +1,4 @@
-import { encodedOf, linearOf, rgbOfHex } from '../src/photo/colourSpace.ts';
+import { encodedOf, linearOf, rgbOfHex } from '../src/photo/colour/colourSpace.ts';
 import type { Picture } from '../src/photo/picture.ts';
 
 /** What light and camera did to the drawer side: each channel’s linear light · gain + stray. */

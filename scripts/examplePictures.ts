@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
-import { renderMarks } from '../src/photo/renderMarks.ts';
+import { renderMarks } from '../test/kits/surfaces/renderMarks.ts';
 import { drawerSide } from './drawnPictures.ts';
 
 const folder = fileURLToPath(new URL('../examples/pictures/', import.meta.url));

@@ -7,10 +7,10 @@
  */
 import sharp from 'sharp';
 import { logRatioCost } from '../src/evidence/scoring.ts';
-import { grainDirection } from '../src/photo/grain.ts';
-import { grainOdds } from '../src/photo/grainOdds.ts';
+import { grainDirection } from '../src/photo/grain/grain.ts';
+import { grainOdds } from '../src/photo/grain/grainOdds.ts';
 import type { Picture } from '../src/photo/picture.ts';
-import { type GrainKind, grainKinds, grainPair } from '../src/photo/render/grainPairs.ts';
+import { type GrainKind, grainKinds, grainPair } from '../test/kits/surfaces/grainPairs.ts';
 import { type Draw, drawPairs, drawPairsThrough } from './grain/draws.ts';
 import { areaUnderCurve, rocAt } from './grain/score.ts';
 

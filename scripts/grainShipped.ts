@@ -1,13 +1,13 @@
 /**
- * Writes src/photo/grainShipped.json, what photo.grain-match knows of pairs of one and of two pieces:
+ * Writes src/photo/grain/grainShipped.json, what photo.grain-match knows of pairs of one and of two pieces:
  *
- *   npx tsx scripts/grainShipped.ts [pairs of each kind] && npx biome check --write src/photo/grainShipped.json
+ *   npx tsx scripts/grainShipped.ts [pairs of each kind] && npx biome check --write src/photo/grain/grainShipped.json
  *
  * Everything is rendered from fixed seeds that the proof (scripts/grainProof.ts) does not use.
  */
 import { writeFileSync } from 'node:fs';
-import { featureNames } from '../src/photo/grainFeatures.ts';
-import { grainKinds } from '../src/photo/render/grainPairs.ts';
+import { featureNames } from '../src/photo/grain/grainFeatures.ts';
+import { grainKinds } from '../test/kits/surfaces/grainPairs.ts';
 import { type Draw, drawPairs } from './grain/draws.ts';
 import { fitLogistic } from './grain/logistic.ts';
 
@@ -56,7 +56,7 @@ const shipped = {
 };
 
 writeFileSync(
-  new URL('../src/photo/grainShipped.json', import.meta.url),
+  new URL('../src/photo/grain/grainShipped.json', import.meta.url),
   `${JSON.stringify(shipped, null, 2)}\n`,
 );
 console.log(

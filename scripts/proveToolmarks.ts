@@ -1,9 +1,9 @@
 /** Tries the rule for tool marks on drawn surfaces it has not seen and prints the figures of docs/toolmarks.md: `npx tsx scripts/proveToolmarks.ts [COUNT] [WEAK]`, WEAK a factor on the depth of all marks. */
 
-import { renderMarks } from '../src/photo/renderMarks.ts';
-import { type Toolmarks, toolmarks } from '../src/photo/toolmarks.ts';
-import { mostMarksRatio } from '../src/photo/toolmarksKinds.ts';
-import { type MarkKind, markKinds } from '../src/photo/toolmarksNamed.ts';
+import { type Toolmarks, toolmarks } from '../src/photo/toolmarks/toolmarks.ts';
+import { mostMarksRatio } from '../src/photo/toolmarks/toolmarksKinds.ts';
+import { type MarkKind, markKinds } from '../src/photo/toolmarks/toolmarksNamed.ts';
+import { renderMarks } from '../test/kits/surfaces/renderMarks.ts';
 import { drawnKinds } from './toolmarkFeatures.ts';
 
 const count = Number(process.argv[2] ?? 50);

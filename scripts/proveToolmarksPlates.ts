@@ -1,8 +1,8 @@
 /** Tries the rule for tool marks on boards of the plates’ renderer, which it did not learn from, and prints the figures of docs/toolmarks.md: `npx tsx scripts/proveToolmarksPlates.ts [COUNT] [FROM]`. */
 
 import type { Region } from '../src/photo/picture.ts';
-import { toolmarks } from '../src/photo/toolmarks.ts';
-import { markKinds } from '../src/photo/toolmarksNamed.ts';
+import { toolmarks } from '../src/photo/toolmarks/toolmarks.ts';
+import { markKinds } from '../src/photo/toolmarks/toolmarksNamed.ts';
 import { planerPlate, plateBoard, plateKinds, platePlaces } from './toolmarksPlates.ts';
 
 const count = Number(process.argv[2] ?? 12);

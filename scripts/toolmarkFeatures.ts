@@ -1,6 +1,6 @@
-import { renderMarks } from '../src/photo/renderMarks.ts';
-import { markMeasures } from '../src/photo/toolmarksFeatures.ts';
-import { type MarkKind, markKinds } from '../src/photo/toolmarksNamed.ts';
+import { markMeasures } from '../src/photo/toolmarks/toolmarksFeatures.ts';
+import { type MarkKind, markKinds } from '../src/photo/toolmarks/toolmarksNamed.ts';
+import { renderMarks } from '../test/kits/surfaces/renderMarks.ts';
 
 /** The kinds of surface that training and proof draw: the six and one without marks. */
 export const drawnKinds: readonly (MarkKind | 'none')[] = [...markKinds, 'none'];

@@ -1,5 +1,5 @@
 import type { Picture } from '../src/photo/picture.ts';
-import { type Random, randomFrom } from '../src/photo/render/random.ts';
+import { type Random, randomFrom } from '../test/kits/surfaces/random.ts';
 import { near } from './plates/chairs/studio.ts';
 import { drawScene } from './plates/render/drawScene.ts';
 import type { Look, Scene } from './plates/render/scene.ts';

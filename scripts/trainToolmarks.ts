@@ -1,5 +1,5 @@
 /**
- * Learns from drawn surfaces what tells tool marks apart, and writes src/photo/toolmarksTrained.json:
+ * Learns from drawn surfaces what tells tool marks apart, and writes src/photo/toolmarks/toolmarksTrained.json:
  *
  *   npx tsx scripts/trainToolmarks.ts [MEASURED]
  *
@@ -8,8 +8,13 @@
  */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { cloudOf, farFromClouds } from '../src/photo/toolmarksClouds.ts';
-import { markShares, markTerms, scaledFeatures, type TrainedMarks } from '../src/photo/toolmarksKinds.ts';
+import { cloudOf, farFromClouds } from '../src/photo/toolmarks/toolmarksClouds.ts';
+import {
+  markShares,
+  markTerms,
+  scaledFeatures,
+  type TrainedMarks,
+} from '../src/photo/toolmarks/toolmarksKinds.ts';
 import { drawnKinds, drawnMeasures } from './toolmarkFeatures.ts';
 
 type Rule = Omit<TrainedMarks, 'clouds' | 'farthest'>;
@@ -20,7 +25,7 @@ const measured = measure();
 const rule = learn(measured.train);
 rule.temperature = bestTemperature(rule, measured.calibrate);
 const trained: TrainedMarks = { ...rule, ...cloudsOf(rule, measured.train) };
-const out = fileURLToPath(new URL('../src/photo/toolmarksTrained.json', import.meta.url));
+const out = fileURLToPath(new URL('../src/photo/toolmarks/toolmarksTrained.json', import.meta.url));
 writeFileSync(
   out,
   `${JSON.stringify(trained, (_, value) => (typeof value === 'number' ? Number(value.toPrecision(5)) : value))}\n`,

@@ -1,8 +1,8 @@
-import { featuresOf, type GrainSilence, silenceOf } from '../../src/photo/grainFeatures.ts';
-import { type GrainMatch, matchGrain } from '../../src/photo/grainMatch.ts';
-import { facingStrips } from '../../src/photo/grainStrips.ts';
+import { featuresOf, type GrainSilence, silenceOf } from '../../src/photo/grain/grainFeatures.ts';
+import { type GrainMatch, matchGrain } from '../../src/photo/grain/grainMatch.ts';
+import { facingStrips } from '../../src/photo/grain/grainStrips.ts';
 import type { Picture } from '../../src/photo/picture.ts';
-import { type GrainKind, type GrainPair, grainPair } from '../../src/photo/render/grainPairs.ts';
+import { type GrainKind, type GrainPair, grainPair } from '../../test/kits/surfaces/grainPairs.ts';
 
 /** One rendered pair, matched. */
 export type Draw = {

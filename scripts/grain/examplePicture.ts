@@ -1,8 +1,8 @@
 /** Draws examples/pictures/grain-cuff.png, the rendered board under a cuff that the examples of photo.grain and photo.grain-match name. */
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
-import { grainScene } from '../../src/photo/render/grainPairs.ts';
-import { renderScene } from '../../src/photo/render/scene.ts';
+import { grainScene } from '../../test/kits/surfaces/grainPairs.ts';
+import { renderScene } from '../../test/kits/surfaces/scene.ts';
 
 const scene = grainScene('straight', true, 26);
 const { picture } = renderScene({

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { drawerSide, drawerSideColours } from '../../scripts/drawnPictures.ts';
 import reference from '../../test/reference/colour.json' with { type: 'json' };
-import { colourDifference } from '../photo/colourDifference.ts';
-import { labOfRgb, rgbOfHex } from '../photo/colourSpace.ts';
+import { colourDifference } from '../photo/colour/colourDifference.ts';
+import { labOfRgb, rgbOfHex } from '../photo/colour/colourSpace.ts';
 import type { CalculationContext } from './define.ts';
 import { photoColourBalance } from './photoColourBalance.ts';
 import { runCalculation } from './runCalculation.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { colourDifference, differenceSigma } from '../photo/colourDifference.ts';
-import { type Lab, labOfRgb, rgbOfHex } from '../photo/colourSpace.ts';
+import { colourDifference, differenceSigma } from '../photo/colour/colourDifference.ts';
+import { type Lab, labOfRgb, rgbOfHex } from '../photo/colour/colourSpace.ts';
 import { defineCalculation, type Fault } from './define.ts';
 
 /** A colour of a screen, written as six digits of hexadecimal. */

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { ageingLikelihoods } from '../photo/colourAgeing.ts';
-import { balancedLab, type FittedBalance, fitBalance } from '../photo/colourBalance.ts';
-import { colourDifference, differenceSigma } from '../photo/colourDifference.ts';
-import { colourSample } from '../photo/colourSample.ts';
-import { type Lab, labOfRgb, type Rgb, rgbOfHex } from '../photo/colourSpace.ts';
+import { ageingLikelihoods } from '../photo/colour/colourAgeing.ts';
+import { balancedLab, type FittedBalance, fitBalance } from '../photo/colour/colourBalance.ts';
+import { colourDifference, differenceSigma } from '../photo/colour/colourDifference.ts';
+import { colourSample } from '../photo/colour/colourSample.ts';
+import { type Lab, labOfRgb, type Rgb, rgbOfHex } from '../photo/colour/colourSpace.ts';
 import type { Picture } from '../photo/picture.ts';
 import { type CalculationContext, type CalculationResult, defineCalculation, type Fault } from './define.ts';
 import { hexColour, labColour } from './photoColour.ts';

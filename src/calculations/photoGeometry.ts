@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { algebraicCircle } from '../photo/circleAlgebraic.ts';
-import { fitCircle, rmsOffCircle } from '../photo/circleFit.ts';
-import { directEllipse } from '../photo/ellipseDirect.ts';
-import { fitEllipse, rmsOffEllipse } from '../photo/ellipseFit.ts';
-import { distorted, undistorted } from '../photo/lens.ts';
+import { algebraicCircle } from '../photo/geometry/circleAlgebraic.ts';
+import { fitCircle, rmsOffCircle } from '../photo/geometry/circleFit.ts';
+import { directEllipse } from '../photo/geometry/ellipseDirect.ts';
+import { fitEllipse, rmsOffEllipse } from '../photo/geometry/ellipseFit.ts';
+import { distorted, undistorted } from '../photo/geometry/lens.ts';
+import { radiusFromSagitta } from '../photo/geometry/sagitta.ts';
 import type { Point } from '../photo/picture.ts';
-import { radiusFromSagitta } from '../photo/sagitta.ts';
 import { type CalculationResult, defineCalculation } from './define.ts';
 import { pointField, pointsField } from './photoFields.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { grainPair } from '../../test/kits/surfaces/grainPairs.ts';
 import type { Picture } from '../photo/picture.ts';
-import { grainPair } from '../photo/render/grainPairs.ts';
 import type { CalculationContext } from './define.ts';
 import { photoGrain } from './photoGrain.ts';
 import { photoGrainMatch } from './photoGrainMatch.ts';

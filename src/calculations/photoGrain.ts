@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { grainDirection } from '../photo/grain.ts';
+import { grainDirection } from '../photo/grain/grain.ts';
 import { defineCalculation } from './define.ts';
 import { namedPicture, pictureFile, pictureRegion } from './pictureFields.ts';
 

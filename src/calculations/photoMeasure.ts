@@ -1,9 +1,14 @@
 import { z } from 'zod';
-import { type Homography, inverse } from '../photo/homography.ts';
-import { lengthByKnown } from '../photo/knownLength.ts';
-import { unknownLensShare } from '../photo/lensEstimate.ts';
-import { pairFault } from '../photo/pairFaults.ts';
-import { angleInPlane, lengthInPlane, type Measured, type MeasureGround } from '../photo/planeMeasure.ts';
+import { type Homography, inverse } from '../photo/geometry/homography.ts';
+import { lengthByKnown } from '../photo/geometry/knownLength.ts';
+import { unknownLensShare } from '../photo/geometry/lensEstimate.ts';
+import { pairFault } from '../photo/geometry/pairFaults.ts';
+import {
+  angleInPlane,
+  lengthInPlane,
+  type Measured,
+  type MeasureGround,
+} from '../photo/geometry/planeMeasure.ts';
 import { type CalculationResult, defineCalculation, type Fault } from './define.ts';
 import { lensField, lineField, matrixField, pairPointsField } from './photoFields.ts';
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { placesAlong, rayleigh } from '../photo/markPlaces.ts';
-import { markPitch } from '../photo/toolmarksSpectrum.ts';
+import { placesAlong, rayleigh } from '../photo/geometry/markPlaces.ts';
+import { markPitch } from '../photo/toolmarks/toolmarksSpectrum.ts';
 import { defineCalculation, type Fault } from './define.ts';
 
 const lengthMm = z.number().positive().max(10_000);

@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import { inverse, mapped, scaledToOne } from '../photo/homography.ts';
-import { undistorted } from '../photo/lens.ts';
-import { estimateLens } from '../photo/lensEstimate.ts';
-import { pairFault } from '../photo/pairFaults.ts';
+import { inverse, mapped, scaledToOne } from '../photo/geometry/homography.ts';
+import { undistorted } from '../photo/geometry/lens.ts';
+import { estimateLens } from '../photo/geometry/lensEstimate.ts';
+import { pairFault } from '../photo/geometry/pairFaults.ts';
+import type { Pairs } from '../photo/geometry/planeView.ts';
+import { quadFromDistances } from '../photo/geometry/quadFromDistances.ts';
+import { type FittedView, rectifyPlane, residualOf } from '../photo/geometry/rectify.ts';
 import type { Point } from '../photo/picture.ts';
-import type { Pairs } from '../photo/planeView.ts';
-import { quadFromDistances } from '../photo/quadFromDistances.ts';
-import { type FittedView, rectifyPlane, residualOf } from '../photo/rectify.ts';
 import { type CalculationResult, defineCalculation, type Fault } from './define.ts';
 import { lensField, matrixField, pairPointsField, pointField, pointsField } from './photoFields.ts';
 

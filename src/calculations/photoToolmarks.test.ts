@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { renderMarks } from '../../test/kits/surfaces/renderMarks.ts';
 import reference from '../../test/reference/profiles.json' with { type: 'json' };
 import type { Picture } from '../photo/picture.ts';
-import { renderMarks } from '../photo/renderMarks.ts';
 import type { CalculationContext } from './define.ts';
 import { runCalculation } from './runCalculation.ts';
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { type Toolmarks, toolmarks } from '../photo/toolmarks.ts';
-import { mostMarksRatio } from '../photo/toolmarksKinds.ts';
+import { type Toolmarks, toolmarks } from '../photo/toolmarks/toolmarks.ts';
+import { mostMarksRatio } from '../photo/toolmarks/toolmarksKinds.ts';
 import { defineCalculation, type Fault } from './define.ts';
 import { namedPicture, pictureFile, pictureRegion } from './pictureFields.ts';
 

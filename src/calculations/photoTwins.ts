@@ -1,8 +1,8 @@
 import { z } from 'zod';
+import { type TwinFit, twinsFit } from '../photo/outlines/twinsFit.ts';
+import { twinsOdds } from '../photo/outlines/twinsOdds.ts';
+import { isClosed } from '../photo/outlines/twinsOutline.ts';
 import type { Point } from '../photo/picture.ts';
-import { type TwinFit, twinsFit } from '../photo/twinsFit.ts';
-import { twinsOdds } from '../photo/twinsOdds.ts';
-import { isClosed } from '../photo/twinsOutline.ts';
 import { defineCalculation, type Fault } from './define.ts';
 import { pointField } from './photoFields.ts';
 

@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { angleOfDifference, closingAngle, type OpeningEdge, openShare } from '../photo/seeThrough.ts';
+import {
+  angleOfDifference,
+  closingAngle,
+  type OpeningEdge,
+  openShare,
+} from '../photo/geometry/seeThrough.ts';
 import type { CalculationContext } from './define.ts';
 import { runCalculation } from './runCalculation.ts';
 

@@ -1,5 +1,10 @@
 import { z } from 'zod';
-import { angleOfDifference, closingAngle, type OpeningEdge, openShare } from '../photo/seeThrough.ts';
+import {
+  angleOfDifference,
+  closingAngle,
+  type OpeningEdge,
+  openShare,
+} from '../photo/geometry/seeThrough.ts';
 import { defineCalculation, type Fault } from './define.ts';
 
 const lengthMm = z.number().positive().max(2000);

@@ -1,10 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { randomFrom } from '../../test/kits/surfaces/random.ts';
 import reference from '../../test/reference/wood.json' with { type: 'json' };
 import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
-import { randomFrom } from '../photo/render/random.ts';
 import { panelLoss } from '../wood/panelLoss.ts';
 import type { CalculationContext } from './define.ts';
 import { runCalculation } from './runCalculation.ts';

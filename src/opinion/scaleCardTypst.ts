@@ -1,5 +1,5 @@
-import { blackSquaresOf, cardPatches, marksOf, scaleCard } from '../photo/scaleCard.ts';
-import { cellsAlongMark, whiteCells } from '../photo/scaleCardMarks.ts';
+import { blackSquaresOf, cardPatches, marksOf, scaleCard } from '../photo/geometry/scaleCard.ts';
+import { cellsAlongMark, whiteCells } from '../photo/geometry/scaleCardMarks.ts';
 import { typstString } from './typst/typstText.ts';
 
 /** The papers the scale card is printed on. */

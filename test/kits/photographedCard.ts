@@ -1,10 +1,10 @@
-import { type Homography, inverse, mapped } from '../../src/photo/homography.ts';
-import { undistorted } from '../../src/photo/lens.ts';
-import { lensFrameOf } from '../../src/photo/lensEstimate.ts';
+import { type Homography, inverse, mapped } from '../../src/photo/geometry/homography.ts';
+import { undistorted } from '../../src/photo/geometry/lens.ts';
+import { lensFrameOf } from '../../src/photo/geometry/lensEstimate.ts';
 import type { Point } from '../../src/photo/picture.ts';
-import { drawn } from '../../src/photo/testing/drawn.ts';
 import type { GreyPicture } from '../../src/web/bench/vision/greyPicture.ts';
 import type { PrintedCard } from './printedCard.ts';
+import { drawn } from './surfaces/drawn.ts';
 
 /** How a card is photographed. */
 export type CardView = {

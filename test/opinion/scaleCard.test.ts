@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { makeScaleCard } from '../../src/opinion/makeScaleCard.ts';
 import { type CardPaper, cardPapers } from '../../src/opinion/scaleCardTypst.ts';
-import { blackSquaresOf, cardPatches, marksOf, scaleCard } from '../../src/photo/scaleCard.ts';
-import { whiteCells } from '../../src/photo/scaleCardMarks.ts';
+import { blackSquaresOf, cardPatches, marksOf, scaleCard } from '../../src/photo/geometry/scaleCard.ts';
+import { whiteCells } from '../../src/photo/geometry/scaleCardMarks.ts';
 import { readPdf } from '../kits/pdfText.ts';
 import { type PrintedCard, printedCard } from '../kits/printedCard.ts';
 

@@ -1,4 +1,4 @@
-import { scaleCard } from '../../../photo/scaleCard.ts';
+import { scaleCard } from '../../../photo/geometry/scaleCard.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
 import { faultWords } from '../benchRoom.ts';

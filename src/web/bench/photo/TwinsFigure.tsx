@@ -1,5 +1,5 @@
+import { moved } from '../../../photo/outlines/twinsMotion.ts';
 import type { Point } from '../../../photo/picture.ts';
-import { moved } from '../../../photo/twinsMotion.ts';
 import type { Twins } from './twinsWords.ts';
 
 type Props = { a: readonly Point[]; b: readonly Point[]; twins: Twins };

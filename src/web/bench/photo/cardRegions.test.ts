@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { type CardView, photographedCard } from '../../../../test/kits/photographedCard.ts';
 import { printedCard } from '../../../../test/kits/printedCard.ts';
-import { rgbOfHex } from '../../../photo/colourSpace.ts';
-import { mapped } from '../../../photo/homography.ts';
-import { cornersOf, scaleCard } from '../../../photo/scaleCard.ts';
+import { rgbOfHex } from '../../../photo/colour/colourSpace.ts';
+import { mapped } from '../../../photo/geometry/homography.ts';
+import { cornersOf, scaleCard } from '../../../photo/geometry/scaleCard.ts';
 import { cardRegions } from './cardRegions.ts';
 
 test('the grays of a card photographed aslant are found where they lie, each within its patch', async () => {

@@ -1,7 +1,7 @@
-import { mapped } from '../../../photo/homography.ts';
+import { mapped } from '../../../photo/geometry/homography.ts';
+import { rectifyPlane } from '../../../photo/geometry/rectify.ts';
+import { cardPatches } from '../../../photo/geometry/scaleCard.ts';
 import type { Point, Region } from '../../../photo/picture.ts';
-import { rectifyPlane } from '../../../photo/rectify.ts';
-import { cardPatches } from '../../../photo/scaleCard.ts';
 
 export type Patch = { region: Region; nominal: string };
 

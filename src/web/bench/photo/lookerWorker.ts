@@ -1,4 +1,4 @@
-import { edgePath } from '../../../photo/twinsEdge.ts';
+import { edgePath } from '../../../photo/outlines/twinsEdge.ts';
 import { cutPixels } from './cutPixels.ts';
 import { edgeRegion } from './edgeRegion.ts';
 import type { FromLooker, ToLooker } from './pictureMessages.ts';

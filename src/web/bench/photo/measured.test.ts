@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
+import { drawn } from '../../../../test/kits/surfaces/drawn.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
-import { mapped } from '../../../photo/homography.ts';
+import { mapped } from '../../../photo/geometry/homography.ts';
 import type { Point } from '../../../photo/picture.ts';
-import { drawn } from '../../../photo/testing/drawn.ts';
 import { runHere } from '../runHere.ts';
 import { measuredMark } from './measured.ts';
 import type { PhotoScale, Rectified } from './photoScale.ts';

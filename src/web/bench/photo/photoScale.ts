@@ -1,7 +1,7 @@
 import type { CalculationResult } from '../../../calculations/define.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
-import { type Homography, mapped } from '../../../photo/homography.ts';
-import { distorted } from '../../../photo/lens.ts';
+import { type Homography, mapped } from '../../../photo/geometry/homography.ts';
+import { distorted } from '../../../photo/geometry/lens.ts';
 import type { Point } from '../../../photo/picture.ts';
 import { runHere } from '../runHere.ts';
 

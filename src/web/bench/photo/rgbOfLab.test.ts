@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { labOfRgb, rgbOfHex } from '../../../photo/colourSpace.ts';
+import { labOfRgb, rgbOfHex } from '../../../photo/colour/colourSpace.ts';
 import { rgbOfLab } from './rgbOfLab.ts';
 
 test.each([

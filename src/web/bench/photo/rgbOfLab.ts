@@ -1,4 +1,4 @@
-import { encodedOf } from '../../../photo/colourSpace.ts';
+import { encodedOf } from '../../../photo/colour/colourSpace.ts';
 import type { LabColour } from './colourWords.ts';
 
 /** A colour of CIELAB under D65 as a screen shows it, for a swatch; what a screen can’t show is held to what it can. */

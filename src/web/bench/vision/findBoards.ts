@@ -1,4 +1,4 @@
-import { type CardBoard, cornersOf, marksOf, scaleCard } from '../../../photo/scaleCard.ts';
+import { type CardBoard, cornersOf, marksOf, scaleCard } from '../../../photo/geometry/scaleCard.ts';
 import { fromTile, type Tile } from './greyPicture.ts';
 import type { Deletable, Mat, MatVector, OpenCv } from './openCv.ts';
 

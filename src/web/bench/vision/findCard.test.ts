@@ -2,12 +2,12 @@ import { createRequire } from 'node:module';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type CardView, photographedCard } from '../../../../test/kits/photographedCard.ts';
 import { type PrintedCard, printedCard } from '../../../../test/kits/printedCard.ts';
-import { type Homography, mapped } from '../../../photo/homography.ts';
-import { distorted } from '../../../photo/lens.ts';
-import { estimateLens, lensFrameOf } from '../../../photo/lensEstimate.ts';
+import { type Homography, mapped } from '../../../photo/geometry/homography.ts';
+import { distorted } from '../../../photo/geometry/lens.ts';
+import { estimateLens, lensFrameOf } from '../../../photo/geometry/lensEstimate.ts';
+import { scaleCard } from '../../../photo/geometry/scaleCard.ts';
+import { whiteCells } from '../../../photo/geometry/scaleCardMarks.ts';
 import type { Point } from '../../../photo/picture.ts';
-import { scaleCard } from '../../../photo/scaleCard.ts';
-import { whiteCells } from '../../../photo/scaleCardMarks.ts';
 import { type CardFound, findCard } from './findCard.ts';
 import { type OpenCv, readyOpenCv } from './openCv.ts';
 

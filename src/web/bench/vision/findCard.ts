@@ -1,6 +1,6 @@
-import { pairFault } from '../../../photo/pairFaults.ts';
-import { distancesOf, rectifyPlane } from '../../../photo/rectify.ts';
-import { scaleCard } from '../../../photo/scaleCard.ts';
+import { pairFault } from '../../../photo/geometry/pairFaults.ts';
+import { distancesOf, rectifyPlane } from '../../../photo/geometry/rectify.ts';
+import { scaleCard } from '../../../photo/geometry/scaleCard.ts';
 import { findBoards, type SeenCard, type SeenCorners } from './findBoards.ts';
 import { cutTile, type GreyPicture } from './greyPicture.ts';
 import type { OpenCv } from './openCv.ts';
