@@ -86,6 +86,7 @@ describe('a form whose drawing has faults', () => {
     id: 'stool',
     name: 'Stool',
     family: 'seating',
+    sides: 'seated',
     what: 'A seat without a back.',
     styleSpan: [1700, 1800],
     parts: [

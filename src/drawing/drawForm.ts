@@ -30,8 +30,8 @@ export type Drawing = {
  * What does a piece of this form and these sizes look like from the front, the side and below?
  *
  * Method: every shape of the form's drawing whose part this piece has, its points worked out from the measures. From the
- * front, the back and below, x is 0 in the middle; in seating the left of someone sitting in the piece lies to the right of its
- * front view, elsewhere left is the viewer's. The side view is named after the side whose parts it shows. The inside is seen from
+ * front, the back and below, x is 0 in the middle; whose left and right are meant stands in the form (`sides`), and where they
+ * then lie in `sides.ts`. The side view is named after the side whose parts it shows. The inside is seen from
  * in front with drawers out and doors open; from below the piece is seen as if tipped onto its back, its front on top. All in
  * mm, y down.
  *
@@ -72,11 +72,11 @@ const viewNames: Readonly<Record<ViewId, string>> = {
   underside: 'Underside, front on top',
 };
 
-/** A side view is named after the side whose parts it shows. */
+/** A side view is named after the side most of whose parts it shows; behind them one of the other side may be seen. */
 function sideName(shapes: readonly Shape[]): string {
-  const shows = (side: string) => shapes.some(({ part }) => part.endsWith(`-${side}`));
-  if (shows('left') === shows('right')) return viewNames.side;
-  return shows('left') ? 'Left side' : 'Right side';
+  const shown = (side: string) => shapes.filter(({ part }) => part.endsWith(`-${side}`)).length;
+  if (shown('left') === shown('right')) return viewNames.side;
+  return shown('left') > shown('right') ? 'Left side' : 'Right side';
 }
 
 type Shape = { part: string; view: ViewId; runs: Run[] };

@@ -21,6 +21,7 @@ describe('a part in the drawing', () => {
       id: 'board',
       name: 'Board',
       family: 'table',
+      sides: 'facing',
       what: 'A board before another.',
       styleSpan: [1700, 1800],
       parts: [

@@ -6,6 +6,7 @@ const chair = form.parse({
   id: 'stool',
   name: 'Stool',
   family: 'seating',
+  sides: 'seated',
   what: 'A seat without a back.',
   styleSpan: [1700, 1800],
   features: [

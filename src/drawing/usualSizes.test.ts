@@ -7,6 +7,7 @@ const bench = formShape.parse({
   id: 'bench',
   name: 'Bench',
   family: 'seating',
+  sides: 'seated',
   what: 'A seat for several.',
   styleSpan: [1700, 1800],
   features: [

@@ -117,6 +117,8 @@ export const form = z.strictObject({
   id,
   name: z.string(),
   family: formFamily,
+  /** Whose left and right its parts are named by: those of the person seated in it, or of the person facing it. */
+  sides: z.enum(['seated', 'facing']),
   what: sentence,
   /** Between which years pieces of this form were of the style, where the claim gives none. */
   styleSpan: z.tuple([year, year]),

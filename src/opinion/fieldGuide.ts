@@ -1,6 +1,7 @@
 import { drawForm } from '../drawing/drawForm.ts';
 import { drawingSvg } from '../drawing/drawingSvg.ts';
 import { featuresOf, partsOf } from '../drawing/partsOf.ts';
+import { sidesUnderAll } from '../drawing/sides.ts';
 import { askedOf } from '../knowledge/askedOf.ts';
 import { idWords } from '../knowledge/idWords.ts';
 import type { Form, Knowledge, Sign } from '../knowledge/schema.ts';
@@ -22,6 +23,8 @@ export type FieldGuide = {
   cautions: string[];
   /** The views at one scale, in rows that fit the page. */
   views: { svg: string; alternative: string; caption: string; widthMm: number; heightMm: number }[][];
+  /** Whose left and right are meant, where views are printed. */
+  sides: string;
   /** Which signs, by their numbers, are looked for on each part of the form; nothing for a family. */
   byPart: { part: string; numbers: number[] }[];
   stages: { title: string; groups: { name: string; entries: GuideEntry[] }[] }[];
@@ -83,6 +86,13 @@ export function fieldGuide(of: GuideOf, knowledge: Knowledge): FieldGuide | unde
         : `${own === 1 ? 'One of the signs is' : `${own} of the signs are`} your own, and marked so where it stands.`,
     cautions: cautionsOf(form, signs),
     views: form === undefined ? [] : viewsOf(form),
+    sides:
+      form === undefined
+        ? ''
+        : sidesUnderAll(
+            drawForm(form, featuresOf(form, {}), {}).views.map(({ view }) => view),
+            form.sides,
+          ),
     byPart: form === undefined ? [] : byPart(form, signs, numberOf),
     stages: ordered.map(({ title, groups }) => ({
       title,

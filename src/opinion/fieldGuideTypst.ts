@@ -18,6 +18,7 @@ ${guideTemplate}
 ${guide.ofYourOwn === '' ? '' : `#par(text(fill: walnut, weight: 600, ${typstString(guide.ofYourOwn)}))`}
 ${guide.cautions.length === 0 ? '' : `#notice("care", "Before anything is touched", ${typstArray(guide.cautions.map((each) => typstWords(each)))})`}
 ${guide.views.map((row) => `#views(${typstArray(row.map((view) => `(path: ${typstString(shelf.put(view.svg))}, alt: ${typstString(view.alternative)}, caption: ${typstString(view.caption)}, width: ${typstMm(view.widthMm)}, height: ${typstMm(view.heightMm)})`))})`).join('\n')}
+${guide.sides === '' ? '' : `#par(text(size: 0.9em, ${typstString(guide.sides)}))`}
 ${
   guide.byPart.length === 0
     ? ''

@@ -23,6 +23,7 @@ export const soundKnowledge: readonly KnowledgeFile[] = [
     text: `id: stool
 name: Stool
 family: seating
+sides: seated
 what: A seat for one without a back.
 styleSpan: [1700, 1800]
 features:

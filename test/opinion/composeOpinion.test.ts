@@ -303,6 +303,12 @@ describe('the plates', () => {
     expect(textOf(document)).toContain('1 further photograph is kept with the record and not printed.');
   });
 
+  it('say under the drawing whose left and right are meant', () => {
+    expect(textsOf(section(known.opinion, 'parts')).join('\n')).toContain(
+      'Left and right are those of the person seated; in the drawing from the front and from below the left is on the right.',
+    );
+  });
+
   it('say what each mark shows, by number, and are named where the finding stands', () => {
     const document = known.opinionOn({ ...known.chair, photos, plateOrder: ['d'] });
     const marks = platesOf(document)[0]?.marks.map((mark) => [mark.number, mark.says]);

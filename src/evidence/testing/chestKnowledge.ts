@@ -79,6 +79,7 @@ export function chestKnowledge(): Knowledge {
     id: 'chest',
     name: 'Chest',
     family: 'case',
+    sides: 'facing',
     what: 'A made-up chest.',
     styleSpan: [1700, 1790],
     parts: [

@@ -151,6 +151,7 @@ export function smallKnowledge(): Knowledge {
         id: 'bench',
         name: 'Bench',
         family: 'seating',
+        sides: 'seated',
         what: 'A made-up bench.',
         styleSpan: [1700, 1790],
         parts: [

@@ -1,4 +1,6 @@
+import { drawForm } from '../../drawing/drawForm.ts';
 import { hatchWords, type Standing, standings, standingWords } from '../../drawing/hatching.ts';
+import { sidesUnderAll } from '../../drawing/sides.ts';
 import { formatYears } from '../../units/years.ts';
 import { hatchSwatch } from '../hatchSwatch.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
@@ -16,8 +18,15 @@ export function standingSection(material: OpinionMaterial): Section | undefined 
   };
 }
 
-function drawingBlocks({ drawing, weighing, piece }: OpinionMaterial): Block[] {
+function drawingBlocks({ drawing, weighing, piece, form }: OpinionMaterial): Block[] {
   if (drawing.length === 0) return [];
+  const sides =
+    form === undefined
+      ? ''
+      : sidesUnderAll(
+          drawForm(form, piece.features, {}).views.map(({ view }) => view),
+          form.sides,
+        );
   const shown = standings.filter((each) => weighing?.parts.some((part) => part.standing === each));
   const measured = Object.keys(piece.measures).length > 0;
   return [
@@ -37,9 +46,15 @@ function drawingBlocks({ drawing, weighing, piece }: OpinionMaterial): Block[] {
     {
       kind: 'paragraph',
       as: 'note',
-      words: measured
-        ? 'Drawn from the measurements taken of this piece, the rest as is usual for its form. It shows where parts are, not what they look like.'
-        : 'Drawn as is usual for its form; the piece was not measured. It shows where parts are, not what they look like.',
+      words: [
+        sides,
+        measured
+          ? 'Drawn from the measurements taken of this piece, the rest as is usual for its form.'
+          : 'Drawn as is usual for its form; the piece was not measured.',
+        'It shows where parts are, not what they look like.',
+      ]
+        .filter((each) => each !== '')
+        .join(' '),
     },
   ];
 }

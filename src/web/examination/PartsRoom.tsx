@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { drawForm } from '../../drawing/drawForm.ts';
 import { standings } from '../../drawing/hatching.ts';
+import { sidesUnder } from '../../drawing/sides.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
 import type { Form } from '../../knowledge/schema.ts';
 import type { ExamRoom } from './examRoom.ts';
@@ -82,6 +83,7 @@ export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
             onTouch={onGo}
           />
         )}
+        {view !== undefined && <p className="small soft">{sidesUnder(view.view, form.sides)}</p>}
         {weighing !== undefined && <HatchKey shown={shown} />}
         <p className="small soft">
           {weighing === undefined ? 'The findings are not weighed yet.' : 'Touch a part, or choose it here.'}

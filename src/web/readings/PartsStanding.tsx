@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import { drawForm } from '../../drawing/drawForm.ts';
 import { standings, standingWords } from '../../drawing/hatching.ts';
+import { sidesUnder, sidesUnderAll } from '../../drawing/sides.ts';
 import { outOf } from '../../evidence/probabilityWords.ts';
 import { capital } from '../examination/examRoom.ts';
 import { HatchKey } from '../examination/HatchKey.tsx';
@@ -27,6 +28,7 @@ export function FrontView({ room }: { room: ReadRoom }) {
   return (
     <figure>
       <PieceDrawing view={view} {...drawn.told} />
+      <figcaption className="small soft">{sidesUnder(view.view, room.form.sides)}</figcaption>
       <HatchKey shown={drawn.shown} />
     </figure>
   );
@@ -61,6 +63,12 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
           </figure>
         ))}
       </div>
+      <p className="small soft">
+        {sidesUnderAll(
+          views.map(({ view }) => view),
+          room.form.sides,
+        )}
+      </p>
       <HatchKey shown={shown} />
       <ul className="read-parts">
         {sorted.map((part) => (

@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { drawForm } from '../../drawing/drawForm.ts';
 import { isMet, partsOf } from '../../drawing/partsOf.ts';
+import { sidesUnderAll } from '../../drawing/sides.ts';
 import { usualSizes } from '../../drawing/usualSizes.ts';
 import type { Form } from '../../knowledge/schema.ts';
 import { formatBoth } from '../../units/length.ts';
@@ -66,6 +67,10 @@ export function FormEntry({ form }: { form: Form }) {
         ))}
       </div>
       <p className="small soft">
+        {sidesUnderAll(
+          views.map(({ view }) => view),
+          form.sides,
+        )}{' '}
         Drawn at its usual sizes. Style: pieces of the period were made from {form.styleSpan[0]} to{' '}
         {form.styleSpan[1]}, where a claim gives no years.
       </p>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { z } from 'zod';
 import { drawForm } from '../../../drawing/drawForm.ts';
+import { sidesUnder } from '../../../drawing/sides.ts';
 import { usualSizes } from '../../../drawing/usualSizes.ts';
 import type { Json } from '../../../piece/event.ts';
 import { capital, partName } from '../../examination/examRoom.ts';
@@ -225,7 +226,7 @@ function Drawings({ room, sizes, contact, chosen, onTouch }: DrawingsProps) {
         onTouch={onTouch}
       />
       <figcaption className="small">
-        The stronger the tone, the more use touches. Figures:{' '}
+        {sidesUnder(view.view, form.sides)} The stronger the tone, the more use touches. Figures:{' '}
         {([1, 2, 3, 4] as const).map((level) => `${level} ${oftenWords[level]}`).join(' · ')}.
       </figcaption>
     </figure>
