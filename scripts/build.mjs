@@ -111,6 +111,7 @@ const programs = {
   heicWorker: 'src/record/heicWorker.ts',
   calculationWorker: 'src/server/calculationWorker.ts',
   opinionWorker: 'src/server/opinionWorker.ts',
+  pieceFileWorker: 'src/server/pieceFileWorker.ts',
   backupWorker: 'src/server/backup/backupWorker.ts',
   cli: 'src/cli/main.ts',
 };

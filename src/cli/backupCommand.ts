@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import type { MadeBackup } from '../record/backup/makeBackup.ts';
 import type { Restored } from '../record/backup/restoreBackup.ts';
+import { programVersion } from './programVersion.ts';
 import type { Terminal } from './terminal.ts';
 
 const backupUse =
@@ -97,9 +97,4 @@ function readArgs(
   } catch {
     return undefined;
   }
-}
-
-/** The version of the program, as its package says: beside the built program, one folder up. */
-function programVersion(): string {
-  return JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')).version;
 }

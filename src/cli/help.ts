@@ -8,6 +8,8 @@ export const helpText = `Underside from the terminal
   npx underside verify [--data DIR]     checks that the record is as it was written, photos too
   npx underside backup DIR [--data DIR] copies the record into DIR, dated, and reads the copy back
   npx underside restore BACKUP DIR      brings a record back into an empty folder (--what-is-whole: also a damaged one)
+  npx underside piece out ID FILE       takes one piece out as one file (a zip that any browser reads)
+  npx underside piece in FILE           brings it into a record (--beside: as a piece of its own)
   npx underside help                    prints this
 
 Ends with 0 when done, 1 when a check did not hold, 2 when the input can’t be used: each fault is one sentence

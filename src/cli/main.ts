@@ -9,6 +9,7 @@ import { runBackup, runRestore } from './backupCommand.ts';
 import { runCalc } from './calcCommand.ts';
 import { helpText } from './help.ts';
 import { loadKnowledge } from './loadKnowledge.ts';
+import { runPiece } from './pieceCommand.ts';
 import type { Terminal } from './terminal.ts';
 import { runVerify } from './verifyCommand.ts';
 
@@ -33,12 +34,13 @@ export async function runFromTerminal(args: readonly string[], starter: Starter)
   if (command === 'calc') return runCalc(rest, terminal);
   if (command === 'backup') return runBackup(rest, starter.usualDataFolder, terminal);
   if (command === 'restore') return runRestore(rest, terminal);
+  if (command === 'piece') return runPiece(rest, starter.usualDataFolder, terminal);
   if (command === 'verify') return runVerify(rest, starter.usualDataFolder, terminal);
   if (command === undefined || command === 'help' || command === '--help' || command === '-h') {
     terminal.out(helpText);
     return 0;
   }
-  terminal.err(`There is no command “${command}”: write calc, verify, backup, restore or help.`);
+  terminal.err(`There is no command “${command}”: write calc, verify, backup, restore, piece or help.`);
   return 2;
 }
 

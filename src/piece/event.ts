@@ -51,5 +51,17 @@ export const draftEvent = z.strictObject({
 });
 export type DraftEvent = z.infer<typeof draftEvent>;
 
-/** An event as the record keeps it: numbered and chained per device. `hash` covers all else and the hash before. */
-export type RecordedEvent = DraftEvent & { seq: number; before: string; hash: string };
+/** Where an act that came in with the file of a piece stood in the record it was made in. */
+export const eventOrigin = z.strictObject({
+  record: z.string().max(80),
+  seq: z.number().int().min(1),
+  before: z.string().regex(/^[0-9a-f]{64}$/),
+  hash: z.string().regex(/^[0-9a-f]{64}$/),
+});
+export type EventOrigin = z.infer<typeof eventOrigin>;
+
+/**
+ * An event as the record keeps it: numbered and chained per device. `hash` covers all else and the hash before. One that was
+ * brought in from another record says in `origin` what it was there, so that its first hash can still be checked.
+ */
+export type RecordedEvent = DraftEvent & { seq: number; before: string; hash: string; origin?: EventOrigin };

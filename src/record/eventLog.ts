@@ -29,6 +29,8 @@ export type EventLog = {
   find(id: string): RecordedEvent | undefined;
   /** Where a device's chain stands, or undefined for a device not heard of. */
   head(device: string): Head | undefined;
+  /** The act of a device under a number, or undefined where it has none. */
+  at(device: string, seq: number): RecordedEvent | undefined;
   /** Where the whole record stands. */
   recordHead(): RecordHead;
   close(): void;

@@ -34,6 +34,7 @@ export function memoryLog(): EventLog {
       const last = kept.findLast((event) => event.device === device);
       return last && { seq: last.seq, hash: last.hash };
     },
+    at: (device, seq) => structuredClone(kept.find((event) => event.device === device && event.seq === seq)),
     recordHead() {
       const heads = new Map(kept.map((event) => [event.device, event]));
       return recordHead([...heads.values()], kept.length);

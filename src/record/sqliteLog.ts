@@ -76,6 +76,9 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
     'SELECT piece FROM events GROUP BY piece ORDER BY min(position)',
   );
   const byId = database.prepare<[string], Row>('SELECT position, body FROM events WHERE id = ?');
+  const byPlace = database.prepare<[string, number], Row>(
+    'SELECT position, body FROM events WHERE device = ? AND seq = ?',
+  );
   const head = database.prepare<[string], { seq: number; hash: string }>(
     'SELECT seq, hash FROM events WHERE device = ? ORDER BY seq DESC LIMIT 1',
   );
@@ -101,6 +104,10 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
       return row && JSON.parse(row.body);
     },
     head: (device) => head.get(device),
+    at(device, seq) {
+      const row = byPlace.get(device, seq);
+      return row && JSON.parse(row.body);
+    },
     recordHead: () => recordHead(heads.all(), count.get()?.n ?? 0),
     close: () => {
       database.close();

@@ -1,6 +1,7 @@
 import type { DraftEvent, Json, RecordedEvent } from '../piece/event.ts';
 import { invertChanges } from '../piece/fold.ts';
 import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
+import { type Adoption, type ForeignActs, planAdoption } from './adoptActs.ts';
 import { canonicalJson } from './canonicalJson.ts';
 import { chainStart, type Head, linkEvent } from './chain.ts';
 import { checkAct, readPiece } from './checkAct.ts';
@@ -34,6 +35,12 @@ export type RecordStore = {
   undo(piece: string, request: StepRequest): Outcome<undefined>;
   /** Brings back the act that was taken back last. */
   redo(piece: string, request: StepRequest): Outcome<undefined>;
+  /**
+   * Takes in the acts of a piece from another record, all that are new here or none; each keeps what it was there.
+   *
+   * @param onlyTry  true to be told what would come of it
+   */
+  adopt(foreign: ForeignActs, onlyTry: boolean): Outcome<{ added: number; known: number; remarks: string[] }>;
   piece(id: string): PieceView | undefined;
   /** Ids of all pieces, examples first. */
   pieces(): string[];
@@ -147,6 +154,17 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     return read.ok ? commit(read.value) : read;
   };
 
+  const planOf = (foreign: ForeignActs): Outcome<Adoption> => {
+    if (bases.has(foreign.piece))
+      return refuse('record.example-is-read-only', 'The worked examples stay as they are.', 'piece');
+    const here = log.ofPiece(foreign.piece).map((one) => one.event);
+    const planned = planAdoption(foreign, here, (device, seq) => log.at(device, seq));
+    const elsewhere = planned.ok
+      ? planned.value.fresh.find(({ id }) => log.find(id) !== undefined)
+      : undefined;
+    return elsewhere === undefined ? planned : idUsed(elsewhere.id);
+  };
+
   return {
     recordId: log.recordId,
     head: () => log.recordHead(),
@@ -159,6 +177,13 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
       if (!allowed.ok) return allowed;
       const written = fresh.value.length === 0 ? done(undefined) : commit(fresh.value);
       return written.ok ? done({ accepted: read.value.map((draft) => draft.id) }) : written;
+    },
+    adopt(foreign, onlyTry) {
+      const planned = planOf(foreign);
+      if (!planned.ok) return planned;
+      const { fresh, known, remarks } = planned.value;
+      const written = onlyTry || fresh.length === 0 ? done(undefined) : commit(fresh);
+      return written.ok ? done({ added: fresh.length, known, remarks }) : written;
     },
     undo: (piece, request) => step('undo', piece, request),
     redo: (piece, request) => step('redo', piece, request),

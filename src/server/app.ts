@@ -12,6 +12,7 @@ import type { Jobs } from './jobs.ts';
 import { opinionRoutes, type SetOpinion } from './opinionRoutes.ts';
 import { ownKnowledgeRoutes } from './ownKnowledgeRoutes.ts';
 import { photoRoutes } from './photoRoutes.ts';
+import { type PieceFileParts, pieceFileRoutes } from './pieceFileRoutes.ts';
 import { pieceRoutes } from './pieceRoutes.ts';
 import { recordRoutes } from './recordRoutes.ts';
 import { scaleCardRoutes } from './scaleCardRoutes.ts';
@@ -27,6 +28,8 @@ export type ServerParts = {
   setOpinion: SetOpinion;
   jobs: Jobs;
   backups: BackupKeeper;
+  /** Where the record lies, and the thread that takes a piece out of it. */
+  pieceFiles: Pick<PieceFileParts, 'dataDir' | 'takeOut'>;
   screens: Awaited<ReturnType<typeof staticFiles>>;
   yearNow: () => number;
   /** Told what went wrong inside; a person is told only that something did. */
@@ -57,11 +60,12 @@ export function createApp(parts: ServerParts): Hono {
     }),
   );
   app.route('/api/pieces', pieceRoutes(store, photos));
-  app.route('/api/record', recordRoutes(store));
+  app.route('/api/record', recordRoutes(store, backups));
   app.route('/api/photos', photoRoutes(photos));
   app.route('/api/calc', calculationRoutes(calculate, yearNow, photos));
   app.route('/api/own-knowledge', ownKnowledgeRoutes(own));
   app.route('/api/backups', backupRoutes(backups));
+  app.route('/api', pieceFileRoutes({ ...parts.pieceFiles, store, photos, own, jobs }));
   app.route('/api', scaleCardRoutes());
   app.route('/api', fieldGuideRoutes(own.knowledge));
   app.route('/api', opinionRoutes(store, jobs, setOpinion));

@@ -5,10 +5,11 @@ import type { CalculationResult } from '../calculations/define.ts';
 import { ownNamesOnly } from '../knowledge/ownNamesOnly.ts';
 import type { KnowledgeFile } from '../knowledge/readEntries.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
-import { CannotOpen } from '../record/fault.ts';
+import { CannotOpen, type Outcome } from '../record/fault.ts';
 import { openDataFolder } from '../record/openDataFolder.ts';
 import { openOwnKnowledge } from '../record/ownKnowledge.ts';
 import { openPhotos, photoLimits } from '../record/photos.ts';
+import type { WrittenPiece } from '../record/pieceFile/writePieceFile.ts';
 import { createStore } from '../record/store.ts';
 import { createApp } from './app.ts';
 import { askOpinion } from './askOpinion.ts';
@@ -18,6 +19,7 @@ import { type JobStep, openJobs } from './jobs.ts';
 import { listen } from './listen.ts';
 import { loadExamples } from './loadExamples.ts';
 import type { OpinionQuestion } from './opinionWorker.ts';
+import type { TakeOutQuestion } from './pieceFileWorker.ts';
 import { staticFiles } from './staticFiles.ts';
 import { openWorkerDesk } from './workerDesk.ts';
 
@@ -70,6 +72,10 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   for (const path of examples.missing) console.error(`A plate of a worked example is not there: ${path}`);
   const yearNow = () => new Date().getFullYear();
   const jobs = openJobs();
+  const takingOut = openWorkerDesk<TakeOutQuestion, Outcome<WrittenPiece>, JobStep>(
+    built('pieceFileWorker.js'),
+    { knowledgeFile },
+  );
   const backups = openBackups(built('backupWorker.js'), {
     dataDir,
     programVersion: versionOf(distDir),
@@ -86,12 +92,17 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     setOpinion: askOpinion(opinions, photos, () => new Date()),
     jobs,
     backups: backups.keeper,
+    pieceFiles: {
+      dataDir,
+      takeOut: (piece, to, onStep) =>
+        takingOut.ask({ dataDir, piece, to, programVersion: versionOf(distDir), now: new Date() }, onStep),
+    },
     screens: await staticFiles(join(distDir, 'web')),
     yearNow,
     tellFault: (error) => console.error(error),
   });
   const close = async () => {
-    await Promise.all([calculations.close(), opinions.close(), backups.close()]);
+    await Promise.all([calculations.close(), opinions.close(), backups.close(), takingOut.close()]);
     store.close();
     lock.release();
   };

@@ -49,6 +49,7 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
       runCalculation(id, input, { knowledge: own.knowledge(), yearNow }),
     setOpinion: async () => new TextEncoder().encode('%PDF-'),
     jobs,
+    pieceFiles: { dataDir: dir, takeOut: async () => ({ ok: false, faults: [] }) },
     backups: openBackupKeeper({
       dataDir: dir,
       programVersion: '0.1.0',

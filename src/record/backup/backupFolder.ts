@@ -60,13 +60,15 @@ export async function folderFor(chosen: string, dataDir: string): Promise<Outcom
 export async function markFolder(folder: string, recordId: string): Promise<Outcome<undefined>> {
   const mark = join(folder, markName);
   const there = await readFile(mark, 'utf8').catch(() => undefined);
-  if (there !== undefined && readMark(there) !== recordId)
+  // A record of the first version had no id until a newer program opened it.
+  const marked = there === undefined ? undefined : readMark(there);
+  if (marked !== undefined && marked !== '' && marked !== recordId)
     return refuse(
       'backup.other-record',
       `${folder} holds the back-ups of another record: choose a folder of its own for this one.`,
       'folder',
     );
-  if (there === undefined) {
+  if (marked !== recordId) {
     await writeDurably(mark, `${JSON.stringify({ kind: 'underside-backups', recordId })}\n`);
     await writeDurably(join(folder, 'READ ME.txt'), readMe);
   }

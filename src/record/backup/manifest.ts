@@ -43,7 +43,9 @@ export const manifestName = 'manifest.json';
 
 /** The text of a manifest, sealed with a hash over all of it. */
 export function manifestText(manifest: BackupManifest): string {
-  return `${JSON.stringify({ ...manifest, seal: sealOf(manifest) }, null, 2)}\n`;
+  // Parsed first: its keys are always written in one order.
+  const ordered = body.parse(manifest);
+  return `${JSON.stringify({ ...ordered, seal: sealOf(ordered) }, null, 2)}\n`;
 }
 
 /** The manifest of a dated copy, or undefined where it is not there, not whole, or was changed by so much as a byte. */

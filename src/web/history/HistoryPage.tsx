@@ -1,6 +1,7 @@
 import { useEffect, useId, useMemo, useState } from 'react';
 import type { Piece } from '../../piece/piece.ts';
 import { dayWords } from '../../units/days.ts';
+import { TakeOutPiece } from '../pieceFile/TakeOutPiece.tsx';
 import type { UsedPiece } from '../record/usePiece.ts';
 import { usePiece } from '../record/usePiece.ts';
 import { clockWords } from '../shell/dayWords.ts';
@@ -79,6 +80,7 @@ function History({ used, piece }: { used: UsedPiece; piece: Piece }) {
           <span className="soft small">{hidden} more</span>
         </div>
       )}
+      {piece.example ? null : <TakeOutPiece id={piece.id} />}
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useId, useState } from 'react';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
+import { BringInPiece } from '../pieceFile/BringInPiece.tsx';
 import { useDesk } from '../record/DeskRoom.tsx';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { copyPiece } from './copyPiece.ts';
@@ -119,6 +120,7 @@ export function PiecesPage() {
           {list('away', 'Archive', places.away)}
         </details>
       )}
+      <BringInPiece onCame={() => void read()} />
     </div>
   );
 }

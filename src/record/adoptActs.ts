@@ -1,0 +1,262 @@
+import { z } from 'zod';
+import {
+  type DraftEvent,
+  draftEvent,
+  type EventOrigin,
+  eventOrigin,
+  type RecordedEvent,
+} from '../piece/event.ts';
+import { invertChanges, withBefore } from '../piece/fold.ts';
+import { canonicalJson } from './canonicalJson.ts';
+import { chainStart, hashEvent } from './chain.ts';
+import { checkAct, readPiece } from './checkAct.ts';
+import { done, type Outcome, refuse } from './fault.ts';
+import { afterEvent, newState, type PieceState } from './pieceState.ts';
+import { readDrafts } from './readDrafts.ts';
+
+/** An act to be recorded here that was recorded elsewhere first. */
+export type AdoptedAct = DraftEvent & { origin?: EventOrigin };
+
+/** Acts of one piece that came from another record, in their order there, of any shape. */
+export type ForeignActs = {
+  piece: string;
+  /** The id of the record they come from. */
+  record: string;
+  acts: readonly unknown[];
+  /** For each revision that came with its files, whole by its own list: the SHA-256 of that list. */
+  issued: ReadonlyMap<string, string>;
+  /** Where they come in as those of another piece: what the piece was called, and how its acts are written anew. */
+  was?: string;
+  renamed?: (acts: readonly RecordedEvent[]) => RecordedEvent[];
+};
+
+/** What bringing them in would do: the acts to record, and what a person should be told. */
+export type Adoption = { fresh: AdoptedAct[]; known: number; remarks: string[] };
+
+const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
+const foreignAct = draftEvent.extend({
+  seq: z.number().int().min(1),
+  before: sha256,
+  hash: sha256,
+  origin: eventOrigin.optional(),
+});
+
+/**
+ * Which acts of another record's piece are new here, checked as strictly as if each were entered here: every hash, what
+ * each says stood before it, every undo against the act it takes back. Acts are one by their ids: those that are here
+ * already are passed over. Where the piece grew here too, the new acts are put after those made here, unless both
+ * changed the same place: then nothing is brought in, and the places are named.
+ *
+ * @param here     the piece's acts in this record, oldest first
+ * @param standsAt the act of a device under a number in this record
+ */
+export function planAdoption(
+  foreign: ForeignActs,
+  here: readonly RecordedEvent[],
+  standsAt: (device: string, seq: number) => RecordedEvent | undefined,
+): Outcome<Adoption> {
+  const read = readForeign(foreign);
+  if (!read.ok) return read;
+  const acts = foreign.renamed?.(read.value) ?? read.value;
+  const alone = replay(newState(), acts, foreign);
+  if (!alone.ok) return alone;
+  const whole = readPiece(alone.value.document, foreign.piece, false);
+  if (!whole.ok) return whole;
+
+  const byId = new Map(here.map((event) => [event.id, event]));
+  for (const act of acts) {
+    const known = byId.get(act.id);
+    if (known !== undefined && actText(known) !== actText(act))
+      return refuse(
+        'adopt.other-act',
+        `The act ${act.id} is in this record too and says something else: one of the two was changed. Nothing was brought in.`,
+        act.id,
+      );
+  }
+  const fresh = acts.filter((act) => !byId.has(act.id));
+  const merged = here.length === 0 ? done(undefined) : mayFollow(acts, fresh, here, foreign);
+  if (!merged.ok) return merged;
+  return done({
+    fresh: fresh.map((act) => (foreign.renamed === undefined ? adopted(act, foreign.record) : draftOf(act))),
+    known: acts.length - fresh.length,
+    remarks: foreign.renamed === undefined ? forkWords(fresh, standsAt) : [],
+  });
+}
+
+function readForeign({ piece, was = piece, acts }: ForeignActs): Outcome<RecordedEvent[]> {
+  const read: RecordedEvent[] = [];
+  for (const [index, one] of acts.entries()) {
+    const act = foreignAct.safeParse(one);
+    if (!act.success) return notAnAct(index);
+    const { origin, ...rest } = act.data;
+    const event: RecordedEvent = origin === undefined ? rest : { ...rest, origin };
+    if (event.piece !== was) return notAnAct(index);
+    if (hashEvent(event) !== event.hash)
+      return refuse(
+        'adopt.act-changed',
+        `Act ${index + 1} is not as it was recorded: its hash differs.`,
+        `${index}`,
+      );
+    read.push(event);
+  }
+  for (let first = 0; first < read.length; first += 1000) {
+    const checked = readDrafts(read.slice(first, first + 1000).map(draftOf));
+    if (!checked.ok) return checked;
+  }
+  if (read[0]?.kind !== 'piece-opened')
+    return refuse('adopt.not-opened', 'The acts do not begin with the opening of the piece.');
+  if (new Set(read.map(({ id }) => id)).size !== read.length)
+    return refuse('adopt.twice', 'An act stands in the file twice.');
+  return done(read);
+}
+
+/** The state after some acts, each held to what it may do and to what it says stood before. */
+function replay(from: PieceState, acts: readonly RecordedEvent[], foreign: ForeignActs): Outcome<PieceState> {
+  let state = from;
+  for (const [index, act] of acts.entries()) {
+    const allowed = mayAct(state, act, foreign);
+    if (!allowed.ok) return allowed;
+    if (canonicalJson(withBefore(state.document, act.changes)) !== canonicalJson(act.changes))
+      return refuse(
+        'adopt.before-differs',
+        `What act ${act.id} says stood there before is not what stood there.`,
+        act.id,
+      );
+    state = afterEvent(state, act, index);
+  }
+  return done(state);
+}
+
+function mayAct(state: PieceState, act: RecordedEvent, { issued }: ForeignActs): Outcome<undefined> {
+  if (act.kind === 'undo' || act.kind === 'redo') {
+    const target = (act.kind === 'undo' ? state.done : state.undone).at(-1);
+    const would = target && (act.kind === 'undo' ? invertChanges(target.changes) : target.changes);
+    const same = (changes: DraftEvent['changes']) =>
+      canonicalJson(changes.map(({ path, to }) => ({ path, to })));
+    if (
+      target === undefined ||
+      would === undefined ||
+      act.of !== target.id ||
+      same(would) !== same(act.changes)
+    )
+      return refuse(
+        'adopt.undo-differs',
+        `Act ${act.id} takes back something other than the act before it.`,
+        act.id,
+      );
+    return done(undefined);
+  }
+  if ((act.kind as string) === 'opinion-issued') return mayIssue(act, issued);
+  // A signature from before revisions were kept: only words, and only of the opinion.
+  if (act.kind === 'opinion-signed' && act.changes.every(({ path }) => path[0] === 'opinion'))
+    return done(undefined);
+  return checkAct(state, draftOf(act), false);
+}
+
+function mayIssue(act: RecordedEvent, issued: ReadonlyMap<string, string>): Outcome<undefined> {
+  for (const { path, to } of act.changes) {
+    if (path[0] === 'opinion') continue;
+    const manifest = (to as { manifestSha256?: unknown } | undefined)?.manifestSha256;
+    if (path.length !== 2 || path[0] !== 'issued' || issued.get(path[1] ?? '') !== manifest)
+      return refuse(
+        'adopt.revision-differs',
+        'A signed revision did not come with its files as they were signed.',
+        act.id,
+      );
+  }
+  return done(undefined);
+}
+
+/** Whether the new acts may be put after those made here. */
+function mayFollow(
+  acts: readonly RecordedEvent[],
+  fresh: readonly RecordedEvent[],
+  here: readonly RecordedEvent[],
+  foreign: ForeignActs,
+): Outcome<undefined> {
+  if (fresh.length === 0) return done(undefined);
+  let common = 0;
+  while (common < here.length && here[common]?.id === acts[common]?.id) common++;
+  const ours = here.slice(common);
+  if (ours.length === 0) return done(undefined);
+  const places = clashes(ours, fresh);
+  if (places.length > 0)
+    return refuse(
+      'adopt.both-changed',
+      `This piece was worked on in both records, and both changed ${places.slice(0, 6).join(', ')}${places.length > 6 ? ` and ${places.length - 6} more places` : ''}. Nothing was brought in: bring the file in beside, as a piece of its own, and compare the two.`,
+      'piece',
+    );
+  const now = here.reduce((state, event, index) => afterEvent(state, event, index), newState());
+  const followed = replay(now, fresh, foreign);
+  if (followed.ok)
+    return readPiece(followed.value.document, foreign.piece, false).ok ? done(undefined) : cannotFollow();
+  return cannotFollow();
+}
+
+function cannotFollow(): ReturnType<typeof refuse> {
+  return refuse(
+    'adopt.both-changed',
+    'This piece was worked on in both records in ways that can’t be put one after the other. Nothing was brought in: bring the file in beside, as a piece of its own, and compare the two.',
+    'piece',
+  );
+}
+
+/** Places that both changed: the same, or one within the other. */
+function clashes(ours: readonly RecordedEvent[], theirs: readonly RecordedEvent[]): string[] {
+  const pathsOf = (events: readonly RecordedEvent[]) =>
+    events.flatMap(({ changes }) => changes.map(({ path }) => path));
+  const mine = new Set<string>();
+  const within = new Set<string>();
+  for (const path of pathsOf(ours)) {
+    mine.add(JSON.stringify(path));
+    for (let n = 0; n < path.length; n++) within.add(JSON.stringify(path.slice(0, n)));
+  }
+  const found = pathsOf(theirs).filter((path) => {
+    if (within.has(JSON.stringify(path))) return true;
+    return Array.from({ length: path.length + 1 }, (_, n) => JSON.stringify(path.slice(0, n))).some((one) =>
+      mine.has(one),
+    );
+  });
+  return [...new Set(found.map((path) => path.join(' ')))];
+}
+
+/** A device whose chain went on in two records from one act: told, for one of them was brought back from a copy. */
+function forkWords(
+  fresh: readonly RecordedEvent[],
+  standsAt: (device: string, seq: number) => RecordedEvent | undefined,
+): string[] {
+  const forked = new Set<string>();
+  for (const act of fresh) {
+    // Two chains that only begin alike are two devices of one name.
+    if (act.before === chainStart.hash) continue;
+    const here = standsAt(act.device, act.seq);
+    if (here !== undefined && here.id !== act.id && here.before === act.before) forked.add(act.device);
+  }
+  return [...forked].map(
+    (device) =>
+      `The chain of “${device}” went on in two records from the same act: one of them was brought back from a copy while the other was worked on. The acts of both are kept here.`,
+  );
+}
+
+function adopted(act: RecordedEvent, record: string): AdoptedAct {
+  const { seq, before, hash } = act;
+  return { ...draftOf(act), origin: act.origin ?? { record, seq, before, hash } };
+}
+
+function draftOf(act: RecordedEvent): DraftEvent {
+  const { seq: _seq, before: _before, hash: _hash, origin: _origin, ...draft } = act;
+  return draft;
+}
+
+/** What makes two acts the same: everything but what a record fills in. */
+function actText(event: RecordedEvent): string {
+  return canonicalJson({ ...draftOf(event), changes: event.changes.map(({ path, to }) => ({ path, to })) });
+}
+
+function notAnAct(index: number): ReturnType<typeof refuse> {
+  return refuse(
+    'adopt.not-an-act',
+    `Act ${index + 1} is none of this piece, or not one this program knows.`,
+    `${index}`,
+  );
+}
