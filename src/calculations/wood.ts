@@ -14,7 +14,7 @@ export const woodMoisture = defineCalculation({
     'It is a middle value for all woods; sigmaPercent is the standard deviation of a single wood against it. A room’s ' +
     'humidity must have held for weeks, for boards months.',
   source:
-    'Wood Handbook (FPL-GTR-190, 2010), chapter 4, equation 4-5: constants read in two unrelated public programs.',
+    'Wood Handbook (FPL-GTR-190, 2010), chapter 4, equation 4-5: constants as printed by two others who agree.',
   input: z.strictObject({ temperatureC: z.number(), relativeHumidityPercent: z.number() }),
   output: z.strictObject({ moisturePercent: z.number(), sigmaPercent: z.number().optional() }),
   example: { temperatureC: 21, relativeHumidityPercent: 50 },

@@ -9,7 +9,7 @@ export type ScaleBand = { fromDecibans: number; toDecibans: number | null; words
 export const verbalScale: { name: string; standing: string; bands: readonly ScaleBand[] } = {
   name: 'Scale of support, seven bands',
   standing:
-    'After the example scale of the ENFSI guideline for evaluative reporting (2015), carried over from memory and not verified against the text; a value on a bound belongs to the band above it.',
+    'After the example scale of the ENFSI guideline for evaluative reporting (2015), not verified against its text; a value on a bound belongs to the band above it.',
   bands: [
     { fromDecibans: 0, toDecibans: 1, words: 'no support either way', adverb: 'for neither' },
     { fromDecibans: 1, toDecibans: 10, words: 'weak support', adverb: 'weakly' },

@@ -9,7 +9,10 @@ export function citeShort(id: string, sources: Knowledge['sources']): string {
   return [authorsOf(work, 2), work.title, issuedOf(work)].filter((each) => each !== '').join(', ');
 }
 
-/** A work as the list of sources prints it, with how far it was read and how far it can be leaned on. */
+/**
+ * A work as the list of sources prints it, with how far it was read and how far it can be trusted. Its note, on how it
+ * was come by, is for those who tend the knowledge: the page of the work shows it (src/web/reference/SourceEntry.tsx).
+ */
 export function citeFull(work: Work): Words {
   const within = [
     work['container-title'] ?? '',
@@ -29,7 +32,6 @@ export function citeFull(work: Work): Words {
     within.length === 0 ? '. ' : `, ${stopped(within.join(', '))} `,
     ...(work.URL === undefined ? [] : [{ link: work.URL, words: work.URL }, ' ']),
     { strong: `${read}${grade}.` },
-    work.note === undefined ? '' : ` ${stopped(work.note)}`,
   ];
 }
 

@@ -5,7 +5,7 @@
  *
  * @param n      how many values, at least 3
  * @param sides  1 where only one end was suspected beforehand, 2 otherwise
- * @accuracy within 1e-6 of values reckoned with scipy 1.10.1
+ * @accuracy within 1e-6 of values reckoned outside this program
  * @source Grubbs 1969, from memory
  */
 export function grubbsCritical(n: number, alpha: number, sides: 1 | 2): number {

@@ -17,7 +17,7 @@ export const equilibriumRange = {
  * @returns moisture in percent of the dry weight
  * @throws RangeError outside the range (a programmer's slip: ask `equilibriumRange` first)
  * @accuracy within 0.1 of the Handbook’s table 4-2 as recalled, in all its 228 cells from 30 to 140 °F; the largest difference found is 0.065
- * @source wood-handbook, equation 4-5: its constants read in two unrelated public programs, one in °F and one in °C
+ * @source wood-handbook, equation 4-5: its constants as two others print them, one in °F and one in °C
  */
 export function equilibriumMoisture(temperatureC: number, relativeHumidityPercent: number): number {
   const { temperatureC: warm, relativeHumidityPercent: damp } = equilibriumRange;

@@ -137,6 +137,12 @@ describe('what an opinion holds', () => {
     for (const text of texts) expect(text).toMatch(/Read in part|Read whole|Not read/);
   });
 
+  it('leaves out how those who tend the knowledge came by their sources', () => {
+    const works = Object.values(known.knowledge.sources);
+    expect(works.some((work) => /leaned on for/i.test(work.note ?? ''))).toBe(true);
+    expect(textOf(known.opinion)).not.toMatch(/from memory|leaned on|\d characters|host omitted|who mapped/i);
+  });
+
   it('says with which versions and seed it was made', () => {
     const text = textsOf(section(known.opinion, 'made-with')).join('\n');
     expect(text).toContain('0.0.0-test');

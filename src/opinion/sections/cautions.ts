@@ -35,7 +35,7 @@ export function cautionsSection({ piece, form, knowledge }: OpinionMaterial): Se
         kind: 'paragraph',
         as: 'note',
         words:
-          'These cautions name dangers and defer to those licensed to deal with them; they clear nothing for handling, cleaning, sale or shipping. The rules are from general practice, partly from memory, and change: ask the office named.',
+          'These cautions name dangers and defer to those licensed to deal with them; they clear nothing for handling, cleaning, sale or shipping. The rules follow general practice and change: ask the office named.',
       },
     ],
   };

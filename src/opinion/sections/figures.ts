@@ -100,9 +100,11 @@ function basisNote({ basis }: Sign, { sources }: Knowledge): { note?: string } {
 }
 
 function said({ source, at, by, why }: Sourced, sources: Knowledge['sources']): string {
+  // The reader of an opinion needs to know that it was not looked up, not how whoever wrote it down came by it.
   return [source === undefined ? '' : citeShort(source, sources), at ?? '', basisWord(by), why ?? '']
     .filter((each) => each !== '')
-    .join('; ');
+    .join('; ')
+    .replaceAll('from memory', 'not checked against a text');
 }
 
 function spanWords(span: NonNullable<Sign['span']>): string {

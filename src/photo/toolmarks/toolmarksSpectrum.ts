@@ -22,7 +22,7 @@ export type Pitch = {
  * @param stepMm    between samples
  * @param shortMm   shortest period looked for, at least two steps
  * @param longMm    longest
- * @accuracy period within 3 in 100 on two profiles of known period, g within 1e-6 of numpy’s (test/reference/profiles.json)
+ * @accuracy period within 3 in 100 on two profiles of known period, g within 1e-6 of the values in test/reference/profiles.json
  * @source periodogram, common practice; Fisher 1929 for g
  */
 export function markPitch(
