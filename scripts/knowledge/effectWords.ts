@@ -58,13 +58,16 @@ function standingMoves(was: Weighing, is: Weighing): string[] {
   });
 }
 
+/** For a period piece against a later one: the leading reading may be another than before. */
 function weightMoves(was: Weighing, is: Weighing): string[] {
   return is.weights.flatMap((weight) => {
     const before = was.weights.find((each) => each.sign === weight.sign && each.part === weight.part);
     const where = `${weight.sign}${weight.part === null ? '' : ` on ${weight.part}`}`;
-    if (before === undefined) return [`${where} now carries weight: ${decibans(weight.alone)}.`];
-    if (Math.abs(weight.alone - before.alone) < worthTelling.decibans) return [];
-    return [`${where} by itself moved from ${decibans(before.alone)} to ${decibans(weight.alone)}.`];
+    const [then, now] = [before?.periodAgainstLater.alone, weight.periodAgainstLater.alone];
+    if (then === undefined) return [`${where} now carries weight: ${decibans(now)}.`];
+    const moved = Math.abs((now ?? Infinity) - (then ?? Infinity));
+    if (!(moved >= worthTelling.decibans)) return [];
+    return [`${where} by itself moved from ${decibans(then)} to ${decibans(now)}.`];
   });
 }
 
@@ -72,6 +75,7 @@ function inHundred(probability: number): string {
   return String(Math.round(probability * 1000) / 10);
 }
 
-function decibans(weight: number): string {
+function decibans(weight: number | null): string {
+  if (weight === null) return 'a hard limit';
   return `${weight > 0 ? '+' : weight < 0 ? '−' : ''}${Math.round(Math.abs(weight) * 10) / 10} decibans`;
 }

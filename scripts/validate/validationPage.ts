@@ -90,15 +90,19 @@ function misses(judged: readonly Judged[]): string {
   return wrong
     .map((each) => {
       const heavy = each.weighing.weights
-        .toSorted((a, b) => Math.abs(b.forLeading) - Math.abs(a.forLeading))
+        .toSorted((a, b) => Math.abs(b.withinWhole ?? Infinity) - Math.abs(a.withinWhole ?? Infinity))
         .slice(0, 4);
       const lines = heavy.map(
         (one) =>
-          `  - ${one.sign}${one.part === null ? '' : ` on ${one.part}`}, ${one.state}: ${one.forLeading.toFixed(1)} decibans for the first reading, ${one.withinWhole.toFixed(1)} for period work`,
+          `  - ${one.sign}${one.part === null ? '' : ` on ${one.part}`}, ${one.state}: ${told(one.withinWhole)} for the first reading, ${told(one.periodAgainstLater.withinWhole)} for period work`,
       );
       return `- **${each.id}**: ${each.truth === undefined ? 'called settled though left open in print' : `${words[each.truth]} had ${each.probabilities[each.truth].toFixed(3)}`}. ${each.coveredTraces} of ${each.traces} traces were covered; the findings that weighed most:\n${lines.join('\n')}`;
     })
     .join('\n');
+}
+
+function told(decibans: number | null): string {
+  return decibans === null ? 'a hard limit' : `${decibans.toFixed(1)} decibans`;
 }
 
 function bandRow({ low, high, classes: n, cameTrue }: Band): string {

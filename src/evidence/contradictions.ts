@@ -35,6 +35,7 @@ export function contradictions(
         part: look.part === 'whole' ? null : look.part,
         state: look.state,
         share: bare,
+        ...(look.measured === undefined ? {} : { measured: true }),
         question: question(evaluation, weight, leading, bare, explained),
         explained,
         explanations: explained ? explanations.filter((each) => each.kind !== 'reading') : explanations,
@@ -90,6 +91,11 @@ function question(
   const seen = look.state === 'present' ? 'was seen' : 'was looked for and not seen';
   const reading = readingWords[leading].inSentence;
   const rate = share < 0.01 ? 'fewer than 1 in 100' : `about ${Math.round(share * 100)} in 100`;
+  if (look.measured !== undefined) {
+    const times = share < 0.01 ? 'over 100 times' : `about ${Math.round(1 / share)} times`;
+    const measured = `What was measured for “${look.sign.name}” ${where} is ${times} less probable for ${reading} than where it fits best.`;
+    return `${measured} ${explained ? 'Does what explains it here hold?' : 'What explains it?'}`;
+  }
   const start = `“${look.sign.name}” ${seen} ${where}`;
   return explained
     ? `${start}: by itself it would go with ${rate} for ${reading}. Does what explains it here hold?`

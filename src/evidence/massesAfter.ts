@@ -46,6 +46,21 @@ export function massesAfter(
   return massesFromSums(mixed(not, seen(false), happened, seen(true)));
 }
 
+/** The masses without some findings: exact, by the shortest way there is. */
+export function massesWithout(evaluation: Evaluation, out: readonly Look[]): Masses {
+  const looks = evaluation.looks.filter((each) => !out.includes(each));
+  const [first] = out;
+  if (first === undefined) return evaluation.masses;
+  const cause = first.sign.hangsOn;
+  const isOfAlteration = (look: Look) => look.sign.hangsOn.startsWith('alteration/');
+  const together = isOfAlteration(first)
+    ? out.every((look) => look.sign.hangsOn === cause)
+    : out.every((look) => look.part === first.part && !isOfAlteration(look));
+  if (together) return massesAfter(evaluation, first, looks);
+  const { layout, draw } = evaluation.model;
+  return massesFor(fixModel(layout, draw, looks), looks);
+}
+
 /** The sums if an alteration did not happen and if it did, what its own looks say left out; worked out once. */
 export function splitBy(evaluation: Evaluation, alteration: Alteration): readonly [Sums, Sums] {
   const known = evaluation.splits.get(alteration.id);

@@ -28,8 +28,15 @@ export function measuredLook(
   if (sign.span !== undefined || states.length === 0 || untold.length > 0) {
     return `The measurement does not say how probable it is under ${untold.join(', ') || 'present and absent'}.`;
   }
-  const shows = Object.fromEntries(states.map((state) => [state, sureFigure(0.99 * share(state))]));
-  return { ...look, sign: { ...sign, shows }, measured: { ifThere: 1, ifNot: 0 } };
+  return measuredByState(look, Object.fromEntries(states.map((state) => [state, share(state)])));
+}
+
+/** A look whose measurement speaks of the states of the sign’s cause, in proportion to the best: 1 for that. */
+export function measuredByState(look: Look, byState: Readonly<Record<string, number>>): Look {
+  const shows = Object.fromEntries(
+    Object.entries(byState).map(([state, share]) => [state, sureFigure(0.99 * share)]),
+  );
+  return { ...look, sign: { ...look.sign, shows }, measured: { ifThere: 1, ifNot: 0 }, byState };
 }
 
 /** A figure without a range: the doubt of a measurement is in its likelihoods already. */

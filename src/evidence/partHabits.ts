@@ -74,9 +74,13 @@ type HabitWay = {
 
 function habitWay(part: ModelPart, look: Look, { prepared, draw, habits }: PartContext): HabitWay {
   const { making } = prepared.knowledge;
-  const own = prepared.shops.map((shop) => shop.habits.find((each) => each.sign === look.sign.id));
+  // A measurement that speaks of the making itself takes the place of every rate of the sign, a shop’s too.
+  const ofMaking = look.byState !== undefined;
+  const own = prepared.shops.map((shop) =>
+    ofMaking ? undefined : shop.habits.find((each) => each.sign === look.sign.id),
+  );
   const leftOut = own.map((way) => way?.on !== undefined && !way.on.includes(part.kind));
-  const bit = bitOf(habits.indexOf(look.sign.id));
+  const bit = ofMaking ? 0 : bitOf(habits.indexOf(look.sign.id));
   return {
     report: reportOf(look, making, draw),
     byWorld: worlds.map((world) => shareIn(look.sign, world.making, draw)),

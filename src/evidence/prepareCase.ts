@@ -16,6 +16,8 @@ export type Look = {
   sure: Sureness;
   /** Where it was measured: the report of the measurement in the place of the examiner's. */
   measured?: Report;
+  /** Where the measurement speaks of the sign’s cause: how probable it is under each state, in proportion to the best. */
+  byState?: Readonly<Record<string, number>>;
 };
 
 /** A part as the model has it. `whole` stands for the piece as a whole: always of the making. */

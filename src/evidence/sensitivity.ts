@@ -6,7 +6,7 @@ import type { Layout } from './layout.ts';
 import { fixModel } from './model.ts';
 import { shares } from './readingMasses.ts';
 import type { Weighing } from './weighing.ts';
-import type { LookWeight } from './weights.ts';
+import { forLeading, type LookWeight } from './weights.ts';
 
 /** How many of the weightiest findings have their figures moved, and how many figures are told of. */
 const findingsMoved = 10;
@@ -21,11 +21,12 @@ export function sensitivity(
   weights: readonly LookWeight[],
   leading: ReadingId,
 ): Weighing['sensitivity'] {
-  const heavy = weights
-    .toSorted((a, b) => Math.abs(b.forLeading) - Math.abs(a.forLeading))
-    .slice(0, findingsMoved);
+  const heaviest = (weight: LookWeight) => Math.abs(forLeading(weight, leading));
+  const heavy = weights.toSorted((a, b) => heaviest(b) - heaviest(a)).slice(0, findingsMoved);
   const figures = new Map<Figure, string>();
   for (const { look } of heavy) {
+    // A measurement of the cause itself takes the place of the sign’s figures: none of them is asked for.
+    if (look.byState !== undefined) continue;
     for (const [state, figure] of Object.entries(look.sign.shows))
       figures.set(figure, `${look.sign.name}: ${state}`);
     for (const shop of layout.prepared.shops) {

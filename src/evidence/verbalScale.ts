@@ -36,9 +36,3 @@ export function weightWords(decibans: number, side: string, otherSide: string): 
     ? `${band.words} for ${side} rather than ${otherSide}`
     : `${band.words} for ${otherSide} rather than ${side}`;
 }
-
-/** Ten times the base-ten logarithm of a ratio, held within ±120 so that it can be printed. */
-export function decibans(ratio: number): number {
-  if (Number.isNaN(ratio)) return 0;
-  return Math.max(-120, Math.min(120, 10 * Math.log10(Math.max(ratio, 1e-300))));
-}

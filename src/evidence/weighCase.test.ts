@@ -101,8 +101,12 @@ describe('what the model is there for', () => {
     const without = weigh({ findings, claim, shops: [] });
     const withFile = weigh({ findings, claim, shops: ['north'] });
     expect(probabilityOf(withFile, ...later)).toBeLessThan(probabilityOf(without, ...later));
-    expect(without.weights.find((each) => each.sign === 'odd-joint')?.withinWhole).toBeLessThan(0);
-    expect(withFile.weights.find((each) => each.sign === 'odd-joint')?.withinWhole).toBeGreaterThan(0);
+    expect(
+      without.weights.find((each) => each.sign === 'odd-joint')?.periodAgainstLater.withinWhole,
+    ).toBeLessThan(0);
+    expect(
+      withFile.weights.find((each) => each.sign === 'odd-joint')?.periodAgainstLater.withinWhole,
+    ).toBeGreaterThan(0);
     expect(withFile.shops[0]?.id).toBe('north');
   });
 

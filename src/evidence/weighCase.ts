@@ -8,21 +8,23 @@ import { type Evaluation, evaluate } from './evaluation.ts';
 import { bestDraw } from './figures.ts';
 import { yearSummary } from './highestDensity.ts';
 import { layOut } from './layout.ts';
+import { strongestRival } from './logOdds.ts';
 import { lookPlan, withinLimits } from './lookPlan.ts';
 import { massesIf } from './massesAfter.ts';
 import { fixModel } from './model.ts';
 import { nextLooks } from './nextLooks.ts';
 import { massByBin, partPosterior } from './partPosterior.ts';
-import { type CaseFault, type PreparedCase, prepareCase } from './prepareCase.ts';
+import { type CaseFault, type Look, type PreparedCase, prepareCase } from './prepareCase.ts';
 import { leadingOf, shares } from './readingMasses.ts';
+import { reasonGroups } from './reasonGroups.ts';
 import { type Redraws, redraws } from './redraws.ts';
 import { sensitivity } from './sensitivity.ts';
 import { shopProbabilities } from './shopMasses.ts';
 import { standingOf } from './standing.ts';
 import { startingOddsEffect } from './startingOddsEffect.ts';
 import type { CaseToWeigh, Weighing } from './weighing.ts';
-import { weighLooks } from './weights.ts';
-import { wouldChange } from './wouldChange.ts';
+import { type WeightInWhole, weighLooks, weightInWhole } from './weights.ts';
+import { triedWords, wouldChange } from './wouldChange.ts';
 
 /** What weighing leans on besides the case and the knowledge. */
 export type WeighingContext = {
@@ -71,6 +73,8 @@ export function weighCase(
   const weights = weighLooks(evaluation, leading);
   const parts = weighParts(evaluation, input);
   const clash = unexplained(evaluation, weights);
+  const before = weights[0]?.before ?? evaluation.masses;
+  const changes = quick ? [] : wouldChange(evaluation, leading);
   return {
     ok: true,
     output: {
@@ -93,15 +97,21 @@ export function weighCase(
       alterations: weighAlterations(evaluation),
       shops: weighShops(evaluation),
       weights: weights.map((each) => ({
-        sign: each.look.sign.id,
-        part: each.look.part === 'whole' ? null : each.look.part,
+        ...refOf(each.look),
         state: each.look.state,
+        ...(each.look.measured === undefined ? {} : { measured: true }),
         alone: each.alone,
-        withinWhole: each.withinWhole,
+        ...inWhole(each),
         ...(each.withoutShopFiles === undefined ? {} : { withoutShopFiles: each.withoutShopFiles }),
-        words: each.words,
-        forLeading: each.forLeading,
+        periodAgainstLater: each.periodAgainstLater,
       })),
+      rival: strongestRival(evaluation.masses, leading),
+      reasonGroups: reasonGroups(evaluation, weights, leading).map((each) => ({
+        cause: each.cause,
+        findings: each.looks.map(refOf),
+        ...inWhole(each),
+      })),
+      altogether: inWhole(weightInWhole(evaluation, leading, weights, before, before, evaluation.looks)),
       contradictions: contradictions(
         evaluation,
         weights,
@@ -109,15 +119,11 @@ export function weighCase(
         new Map(parts.map((part) => [part.id, part.origin['of-the-making'] ?? 1])),
       ),
       ...early,
-      wouldChange: quick
-        ? []
-        : wouldChange(evaluation, weights, leading).map((each) => ({
-            findings: each.looks.map((look) => ({
-              sign: look.sign.id,
-              part: look.part === 'whole' ? null : look.part,
-            })),
-            to: each.to,
-          })),
+      wouldChange: changes.map((each) => ({
+        findings: each.turned.map(({ look, words }) => ({ ...refOf(look), otherwise: words })),
+        to: each.to,
+      })),
+      wouldChangeTried: quick || changes.length > 0 ? '' : triedWords(prepared.looks.length),
       byStartingOdds: startingOddsEffect(prepared, evaluation.masses),
       sensitivity: quick ? [] : sensitivity(layout, weights, leading),
       logEvidence: Math.log(Math.max(evaluation.masses.total, Number.MIN_VALUE)) + evaluation.masses.log,
@@ -125,6 +131,14 @@ export function weighCase(
       versions: { knowledge: knowledge.version, seed, draws: drawn.draws },
     },
   };
+}
+
+function refOf({ sign, part }: Look): { sign: string; part: string | null } {
+  return { sign: sign.id, part: part === 'whole' ? null : part };
+}
+
+function inWhole({ withinWhole, againstRival, words, limit }: WeightInWhole): WeightInWhole {
+  return { withinWhole, againstRival, words, ...(limit === undefined ? {} : { limit }) };
 }
 
 /** What to look at next within the case's limits, and a plan where the minutes are told. */

@@ -54,6 +54,36 @@ const share = z.number().min(0).max(1);
 const interval = z.tuple([z.number(), z.number()]);
 const findingRef = { sign: z.string(), part: z.string().nullable() };
 
+/** A weight in decibans; null where a hard limit leaves nothing of a side. */
+const decibansOrNone = z.number().nullable();
+
+/** What one finding, or several together, do for the leading reading, all the others taken in. */
+const inWhole = {
+  /** Decibans for the leading reading against all the others together: the log odds with them less those without. */
+  withinWhole: decibansOrNone,
+  /** The same against the strongest rival. */
+  againstRival: decibansOrNone,
+  /** `withinWhole` by the printed scale; the limit’s words where there is none. */
+  words: z.string(),
+  /** Why there is no number: which side has nothing left, and the finding or claim that leaves it nothing. */
+  limit: z
+    .strictObject({ leavesNothingOf: z.enum(['leading', 'others', 'either']), words: z.string() })
+    .optional(),
+};
+
+/** What findings can have in common: one event, what became of one part, or a cause that works on the piece as a whole. */
+const causeKind = z.enum([
+  'alteration',
+  'part',
+  'shop',
+  'making',
+  'tooling',
+  'ageing',
+  'use',
+  'origin',
+  'dating',
+]);
+
 /** One way a finding that jars could be explained. `share` is how probable the finding is under it, the rest taken in. */
 const explanation = z.strictObject({
   kind: z.enum(['reading', 'shop', 'origin', 'alteration']),
@@ -95,21 +125,36 @@ export const weighing = z.strictObject({
   ),
   alterations: z.array(z.strictObject({ id: z.string(), name: z.string(), probability: share })),
   shops: z.array(z.strictObject({ id: z.string(), name: z.string(), probability: share })),
+  /** The most probable reading but one. */
+  rival: readingId,
   weights: z.array(
     z.strictObject({
       ...findingRef,
       state: findingState,
-      /** Decibans for a period piece (altered or not) against any later one, by itself. */
-      alone: z.number(),
-      /** The same, as taking it out of the whole would change it. */
-      withinWhole: z.number(),
-      /** For a habit of a shop that may well have made the piece: the same, if no shop file were known. */
+      /** True where it was measured: then `state` says only which side the measurement favors. */
+      measured: z.boolean().optional(),
+      /** Decibans for the leading reading against all the others together, by itself. */
+      alone: decibansOrNone,
+      ...inWhole,
+      /** For a habit of a shop that may well have made the piece: `withinWhole`, if no shop file were known. */
       withoutShopFiles: z.number().optional(),
-      words: z.string(),
-      /** Decibans for the leading reading against the rest, as taking it out would change it. */
-      forLeading: z.number(),
+      /** Decibans for a period piece (altered or not) against any later one. */
+      periodAgainstLater: z.strictObject({ alone: decibansOrNone, withinWhole: decibansOrNone }),
     }),
   ),
+  /**
+   * Findings that share one cause, two or more, weighed together; each finding is of one cause at most. The weightiest first.
+   * `id` is that of the alteration, part or shop, or of the cause within the whole piece.
+   */
+  reasonGroups: z.array(
+    z.strictObject({
+      cause: z.strictObject({ kind: causeKind, id: z.string(), name: z.string() }),
+      findings: z.array(z.strictObject(findingRef)),
+      ...inWhole,
+    }),
+  ),
+  /** All findings together: what they do for the leading reading from the starting odds on. */
+  altogether: z.strictObject(inWhole),
   contradictions: z.array(
     z.strictObject({
       ...findingRef,
@@ -117,6 +162,8 @@ export const weighing = z.strictObject({
       /** How probable the finding is under the leading reading, all else taken in. */
       share,
       question: z.string(),
+      /** True where it was measured: then `share` is in proportion to where the measurement fits best. */
+      measured: z.boolean().optional(),
       /** True where a shop file, a part's origin or an alteration already weighed in explains it. */
       explained: z.boolean(),
       explanations: z.array(explanation),
@@ -136,7 +183,15 @@ export const weighing = z.strictObject({
    * The bits are those of each look by itself.
    */
   plan: z.array(z.strictObject({ ...findingRef, bits: z.number(), minutesGone: z.number() })).optional(),
-  wouldChange: z.array(z.strictObject({ findings: z.array(z.strictObject(findingRef)), to: readingId })),
+  /** Smallest sets of findings that would put another reading first; `otherwise` says how each would have come out. */
+  wouldChange: z.array(
+    z.strictObject({
+      findings: z.array(z.strictObject({ ...findingRef, otherwise: z.string() })),
+      to: readingId,
+    }),
+  ),
+  /** What was tried for it, in words, where no set was found; empty where one was, or where it was left out. */
+  wouldChangeTried: z.string(),
   /** How the leading reading's probability moves with the starting odds. */
   byStartingOdds: z.array(
     z.strictObject({ odds: z.string(), leading: readingId, probabilities: z.record(readingId, share) }),

@@ -1,22 +1,34 @@
 import type { Shop } from '../knowledge/schema.ts';
-import { type ReadingId, readingIds } from '../piece/readings.ts';
+import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import { bareEvaluation, type Evaluation, wholeWith } from './evaluation.ts';
 import type { Factor } from './factor.ts';
-import { massesAfter, unitOfLook } from './massesAfter.ts';
+import { type HardLimit, hardLimit } from './hardLimit.ts';
+import { againstRest, type Sides, strongestRival, weightBetween } from './logOdds.ts';
+import { massesAfter, massesWithout, unitOfLook } from './massesAfter.ts';
 import type { Look } from './prepareCase.ts';
-import { type Masses, massesOf, shares } from './readingMasses.ts';
-import { periodMass, shopMasses, shopProbabilities } from './shopMasses.ts';
-import { decibans, weightWords } from './verbalScale.ts';
+import { type Masses, massesOf } from './readingMasses.ts';
+import { shopMasses, shopProbabilities } from './shopMasses.ts';
+import { weightWords } from './verbalScale.ts';
+
+/**
+ * What one finding, or several together, do for the leading reading, in decibans: within the whole against all the others,
+ * and against the strongest of them. `null` where a side has nothing left; then `limit` says why.
+ */
+export type WeightInWhole = {
+  withinWhole: number | null;
+  againstRival: number | null;
+  limit?: HardLimit;
+  words: string;
+};
 
 /** What one finding does: alone, and when taken out of the whole. Masses without it are kept for what follows. */
-export type LookWeight = {
+export type LookWeight = WeightInWhole & {
   look: Look;
-  alone: number;
-  withinWhole: number;
+  alone: number | null;
+  /** The same for a period piece (altered or not) against any later one. */
+  periodAgainstLater: { alone: number | null; withinWhole: number | null };
   /** For a habit that a shop file holds: the weight within the whole if no shop file were known. */
   withoutShopFiles?: number;
-  forLeading: number;
-  words: string;
   without: Masses;
   /** The masses with this finding and no other, and before any. */
   byItself: Masses;
@@ -33,40 +45,63 @@ export const periodReadings: readonly ReadingId[] = [
   'made-up',
 ];
 
-/**
- * The weight of every finding: decibans for a period piece against any later one, by itself and within the whole, and
- * for the leading reading against the rest.
- *
- * @source I. J. Good, Probability and the Weighing of Evidence (1950): ten times the base-ten logarithm of the ratio of
- *   the odds with and without
- */
+const periodAndLater: Sides = {
+  one: periodReadings,
+  other: readingIds.filter((id) => !periodReadings.includes(id)),
+};
+
+/** The weight of every finding for the leading reading against the rest, by itself and within the whole. */
 export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeight[] {
   const bare = bareEvaluation(evaluation);
-  const oddsBare = periodOdds(bare.masses);
-  const oddsWhole = periodOdds(evaluation.masses);
+  const before = bare.masses;
   const shops = likelyShops(evaluation);
-  return evaluation.looks.map((look) => {
-    const without = massesAfter(
-      evaluation,
-      look,
-      evaluation.looks.filter((each) => each !== look),
-    );
-    const byItself = massesAfter(bare, look, [look]);
-    const alone = decibans(periodOdds(byItself) / oddsBare);
-    const withinWhole = decibans(oddsWhole / periodOdds(without));
+  const masses = evaluation.looks.map((look) => ({
+    look,
+    byItself: massesAfter(bare, look, [look]),
+    without: massesWithout(evaluation, [look]),
+  }));
+  return masses.map(({ look, byItself, without }) => ({
+    look,
+    byItself,
+    before,
+    without,
+    alone: weightBetween(byItself, before, againstRest(leading)),
+    ...weightInWhole(evaluation, leading, masses, before, without, [look]),
+    periodAgainstLater: {
+      alone: weightBetween(byItself, before, periodAndLater),
+      withinWhole: weightBetween(evaluation.masses, without, periodAndLater),
+    },
+    ...withoutShops(evaluation, leading, look, shops),
+    shareUnder: sharesUnder(evaluation.masses, without),
+  }));
+}
+
+/**
+ * What some findings do together within the whole, from the masses without them.
+ *
+ * @param looks   every finding with the masses it leaves by itself
+ * @param before  the masses before any finding
+ */
+export function weightInWhole(
+  evaluation: Evaluation,
+  leading: ReadingId,
+  looks: readonly { look: Look; byItself: Masses }[],
+  before: Masses,
+  without: Masses,
+  own: readonly Look[],
+): WeightInWhole {
+  const { masses } = evaluation;
+  const rival = strongestRival(masses, leading);
+  const withinWhole = weightBetween(masses, without, againstRest(leading));
+  const againstRival = weightBetween(masses, without, { one: [leading], other: [rival] });
+  if (withinWhole !== null)
     return {
-      look,
-      byItself,
-      before: bare.masses,
-      alone,
       withinWhole,
-      ...withoutShops(evaluation, look, shops),
-      forLeading: decibans(oddsOf(evaluation.masses, leading) / oddsOf(without, leading)),
-      words: weightWords(withinWhole, 'a period piece', 'a later piece'),
-      without,
-      shareUnder: sharesUnder(evaluation.masses, without),
+      againstRival,
+      words: weightWords(withinWhole, readingWords[leading].inSentence, 'another reading'),
     };
-  });
+  const limit = hardLimit(evaluation, leading, looks, before, without, own);
+  return { withinWhole, againstRival, limit, words: limit.words };
 }
 
 /** The shops that may well have made the piece: for the others it makes no odds what their files hold. */
@@ -78,6 +113,7 @@ function likelyShops({ model, whole, masses }: Evaluation): Shop[] {
 /** The weight of a habit with all period work counted as of no listed shop: what it would be without the files. */
 function withoutShops(
   evaluation: Evaluation,
+  leading: ReadingId,
   look: Look,
   shops: readonly Shop[],
 ): { withoutShopFiles?: number } {
@@ -89,15 +125,15 @@ function withoutShops(
     unitOfLook(layout, look),
     evaluation.looks.filter((each) => each !== look),
   );
-  const unlistedOdds = (whole: Factor) => {
+  const unlisted = (whole: Factor): Masses => {
     const masses = massesOf(layout, whole);
-    const later = readingIds.reduce(
-      (sum, id) => (periodReadings.includes(id) ? sum : sum + masses.readings[id]),
-      0,
-    );
-    return periodMass(shopMasses(layout, whole)[0]) / Math.max(later, 1e-300);
+    const [row] = shopMasses(layout, whole);
+    const readings = { ...masses.readings };
+    for (const id of periodReadings) readings[id] = row?.[id] ?? 0;
+    return { ...masses, readings };
   };
-  return { withoutShopFiles: decibans(unlistedOdds(evaluation.whole) / unlistedOdds(without)) };
+  const weight = weightBetween(unlisted(evaluation.whole), unlisted(without), againstRest(leading));
+  return weight === null ? {} : { withoutShopFiles: weight };
 }
 
 /** How probable a finding is under each reading: what the reading weighs with it over what it weighs without. */
@@ -111,24 +147,9 @@ export function sharesUnder(withIt: Masses, without: Masses): Record<ReadingId, 
   ) as Record<ReadingId, number>;
 }
 
-function periodOdds(masses: Masses): number {
-  const probability = shares(masses);
-  return odds(
-    periodReadings.reduce((sum, id) => sum + probability[id], 0),
-    masses,
-    periodReadings,
-  );
-}
-
-function oddsOf(masses: Masses, reading: ReadingId): number {
-  return odds(shares(masses)[reading], masses, [reading]);
-}
-
-/** Odds from a probability, the other side summed by itself so that nothing is lost near 1. */
-function odds(probability: number, masses: Masses, readings: readonly ReadingId[]): number {
-  const other = Object.entries(shares(masses)).reduce(
-    (sum, [id, each]) => sum + (readings.includes(id as ReadingId) ? 0 : each),
-    0,
-  );
-  return probability / Math.max(other, 1e-300);
+/** How much a finding counts for the leading reading when the weightiest are looked for: one that makes a limit counts most. */
+export function forLeading({ withinWhole, without }: LookWeight, leading: ReadingId): number {
+  if (withinWhole !== null) return withinWhole;
+  const hadNothing = weightBetween(without, without, againstRest(leading)) === null;
+  return hadNothing ? 0 : Number.POSITIVE_INFINITY;
 }

@@ -1,4 +1,3 @@
-import { decibans } from '../evidence/verbalScale.ts';
 import type { Weighing } from '../evidence/weighing.ts';
 import type { Making } from '../knowledge/schema.ts';
 import type { ReadingId } from '../piece/readings.ts';
@@ -11,7 +10,7 @@ const ofThePeriod: readonly ReadingId[] = ['period-intact', 'period-repaired', '
  *
  * Shown probabilities end at 1 and 999 in 1000, so a strong weight is a bound: `atLeast` says where it is.
  *
- * @returns undefined where the starting odds are not known
+ * @returns undefined where the starting odds are not known, or leave one side nothing
  * @source I. J. Good (1950): weight of evidence as the change of log odds; from memory
  */
 export function totalWeight(
@@ -28,8 +27,10 @@ export function totalWeight(
   const before = start.period / (start['bench-copy'] + start['machine-copy'] + start['to-deceive']);
   const bound = weighing.readings.some(({ probability }) => probability <= 0.001 || probability >= 0.999);
   const [own, later] = [sum(true), sum(false)];
+  const decibans = 10 * Math.log10(own / later / before);
+  if (!Number.isFinite(decibans)) return undefined;
   return {
-    decibans: decibans(own / later / before),
+    decibans,
     atLeast: bound && Math.min(own, later) <= 0.01,
   };
 }

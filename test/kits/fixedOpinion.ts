@@ -53,6 +53,7 @@ const weighing: Weighing = {
   parts: [part('rail', 'rail', 'of-the-making', 2), part('leg-left', 'left leg', 'repair', 1)],
   alterations: [{ id: 'legs-replaced', name: 'Legs replaced', probability: 0.8 }],
   shops: [{ id: 'north', name: 'North', probability: 0.4 }],
+  rival: 'later-bench-copy',
   weights: [
     {
       sign: 'odd-joint',
@@ -60,8 +61,9 @@ const weighing: Weighing = {
       state: 'present',
       alone: -12.4,
       withinWhole: 6.2,
+      againstRival: 3,
       words: '',
-      forLeading: 3,
+      periodAgainstLater: { alone: -12.4, withinWhole: 6.2 },
     },
     {
       sign: 'darkened',
@@ -69,10 +71,20 @@ const weighing: Weighing = {
       state: 'present',
       alone: 9,
       withinWhole: 7.7,
+      againstRival: 5,
       words: '',
-      forLeading: 5,
+      periodAgainstLater: { alone: 9, withinWhole: 7.7 },
     },
-    { sign: 'cuff', part: 'leg-left', state: 'absent', alone: 0.3, withinWhole: 0, words: '', forLeading: 0 },
+    {
+      sign: 'cuff',
+      part: 'leg-left',
+      state: 'absent',
+      alone: 0.3,
+      withinWhole: 0,
+      againstRival: 0,
+      words: '',
+      periodAgainstLater: { alone: 0.3, withinWhole: 0 },
+    },
   ],
   contradictions: [
     {
@@ -95,7 +107,26 @@ const weighing: Weighing = {
       caution: 'Two to lift.',
     },
   ],
-  wouldChange: [{ findings: [{ sign: 'darkened', part: 'rail' }], to: 'later-bench-copy' }],
+  reasonGroups: [
+    {
+      cause: { kind: 'making', id: 'making', name: 'The maker’s ways of building' },
+      findings: [
+        { sign: 'odd-joint', part: 'rail' },
+        { sign: 'darkened', part: 'rail' },
+      ],
+      withinWhole: 14.2,
+      againstRival: 13,
+      words: 'moderate support for a period piece with later repairs rather than another reading',
+    },
+  ],
+  altogether: { withinWhole: 9, againstRival: 8, words: '' },
+  wouldChange: [
+    {
+      findings: [{ sign: 'darkened', part: 'rail', otherwise: 'not been there' }],
+      to: 'later-bench-copy',
+    },
+  ],
+  wouldChangeTried: '',
   byStartingOdds: [
     { odds: 'even', leading: 'period-repaired', probabilities: { 'period-repaired': 0.72 } as never },
     { odds: 'sceptical', leading: 'later-bench-copy', probabilities: { 'later-bench-copy': 0.5 } as never },

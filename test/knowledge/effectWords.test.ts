@@ -13,7 +13,7 @@ function weighing(intact: number, from: number, alone: number, standing: string)
     leading: intact > 0.5 ? 'period-intact' : 'later-machine-copy',
     years: { p90: [from, 1800] },
     parts: [{ id: 'splat', name: 'Splat', standing }],
-    weights: [{ sign: 'saw-arcs', part: 'splat', alone }],
+    weights: [{ sign: 'saw-arcs', part: 'splat', periodAgainstLater: { alone, withinWhole: alone } }],
     unexplained: { unexplained: false, reason: '' },
   } as unknown as Weighing;
 }

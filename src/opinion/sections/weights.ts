@@ -5,7 +5,22 @@ import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { totalWeight } from '../totalWeight.ts';
 import { decibanWords, listed, stopped } from '../wording.ts';
 
-type Weight = Weighing['weights'][number];
+type Weight = Pick<Weighing['weights'][number], 'sign' | 'part' | 'state'> & {
+  alone: number;
+  withinWhole: number;
+};
+
+/** A finding's weight for a period piece against a later one; where a hard limit leaves a side nothing, none. */
+function periodWeight(weight: Weighing['weights'][number]): Weight {
+  const { sign, part, state, periodAgainstLater } = weight;
+  return {
+    sign,
+    part,
+    state,
+    alone: periodAgainstLater.alone ?? 0,
+    withinWhole: periodAgainstLater.withinWhole ?? 0,
+  };
+}
 
 const sides = ['a period piece', 'a later piece'] as const;
 
@@ -13,10 +28,11 @@ const sides = ['a period piece', 'a later piece'] as const;
 export function weightsSection(material: OpinionMaterial): Section | undefined {
   const { weighing } = material;
   if (weighing === undefined || weighing.weights.length === 0) return undefined;
-  const heavy = weighing.weights
+  const all = weighing.weights.map(periodWeight);
+  const heavy = all
     .filter((each) => Math.abs(each.alone) >= 1)
     .toSorted((a, b) => Math.abs(b.alone) - Math.abs(a.alone));
-  const mute = weighing.weights.filter((each) => !heavy.includes(each));
+  const mute = all.filter((each) => !heavy.includes(each));
   return {
     id: 'weights',
     title: 'What speaks for and against',

@@ -98,7 +98,7 @@ function Reasons({ room, title, weights }: ReasonsProps) {
               partName(room.parts, weight.part),
               weight.state,
             )}{' '}
-            {speaksAltogether(weight)}.
+            {speaksAltogether(weight, room.weighing.leading)}.
           </li>
         ))}
       </ul>

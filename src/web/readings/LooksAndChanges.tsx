@@ -51,17 +51,16 @@ export function LooksAndChanges({ room, full, nextLooks }: Props) {
       <section className="stack-tight">
         <h2>What would change it</h2>
         {weighing.wouldChange.length === 0 ? (
-          <p className="soft">
-            {full
-              ? 'No finding or pair of findings, seen otherwise, would put another reading first.'
-              : 'Being worked out.'}
-          </p>
+          <p className="soft">{full ? weighing.wouldChangeTried : 'Being worked out.'}</p>
         ) : (
           <ul className="stack-tight">
             {weighing.wouldChange.map((change) => (
               <li key={change.findings.map((each) => `${each.sign}@${each.part}`).join()}>
-                If {change.findings.map((each) => name(each.sign, each.part)).join(' and ')} had been found
-                otherwise: {readingWords[change.to].inSentence}.
+                If{' '}
+                {change.findings
+                  .map((each) => `${name(each.sign, each.part)} had ${each.otherwise}`)
+                  .join(' and ')}
+                : {readingWords[change.to].inSentence}.
               </li>
             ))}
           </ul>

@@ -1,8 +1,9 @@
 import { verbalScale, weightWords } from '../../evidence/verbalScale.ts';
+import { readingWords } from '../../piece/readings.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { SignFigures } from '../examination/SignFigures.tsx';
 import { type ReadRoom, signName } from './readRoom.ts';
-import { findingWords, heaviestFirst, sayDecibans, sides, speaksAltogether } from './speaksFor.ts';
+import { findingWords, heaviestFirst, sayDecibans, sidesOf, speaksAltogether } from './speaksFor.ts';
 
 const shownAtFirst = 6;
 
@@ -19,20 +20,21 @@ export function Weights({ room }: { room: ReadRoom }) {
             <summary>
               <span className="said">
                 {findingWords(signName(knowledge, weight.sign), partName(parts, weight.part), weight.state)}{' '}
-                {speaksAltogether(weight)}.
+                {speaksAltogether(weight, weighing.leading)}.
               </span>
             </summary>
             <dl className="read-decibans">
               <dt>By itself</dt>
               <dd>
-                {sayDecibans(weight.alone)}: {weightWords(weight.alone, ...sides)}
+                {sayDecibans(weight.alone)}
+                {weight.alone === null ? '' : `: ${weightWords(weight.alone, ...sidesOf(weighing.leading))}`}
               </dd>
               <dt>If it were taken out of the whole</dt>
               <dd>
                 {sayDecibans(weight.withinWhole)}: {weight.words}
               </dd>
-              <dt>For the leading reading</dt>
-              <dd>{sayDecibans(weight.forLeading)}</dd>
+              <dt>Against {readingWords[weighing.rival].inSentence}</dt>
+              <dd>{sayDecibans(weight.againstRival)}</dd>
             </dl>
             {sign !== undefined && <SignFigures sign={sign} knowledge={knowledge} />}
           </details>

@@ -32,8 +32,9 @@ describe('what a finding speaks for', () => {
       state: 'present' as const,
       alone: 0,
       withinWhole,
+      againstRival: 0,
+      periodAgainstLater: { alone: 0, withinWhole: 0 },
       words: '',
-      forLeading: 0,
     });
     expect(
       heaviestFirst([weight('a', 2), weight('b', -9), weight('c', 5)], 'withinWhole').map(

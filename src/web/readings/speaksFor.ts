@@ -1,5 +1,6 @@
 import { scaleBand } from '../../evidence/verbalScale.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
+import { type ReadingId, readingWords } from '../../piece/readings.ts';
 
 type Weight = Weighing['weights'][number];
 
@@ -21,7 +22,13 @@ export function speaksFor(decibans: number, side: string, otherSide: string): st
  * What a finding speaks for by itself; and where all else turns it to the other side, or first lets it speak, that as well:
  * `by itself speaks moderately for a later piece, but with all else it speaks weakly for a period piece`.
  */
-export function speaksAltogether(weight: Pick<Weight, 'alone' | 'withinWhole'>): string {
+export function speaksAltogether(
+  weight: Pick<Weight, 'alone' | 'withinWhole' | 'limit'>,
+  leading: ReadingId,
+): string {
+  const sides = sidesOf(leading);
+  if (weight.alone === null || weight.withinWhole === null)
+    return `has no weight in numbers (${weight.limit?.words ?? ''})`;
   const alone = speaksFor(weight.alone, ...sides);
   if (Math.abs(weight.withinWhole) < 1) return alone;
   const within = speaksFor(weight.withinWhole, ...sides);
@@ -29,19 +36,19 @@ export function speaksAltogether(weight: Pick<Weight, 'alone' | 'withinWhole'>):
   return weight.alone * weight.withinWhole > 0 ? alone : `by itself ${alone}, but with all else it ${within}`;
 }
 
-/** The two sides every weight is told for. */
-export const sides = ['a period piece', 'a later piece'] as const;
+/** The two sides every weight is told for: the leading reading and all the others. */
+export function sidesOf(leading: ReadingId): [string, string] {
+  return [readingWords[leading].inSentence, 'another reading'];
+}
 
 /** The weights, heaviest first, whichever side they are on. */
-export function heaviestFirst(
-  weights: readonly Weight[],
-  by: 'alone' | 'withinWhole' | 'forLeading',
-): Weight[] {
-  return weights.toSorted((a, b) => Math.abs(b[by]) - Math.abs(a[by]));
+export function heaviestFirst(weights: readonly Weight[], by: 'alone' | 'withinWhole'): Weight[] {
+  return weights.toSorted((a, b) => Math.abs(b[by] ?? 0) - Math.abs(a[by] ?? 0));
 }
 
 /** A weight in whole decibans with its sign: a finer one cannot be felt (Good, from memory). */
-export function sayDecibans(decibans: number): string {
+export function sayDecibans(decibans: number | null): string {
+  if (decibans === null) return 'no number';
   const whole = Math.round(decibans);
   return whole === 0 ? '0 db' : `${whole > 0 ? '+' : '−'}${Math.abs(whole)} db`;
 }
