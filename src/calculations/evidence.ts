@@ -9,7 +9,9 @@ export const evidenceWeigh = defineCalculation({
   method:
     'Exact summation over a causal model of the piece’s history, composed from the knowledge files for its form: how it was made, ' +
     'when, in which shop, what was altered, and for each part its origin, year, tooling, aging and use. Findings are traces of ' +
-    'these. Intervals come from redrawing every figure within its range (seeded). Weights are in decibans. No probability is ' +
+    'these. Intervals come from redrawing every figure within its range (seeded). Weights are in decibans: for the leading reading ' +
+    'against all the others and against its strongest rival, finding by finding and for findings of one cause together; each is the ' +
+    'whole held against the whole without them, and null, with the reason in words, where a hard limit leaves a side nothing. No probability is ' +
     'shown above 0.999 or below 0.001.',
   source:
     'Ours, on Good (1950) for weights and Pearl (1988) for causal networks: from memory. Every figure carries its own source in the knowledge files.',

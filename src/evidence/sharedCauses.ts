@@ -1,6 +1,6 @@
 import { sourcesAtPart } from './atPart.ts';
 import type { Evaluation } from './evaluation.ts';
-import { originWords } from './explanations.ts';
+import { originWords } from './origins.ts';
 import type { Look } from './prepareCase.ts';
 import { shopProbabilities } from './shopMasses.ts';
 
