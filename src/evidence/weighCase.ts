@@ -176,7 +176,7 @@ function firmness(
     firmness: { shareOfDraws, draws: drawn.draws, why },
   });
   if (shareOfDraws === null)
-    return answer(false, 'The figures ranges have not been tested yet, so nothing is called settled.');
+    return answer(false, 'The ranges of the figures have not been tested yet, so nothing is called settled.');
   const led = `The leading reading leads in ${Math.floor(shareOfDraws * 100)} of 100 trials of the ranges`;
   if (prepared.looks.length === 0)
     return answer(false, 'Nothing has been looked at yet: only the starting odds speak.');

@@ -55,7 +55,7 @@ describe('a piece from the first word to the signed opinion', () => {
     expect(await page.getByText('taken back later').count()).toBe(0);
     expect(await clientInRecord(server, id)).toBe('Mrs Orme-Lane');
 
-    await page.getByLabel('Find in the history').fill('wanted for');
+    await page.getByLabel('Find in the history').fill('intended use');
     await page.getByText(/^1 of \d+ acts/).waitFor();
   });
 

@@ -55,7 +55,7 @@ export function engagementSection({ piece }: OpinionMaterial): Section {
         kind: 'paragraph',
         as: 'note',
         words:
-          'This is an opinion on what the piece is. It states no value and is not an appraisal of value; where it feeds one, its limits go with it.',
+          'This is an opinion on what the piece is. It states no value and is not an appraisal of value; where it feeds one, its limiting conditions go with it.',
       },
     ],
   };

@@ -25,7 +25,7 @@ export function findingsSection(material: OpinionMaterial): Section {
     blocks: [
       {
         kind: 'paragraph',
-        words: `${counted(findings.length, 'sign')} ${findings.length === 1 ? 'was' : 'were'} looked for: ${states('present')} present, ${states('absent')} absent, ${states('could-not-tell') || 'none'} that could not be told. “Absent” means that the place was looked at and the sign was not there. A sign that could not be told, or was not looked for, carries no weight.`,
+        words: `${counted(findings.length, 'sign')} ${findings.length === 1 ? 'was' : 'were'} looked for: ${states('present')} present, ${states('absent')} absent, ${states('could-not-tell') || 'none'} where one could not tell. “Absent” means that the place was looked at and the sign was not there. A sign where one could not tell, or that was not looked for, carries no weight.`,
       },
       {
         kind: 'table',

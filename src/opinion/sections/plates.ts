@@ -69,7 +69,7 @@ function alternativeFor(photo: Photo, of: string, caption: string): string {
 const seenWords = {
   present: '',
   absent: ': looked for and not there',
-  'could-not-tell': ': could not be told',
+  'could-not-tell': ': could not tell',
 } as const;
 
 function markWords(mark: Photo['marks'][number], { piece, signName, partName }: OpinionMaterial): string {

@@ -35,7 +35,11 @@ export function ClaimFields({
         label="Seen"
         choices={[
           { id: 'in-hand', name: 'In the hand', note: 'It can be touched, turned and measured.' },
-          { id: 'photo-only', name: 'In photographs only', note: 'Weighs less, and never settled by it.' },
+          {
+            id: 'photo-only',
+            name: 'In photographs only',
+            note: 'Weighs less, and can’t settle a reading by itself.',
+          },
         ]}
         value={piece.mode}
         save={(mode) => describe(['mode'], mode)}

@@ -68,7 +68,7 @@ export function Conclusion({ room }: { room: OpinionRoom }) {
         />
       </div>
       <TextField
-        label="Limits of this opinion"
+        label="Limiting conditions of this opinion"
         note="What could not be seen or settled, and for what it must not be used."
         value={opinion.limits}
         save={(words) => set('limits', words)}

@@ -110,7 +110,11 @@ export function NewPiecePage() {
         label="Seen"
         choices={[
           { id: 'in-hand', name: 'In the hand', note: 'It can be touched, turned and measured.' },
-          { id: 'photo-only', name: 'In photographs only', note: 'Weighs less, and never settled by it.' },
+          {
+            id: 'photo-only',
+            name: 'In photographs only',
+            note: 'Weighs less, and can’t settle a reading by itself.',
+          },
         ]}
         value={mode}
         save={setMode}

@@ -28,7 +28,7 @@ export function WeighingProgress({ weigh }: { weigh: WeighingNow }) {
         <>
           <label className="small" htmlFor="read-redraws">
             {progress < 0.98
-              ? `Testing the ranges: every figure drawn anew  times`
+              ? `Testing the ranges: every figure drawn anew ${redraws.draws} times`
               : 'Working out what to look at next'}
           </label>
           <progress id="read-redraws" value={progress} max={1} />
