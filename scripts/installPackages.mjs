@@ -7,10 +7,10 @@ import { join } from 'node:path';
 /**
  * Why packages must be installed, in one sentence, or undefined when all is there.
  *
- * Compares what the lock names with what npm says it installed, and loads the store's native module, which is
- * built for one kind of Node.
+ * Compares what the lock names with what npm says it installed. Where Node has no SQLite of its own it also loads the
+ * store's native module, which is built for one kind of Node; where Node has it, the module is not missed.
  */
-export function whyInstall(root, { withTools }) {
+export function whyInstall(root, { withTools, ownSqlite = hasOwnSqlite() }) {
   const wanted = readPackages(join(root, 'package-lock.json'));
   const there = readPackages(join(root, 'node_modules', '.package-lock.json'));
   if (wanted === undefined) return undefined;
@@ -19,15 +19,23 @@ export function whyInstall(root, { withTools }) {
     if (path === '' || one.optional || one.devOptional || one.peer || (one.dev && !withTools)) continue;
     if (there[path]?.version !== one.version) return 'Bringing the installed packages up to date …';
   }
-  return nativeModuleLoads(root) ? undefined : 'The store was built for another Node: installing it again …';
+  return ownSqlite || nativeModuleLoads(root)
+    ? undefined
+    : 'The store was built for another Node: installing it again …';
 }
 
-/** Runs `npm ci`, showing what it says. @returns a sentence when it failed */
+/**
+ * Runs `npm ci`, showing what it says. Only the store's module has a script that this program needs, and only where Node
+ * has no SQLite: elsewhere no script of any package runs, so that no compiler is looked for.
+ *
+ * @returns a sentence when it failed
+ */
 export async function installPackages(root, { withTools }) {
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   const kinds = withTools ? '--include=dev' : '--omit=dev';
   const code = await new Promise((resolve) => {
-    const child = spawn(npm, ['ci', kinds, '--no-audit', '--no-fund', '--loglevel=http'], {
+    const scripts = hasOwnSqlite() ? ['--ignore-scripts'] : [];
+    const child = spawn(npm, ['ci', kinds, ...scripts, '--no-audit', '--no-fund', '--loglevel=http'], {
       cwd: root,
       stdio: ['ignore', 'pipe', 'pipe'],
       shell: process.platform === 'win32',
@@ -68,6 +76,18 @@ function readPackages(file) {
     return JSON.parse(readFileSync(file, 'utf8')).packages;
   } catch {
     return undefined;
+  }
+}
+
+/** Whether this Node has SQLite built in (from 22.13 and 24 on): then nothing has to be compiled or fetched as built. */
+export function hasOwnSqlite() {
+  const { emitWarning } = process;
+  // Asking for it is enough for Node to say at every start that it is an experiment.
+  process.emitWarning = () => {};
+  try {
+    return process.getBuiltinModule?.('node:sqlite') !== undefined;
+  } finally {
+    process.emitWarning = emitWarning;
   }
 }
 

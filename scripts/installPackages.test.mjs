@@ -58,7 +58,12 @@ describe('whether packages must be installed', () => {
 
   it('when the store was built for another Node', async () => {
     const dir = await checkout({ wanted: '1.0.0', installed: lock('1.0.0'), moduleLoads: false });
-    expect(whyInstall(dir, { withTools: false })).toContain('built for another Node');
+    expect(whyInstall(dir, { withTools: false, ownSqlite: false })).toContain('built for another Node');
+  });
+
+  it('not for the sake of the store where Node has SQLite built in', async () => {
+    const dir = await checkout({ wanted: '1.0.0', installed: lock('1.0.0'), moduleLoads: false });
+    expect(whyInstall(dir, { withTools: false, ownSqlite: true })).toBeUndefined();
   });
 
   it('not in this checkout, since its tests run', async () => {

@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from './build.mjs';
 import { findChromium } from './findChromium.mjs';
+import { findOtherNode } from './findOtherNode.mjs';
 import { installPackages, whyInstall } from './installPackages.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -19,16 +20,16 @@ process.exitCode = await main();
 
 async function main() {
   const ready = await setUp();
-  if (ready !== undefined) {
+  if (typeof ready === 'string') {
     console.error(ready);
     console.log('tests: 0 passed, 1 failed');
     return 1;
   }
   const checks = nightly || only.length > 0 ? [] : await runChecks();
-  const runs = plannedRuns();
+  const runs = plannedRuns(ready.otherNode);
   const totals = { passed: 0, failed: 0, ok: true };
-  for (const args of runs) {
-    const run = await runTests(args);
+  for (const { words, node } of runs) {
+    const run = await runTests(words, node);
     totals.passed += run.passed;
     totals.failed += run.failed;
     totals.ok &&= run.ok;
@@ -42,14 +43,30 @@ async function main() {
   return totals.ok && totals.failed === 0 && totals.passed > 0 && failedChecks.length === 0 ? 0 : 1;
 }
 
-/** The words for each run of vitest; the browser by itself, so that its waits are not stretched by other tests. */
-function plannedRuns() {
-  if (nightly) return [['--project=nightly', ...only]];
-  if (only.length > 0) return [['--project=!nightly', ...only]];
-  return [['--project=!{browser,nightly}'], ['--project=browser']];
+/** The tests of what the record is kept with: they run once more over the SQLite of a newer Node. */
+const ofTheRecord = [
+  'contract/eventLog',
+  'contract/recordStore',
+  'contract/recordVectors',
+  'contract/sqlite',
+  'faults/dataFolder',
+  'faults/killNine',
+  'faults/olderRecord',
+  'faults/verifyRecord',
+].map((name) => `test/${name}`);
+
+/** Each run of vitest; the browser by itself, so that its waits are not stretched by other tests. */
+function plannedRuns(otherNode) {
+  if (nightly) return [{ words: ['--project=nightly', ...only] }];
+  if (only.length > 0) return [{ words: ['--project=!nightly', ...only] }];
+  return [
+    { words: ['--project=!{browser,nightly}'] },
+    ...(otherNode === undefined ? [] : [{ words: ofTheRecord, node: otherNode }]),
+    { words: ['--project=browser'] },
+  ];
 }
 
-/** Packages, dist/ and a browser. @returns a sentence when one of them can't be had */
+/** Packages, dist/, a browser and a newer Node. @returns what was found, or a sentence when one of them can't be had */
 async function setUp() {
   const why = whyInstall(root, { withTools: true });
   if (why !== undefined) {
@@ -62,7 +79,9 @@ async function setUp() {
   try {
     const { executable } = await findChromium(process.env);
     console.log(`The browser for the tests is ${executable}`);
-    return undefined;
+    const otherNode = nightly || only.length > 0 ? undefined : await findOtherNode(process.env);
+    if (otherNode !== undefined) console.log(`The record is tested over the SQLite of ${otherNode} too`);
+    return { otherNode };
   } catch (error) {
     return error.message;
   }
@@ -72,18 +91,21 @@ async function runChecks() {
   const results = [];
   for (const name of ['types', 'lint', 'knowledge']) {
     console.log(`\nChecking ${name} …`);
-    results.push({ name, ok: (await run('npm', ['run', '--silent', name])) === 0 });
+    results.push({
+      name,
+      ok: (await run('npm', ['run', '--silent', name], process.platform === 'win32')) === 0,
+    });
   }
   return results;
 }
 
-/** One run of the tests; a run that left no count behind has failed. */
-async function runTests(args) {
+/** One run of the tests, on this Node or another; a run that left no count behind has failed. */
+async function runTests(args, node = process.execPath) {
   const report = join(root, '.cache', 'tests.json');
   mkdirSync(join(root, '.cache'), { recursive: true });
   rmSync(report, { force: true });
-  const code = await run('npx', [
-    'vitest',
+  const code = await run(node, [
+    join(root, 'node_modules', 'vitest', 'vitest.mjs'),
     'run',
     ...args,
     '--reporter=default',
@@ -99,9 +121,9 @@ async function runTests(args) {
   }
 }
 
-function run(command, args) {
+function run(command, args, shell = false) {
   return new Promise((resolve) => {
-    const child = spawn(command, args, { cwd: root, stdio: 'inherit', shell: process.platform === 'win32' });
+    const child = spawn(command, args, { cwd: root, stdio: 'inherit', shell });
     child.once('error', () => resolve(-1));
     child.once('close', (code) => resolve(code ?? -1));
   });

@@ -3,10 +3,10 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import Database from 'better-sqlite3';
 import { afterAll, describe, expect, test } from 'vitest';
 import { finding, opening } from '../../test/kits/drafts.ts';
 import { calculations } from '../calculations/registry.ts';
+import { openSqlite } from '../record/sqlite/openSqlite.ts';
 import { sqliteLog } from '../record/sqliteLog.ts';
 import { createStore } from '../record/store.ts';
 
@@ -125,7 +125,7 @@ describe('npx underside verify', { timeout: 60_000 }, () => {
       /^The record is as it was written: 2 acts on 1 piece, 0 photos\.\n {2}.+: 2 acts, last hash [0-9a-f]{64}\n$/,
     );
 
-    const database = new Database(join(folder, 'record.db'));
+    const database = openSqlite(join(folder, 'record.db'));
     database.exec(
       'DROP TRIGGER events_stay; UPDATE events SET body = replace(body, \'"present"\', \'"absent"\') WHERE position = 2;',
     );

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { isAbsolute } from 'node:path';
 import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
+import { CannotOpen } from '../record/fault.ts';
 import { photoLimits } from '../record/photos.ts';
 import { readPixels } from '../record/readPixels.ts';
 import { runBackup, runRestore } from './backupCommand.ts';
@@ -30,6 +31,16 @@ export type Starter = {
  */
 export async function runFromTerminal(args: readonly string[], starter: Starter): Promise<number> {
   const terminal = terminalOf(starter);
+  try {
+    return await runCommand(args, starter, terminal);
+  } catch (error) {
+    if (!(error instanceof CannotOpen)) throw error;
+    terminal.err(error.message);
+    return 2;
+  }
+}
+
+async function runCommand(args: readonly string[], starter: Starter, terminal: Terminal): Promise<number> {
   const [command, ...rest] = args;
   if (command === 'calc') return runCalc(rest, terminal);
   if (command === 'backup') return runBackup(rest, starter.usualDataFolder, terminal);

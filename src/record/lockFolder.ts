@@ -1,7 +1,7 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { CannotOpen } from './fault.ts';
+import { openSqlite } from './sqlite/openSqlite.ts';
 
 /** Holds a data folder for one running program. */
 export type FolderLock = {
@@ -20,7 +20,7 @@ export type FolderLock = {
  */
 export function lockFolder(dir: string): FolderLock {
   const holder = join(dir, 'running.json');
-  const database = new Database(join(dir, 'running.lock'), { timeout: 0 });
+  const database = openSqlite(join(dir, 'running.lock'));
   try {
     database.pragma('journal_mode = MEMORY');
     database.exec('BEGIN EXCLUSIVE');

@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
-import Database from 'better-sqlite3';
 import type { RecordedEvent } from '../piece/event.ts';
 import type { EventLog, HistoryPart } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
 import { type DeviceHead, recordHead } from './recordHead.ts';
+import { openSqlite, type SqliteDatabase } from './sqlite/openSqlite.ts';
 
 /** The version of the tables below, kept in the file's user_version. */
 export const schemaVersion = 2;
@@ -55,16 +55,16 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
   const insert = readOnly
     ? undefined
     : database.prepare('INSERT INTO events (id, piece, device, seq, hash, body) VALUES (?, ?, ?, ?, ?, ?)');
-  const byPiece = database.prepare<[string], Row>(
+  const byPiece = database.prepare<Row>(
     'SELECT position, body FROM events WHERE piece = ? ORDER BY position',
   );
-  const afterPlace = database.prepare<[string, number, number], Row>(
+  const afterPlace = database.prepare<Row>(
     'SELECT position, body FROM events WHERE piece = ? AND position > ? ORDER BY position LIMIT ?',
   );
-  const beforePlace = database.prepare<[string, number, number], Row>(
+  const beforePlace = database.prepare<Row>(
     'SELECT position, body FROM events WHERE piece = ? AND position < ? ORDER BY position DESC LIMIT ?',
   );
-  const countOf = database.prepare<[string], { count: number }>(
+  const countOf = database.prepare<{ count: number }>(
     'SELECT count(*) AS count FROM events WHERE piece = ?',
   );
   const rowsOf = (piece: string, part: HistoryPart | undefined): Row[] => {
@@ -72,29 +72,29 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
     if ('after' in part) return afterPlace.all(piece, part.after, part.most);
     return beforePlace.all(piece, part.before, part.most).toReversed();
   };
-  const pieces = database.prepare<[], { piece: string }>(
+  const pieces = database.prepare<{ piece: string }>(
     'SELECT piece FROM events GROUP BY piece ORDER BY min(position)',
   );
-  const byId = database.prepare<[string], Row>('SELECT position, body FROM events WHERE id = ?');
-  const byPlace = database.prepare<[string, number], Row>(
+  const byId = database.prepare<Row>('SELECT position, body FROM events WHERE id = ?');
+  const byPlace = database.prepare<Row>(
     'SELECT position, body FROM events WHERE device = ? AND seq = ?',
   );
-  const head = database.prepare<[string], { seq: number; hash: string }>(
+  const head = database.prepare<{ seq: number; hash: string }>(
     'SELECT seq, hash FROM events WHERE device = ? ORDER BY seq DESC LIMIT 1',
   );
-  const heads = database.prepare<[], DeviceHead>(
+  const heads = database.prepare<DeviceHead>(
     'SELECT device, max(seq) AS seq, hash FROM events GROUP BY device',
   );
-  const count = database.prepare<[], { n: number }>('SELECT count(*) AS n FROM events');
-  const appendAll = database.transaction((events: readonly RecordedEvent[]) => {
-    const places = events.map((one) =>
-      insert?.run(one.id, one.piece, one.device, one.seq, one.hash, JSON.stringify(one)),
-    );
-    return Number(places[0]?.lastInsertRowid);
-  });
+  const count = database.prepare<{ n: number }>('SELECT count(*) AS n FROM events');
   return {
     recordId: idOf(database),
-    append: (events) => appendAll.immediate(events),
+    append: (events) =>
+      database.inTransaction(() => {
+        const places = events.map((one) =>
+          insert?.run(one.id, one.piece, one.device, one.seq, one.hash, JSON.stringify(one)),
+        );
+        return Number(places[0]?.lastInsertRowid);
+      }),
     ofPiece: (piece, part) =>
       rowsOf(piece, part).map((row) => ({ position: row.position, event: JSON.parse(row.body) })),
     count: (piece) => countOf.get(piece)?.count ?? 0,
@@ -103,31 +103,32 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
       const row = byId.get(id);
       return row && JSON.parse(row.body);
     },
-    head: (device) => head.get(device),
+    head(device) {
+      const row = head.get(device);
+      return row && { seq: row.seq, hash: row.hash };
+    },
     at(device, seq) {
       const row = byPlace.get(device, seq);
       return row && JSON.parse(row.body);
     },
     recordHead: () => recordHead(heads.all(), count.get()?.n ?? 0),
-    close: () => {
-      database.close();
-    },
+    close: () => database.close(),
   };
 }
 
 type Row = { position: number; body: string };
 
 /** A record of the first version has no id, and gets none from one who only looks. */
-function idOf(database: Database.Database): string {
-  if (Number(database.pragma('user_version', { simple: true })) < 2) return '';
-  return database.prepare<[], { id: string }>('SELECT id FROM record').get()?.id ?? '';
+function idOf(database: SqliteDatabase): string {
+  if (Number(database.pragma('user_version')) < 2) return '';
+  return database.prepare<{ id: string }>('SELECT id FROM record').get()?.id ?? '';
 }
 
-function open(file: string, readOnly: boolean, programVersion: string): Database.Database {
-  let database: Database.Database | undefined;
+function open(file: string, readOnly: boolean, programVersion: string): SqliteDatabase {
+  let database: SqliteDatabase | undefined;
   try {
-    database = new Database(file, { readonly: readOnly, fileMustExist: readOnly, timeout: 2000 });
-    const version = Number(database.pragma('user_version', { simple: true }));
+    database = openSqlite(file, { readOnly, waitMs: 2000 });
+    const version = Number(database.pragma('user_version'));
     if (version > schemaVersion) throw newerStore(file, version);
     if (!readOnly) prepare(database, version, programVersion);
     return database;
@@ -137,19 +138,19 @@ function open(file: string, readOnly: boolean, programVersion: string): Database
   }
 }
 
-function prepare(database: Database.Database, version: number, programVersion: string): void {
+function prepare(database: SqliteDatabase, version: number, programVersion: string): void {
   database.pragma('journal_mode = WAL');
   database.pragma('synchronous = FULL');
   database.pragma('foreign_keys = ON');
   if (version === schemaVersion) return;
-  database.transaction(() => {
+  database.inTransaction(() => {
     for (const step of steps.slice(version)) database.exec(step);
     const about = database.prepare(
       'INSERT INTO record (only, id, createdAt, programVersion) VALUES (1, ?, ?, ?)',
     );
     if (version < 2) about.run(randomUUID(), new Date().toISOString(), programVersion);
     database.pragma(`user_version = ${schemaVersion}`);
-  })();
+  });
 }
 
 function newerStore(file: string, version: number): CannotOpen {

@@ -1,11 +1,11 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { EventLog } from '../../src/record/eventLog.ts';
 import { CannotOpen } from '../../src/record/fault.ts';
 import { memoryLog } from '../../src/record/memoryLog.ts';
 import { openDataFolder } from '../../src/record/openDataFolder.ts';
+import { openSqlite } from '../../src/record/sqlite/openSqlite.ts';
 import { createStore } from '../../src/record/store.ts';
 import { finding, opening } from '../kits/drafts.ts';
 import { temporaryFolder } from '../kits/temporaryFolder.ts';
@@ -32,7 +32,7 @@ describe('opening a data folder', () => {
   it('refuses a record of a newer program, and leaves it as it is', async () => {
     const dir = await temporaryFolder();
     expect(whyNot(dir)).toBe('opened');
-    const database = new Database(join(dir, 'record.db'));
+    const database = openSqlite(join(dir, 'record.db'));
     database.pragma('journal_mode = DELETE');
     database.pragma('user_version = 99');
     database.close();
@@ -109,7 +109,7 @@ describe('a disk that is full', () => {
 
   it('is told apart by what SQLite itself says when a file may not grow', async () => {
     const dir = await temporaryFolder();
-    const database = new Database(join(dir, 'full.db'));
+    const database = openSqlite(join(dir, 'full.db'));
     onTestFinished(() => {
       database.close();
     });

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openDataFolder } from '../../src/record/openDataFolder.ts';
+import { openSqlite } from '../../src/record/sqlite/openSqlite.ts';
 import { sqliteLog } from '../../src/record/sqliteLog.ts';
 import { createStore } from '../../src/record/store.ts';
 import { verifyRecord } from '../../src/record/verify.ts';
@@ -28,7 +28,7 @@ function open(dir: string) {
 }
 
 function read(dir: string, question: string): unknown[] {
-  const database = new Database(join(dir, 'record.db'));
+  const database = openSqlite(join(dir, 'record.db'));
   try {
     return database.prepare(question).all();
   } finally {
@@ -66,7 +66,7 @@ describe('a record of the first version', () => {
 
   it('is left as it was when the step to the new version fails on its way', async () => {
     const dir = await firstVersion();
-    const database = new Database(join(dir, 'record.db'));
+    const database = openSqlite(join(dir, 'record.db'));
     // A table of that name stands in the way of the second half of the step.
     database.exec('CREATE TABLE record (x TEXT) STRICT');
     database.close();
@@ -86,7 +86,7 @@ describe('the id of a record', () => {
       return store.recordId;
     });
     expect(ids[0]).not.toBe(ids[1]);
-    const database = new Database(join(one, 'record.db'));
+    const database = openSqlite(join(one, 'record.db'));
     expect(() => database.exec("UPDATE record SET id = 'x'")).toThrow('never changed');
     expect(() => database.exec('DELETE FROM record')).toThrow('never removed');
     expect(() => database.exec('INSERT OR REPLACE INTO record SELECT * FROM record')).toThrow('has one id');

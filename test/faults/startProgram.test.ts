@@ -1,8 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import { openSqlite } from '../../src/record/sqlite/openSqlite.ts';
 import { startServer } from '../browser/support/startServer.ts';
 import { runStart } from '../kits/runStart.ts';
 import { temporaryFolder } from '../kits/temporaryFolder.ts';
@@ -15,6 +15,7 @@ describe('npm start', () => {
     };
     expect(pieces.map((piece) => piece.id)).toEqual(['example-armchair', 'example-side-chair']);
     await server.stop();
+    expect(server.printed()).not.toContain('Warning');
   });
 
   it('starts again in less than 3 seconds, at the best of three tries on a busy machine', async () => {
@@ -67,7 +68,7 @@ describe('npm start', () => {
 
   it('says in one sentence that the record is of a newer program', async () => {
     const dir = await temporaryFolder();
-    const database = new Database(join(dir, 'record.db'));
+    const database = openSqlite(join(dir, 'record.db'));
     database.pragma('user_version = 7');
     database.close();
     const { code, printed } = await runStart('--data', dir, '--port', '0');

@@ -1,9 +1,9 @@
 import { mkdir, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { hashEvent } from '../../src/record/chain.ts';
 import { photoPaths } from '../../src/record/photoPaths.ts';
+import { openSqlite } from '../../src/record/sqlite/openSqlite.ts';
 import { sqliteLog } from '../../src/record/sqliteLog.ts';
 import { createStore } from '../../src/record/store.ts';
 import { verifyRecord } from '../../src/record/verify.ts';
@@ -49,7 +49,7 @@ async function keepPhoto(dir: string, name: string, bytes: Uint8Array): Promise<
 
 /** Changes the file behind the program's back, as somebody with an editor would. */
 function tamper(dir: string, ...statements: string[]): void {
-  const database = new Database(join(dir, 'record.db'));
+  const database = openSqlite(join(dir, 'record.db'));
   database.exec('DROP TRIGGER events_are_new; DROP TRIGGER events_stay; DROP TRIGGER events_are_kept;');
   for (const one of statements) database.exec(one);
   database.close();
@@ -84,7 +84,7 @@ describe('verifying a record', () => {
 
   it('shows an act that was changed and given a hash that fits it', async () => {
     const dir = await soundRecord();
-    const database = new Database(join(dir, 'record.db'));
+    const database = openSqlite(join(dir, 'record.db'));
     const { body } = database.prepare('SELECT body FROM events WHERE position = 2').get() as { body: string };
     database.close();
     const forged = JSON.parse(body.replace('"present"', '"absent"'));
@@ -104,7 +104,7 @@ describe('verifying a record', () => {
 
   it('shows a last act that lies about what stood there before, though its hash fits', async () => {
     const dir = await soundRecord();
-    const database = new Database(join(dir, 'record.db'));
+    const database = openSqlite(join(dir, 'record.db'));
     const { body } = database.prepare('SELECT body FROM events WHERE position = 5').get() as { body: string };
     database.close();
     const forged = JSON.parse(body);
@@ -142,7 +142,7 @@ describe('verifying a record', () => {
 describe('the tables of the record', () => {
   it('refuse that an act is changed or removed', async () => {
     const dir = await soundRecord();
-    const database = new Database(join(dir, 'record.db'));
+    const database = openSqlite(join(dir, 'record.db'));
     expect(() => database.exec("UPDATE events SET body = '{}'")).toThrow('an event is never changed');
     expect(() => database.exec('DELETE FROM events')).toThrow('an event is never removed');
     expect(() =>

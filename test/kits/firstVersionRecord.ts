@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import type { RecordedEvent } from '../../src/piece/event.ts';
+import { openSqlite } from '../../src/record/sqlite/openSqlite.ts';
 import vectors from '../reference/recordVectors.json' with { type: 'json' };
 
 /** The acts of the record below, as they were kept. */
@@ -28,7 +28,7 @@ const tables = `
 
 /** Writes a record.db into a folder as the first version of the program left it: three acts of two devices. */
 export function writeFirstVersionRecord(dir: string): void {
-  const database = new Database(join(dir, 'record.db'));
+  const database = openSqlite(join(dir, 'record.db'));
   database.pragma('journal_mode = WAL');
   database.exec(tables);
   database.pragma('user_version = 1');

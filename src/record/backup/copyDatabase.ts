@@ -1,4 +1,4 @@
-import Database from 'better-sqlite3';
+import { openSqlite } from '../sqlite/openSqlite.ts';
 import { syncFile } from './durableFiles.ts';
 
 /**
@@ -8,7 +8,7 @@ import { syncFile } from './durableFiles.ts';
  * @source SQLite, “VACUUM … INTO”: the copy is consistent also where other connections write meanwhile
  */
 export async function copyDatabase(from: string, to: string): Promise<void> {
-  const database = new Database(from, { readonly: true, fileMustExist: true, timeout: 10_000 });
+  const database = openSqlite(from, { readOnly: true, waitMs: 10_000 });
   try {
     database.prepare('VACUUM INTO ?').run(to);
   } finally {
