@@ -1,5 +1,4 @@
 import { randomUUID } from 'node:crypto';
-import type { RecordedEvent } from '../piece/event.ts';
 import type { EventLog, HistoryPart } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
 import { type DeviceHead, recordHead } from './recordHead.ts';
@@ -64,9 +63,7 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
   const beforePlace = database.prepare<Row>(
     'SELECT position, body FROM events WHERE piece = ? AND position < ? ORDER BY position DESC LIMIT ?',
   );
-  const countOf = database.prepare<{ count: number }>(
-    'SELECT count(*) AS count FROM events WHERE piece = ?',
-  );
+  const countOf = database.prepare<{ count: number }>('SELECT count(*) AS count FROM events WHERE piece = ?');
   const rowsOf = (piece: string, part: HistoryPart | undefined): Row[] => {
     if (part === undefined) return byPiece.all(piece);
     if ('after' in part) return afterPlace.all(piece, part.after, part.most);
@@ -76,9 +73,7 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
     'SELECT piece FROM events GROUP BY piece ORDER BY min(position)',
   );
   const byId = database.prepare<Row>('SELECT position, body FROM events WHERE id = ?');
-  const byPlace = database.prepare<Row>(
-    'SELECT position, body FROM events WHERE device = ? AND seq = ?',
-  );
+  const byPlace = database.prepare<Row>('SELECT position, body FROM events WHERE device = ? AND seq = ?');
   const head = database.prepare<{ seq: number; hash: string }>(
     'SELECT seq, hash FROM events WHERE device = ? ORDER BY seq DESC LIMIT 1',
   );
