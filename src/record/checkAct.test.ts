@@ -1,0 +1,189 @@
+import { describe, expect, it } from 'vitest';
+import { act, opening } from '../../test/kits/drafts.ts';
+import { checkAct, readPiece } from './checkAct.ts';
+import { newState } from './pieceState.ts';
+
+const open = newState({ id: 'one', form: 'side-chair' });
+const titled = (path: string[]) => act('one', 'piece-described', [{ path, to: 'x' }]);
+
+/** Each refusal with its place and its whole sentence: it is shown to the person as it stands. */
+const refused: [what: string, found: unknown, code: string, path: string, message: string][] = [
+  [
+    'an undo handed in',
+    checkAct(open, act('one', 'undo', [{ path: ['title'], to: '' }]), false),
+    'record.undo-by-its-own-way',
+    'kind',
+    'Undo and redo are asked for at the piece, not handed in as acts.',
+  ],
+  [
+    'a redo handed in',
+    checkAct(open, act('one', 'redo', [{ path: ['title'], to: '' }]), false),
+    'record.undo-by-its-own-way',
+    'kind',
+    'Undo and redo are asked for at the piece, not handed in as acts.',
+  ],
+  [
+    'an act that says which it takes back',
+    checkAct(open, { ...titled(['title']), of: '6f1d3a52-0c4e-4b7a-9f21-3d5c8e7a1b01' }, false),
+    'record.undo-by-its-own-way',
+    'kind',
+    'Undo and redo are asked for at the piece, not handed in as acts.',
+  ],
+  [
+    'an example that is described',
+    checkAct(open, titled(['putAway']), true),
+    'record.example-is-read-only',
+    'piece',
+    'The worked examples stay as they are: make it yours to work on a copy.',
+  ],
+  [
+    'an example put away with something more',
+    checkAct(
+      open,
+      act('one', 'piece-put-away', [
+        { path: ['putAway'], to: true },
+        { path: ['title'], to: 'x' },
+      ]),
+      true,
+    ),
+    'record.example-is-read-only',
+    'piece',
+    'The worked examples stay as they are: make it yours to work on a copy.',
+  ],
+  [
+    'a piece opened twice',
+    checkAct(open, opening('one'), false),
+    'record.already-open',
+    'piece',
+    'A piece of this name is in the record already.',
+  ],
+  [
+    'a piece opened by a part of it',
+    checkAct(newState(), act('one', 'piece-opened', [{ path: ['title'], to: 'x' }]), false),
+    'record.open-whole',
+    'changes',
+    'A piece is opened by one change that sets all of it.',
+  ],
+  [
+    'a piece opened by two changes',
+    checkAct(
+      newState(),
+      act('one', 'piece-opened', [
+        { path: [], to: { id: 'one' } },
+        { path: ['title'], to: 'x' },
+      ]),
+      false,
+    ),
+    'record.open-whole',
+    'changes',
+    'A piece is opened by one change that sets all of it.',
+  ],
+  [
+    'an act on no piece',
+    checkAct(newState(), titled(['title']), false),
+    'record.not-opened',
+    'piece',
+    'There is no such piece in the record: open it first.',
+  ],
+  [
+    'an act that sets all of a piece',
+    checkAct(open, titled([]), false),
+    'record.not-the-whole',
+    'changes.0.path',
+    'An act changes one place of a piece, never all of it.',
+  ],
+  [
+    'another id',
+    checkAct(open, titled(['id']), false),
+    'record.fixed-place',
+    'changes.0.path',
+    '"id" of a piece never changes.',
+  ],
+  [
+    'a piece made an example',
+    checkAct(open, titled(['example']), false),
+    'record.fixed-place',
+    'changes.0.path',
+    '"example" of a piece never changes.',
+  ],
+  [
+    'a place that no piece has, second among the changes',
+    checkAct(
+      open,
+      act('one', 'piece-described', [
+        { path: ['title'], to: 'x' },
+        { path: ['worth'], to: 1 },
+      ]),
+      false,
+    ),
+    'record.unknown-place',
+    'changes.1.path',
+    'A piece has nothing called "worth".',
+  ],
+  [
+    'a document of another piece',
+    readPiece({ id: 'two', form: 'side-chair' }, 'one', false),
+    'record.other-id',
+    'id',
+    'The piece says it is "two", and the act was for "one".',
+  ],
+  [
+    'an example of one’s own',
+    readPiece({ id: 'one', form: 'side-chair', example: true }, 'one', false),
+    'record.not-an-example',
+    'example',
+    'Only the examples that come with the program are examples.',
+  ],
+  [
+    'a finding under another name',
+    readPiece(
+      {
+        id: 'one',
+        form: 'side-chair',
+        findings: { 'a@splat': { id: 'b@splat', sign: 'b', part: 'splat', state: 'present' } },
+      },
+      'one',
+      false,
+    ),
+    'record.key-and-id',
+    'findings.a@splat',
+    'findings.a@splat stands under another name than its own.',
+  ],
+  [
+    'a part under another name',
+    readPiece({ id: 'one', form: 'side-chair', parts: { arm: { id: 'leg' } } }, 'one', false),
+    'record.key-and-id',
+    'parts.arm',
+    'parts.arm stands under another name than its own.',
+  ],
+];
+
+describe('what the record refuses', () => {
+  it.each(refused)('%s, in words and at its place', (_what, found, code, path, message) => {
+    expect(found).toEqual({ ok: false, faults: [{ code, path, message }] });
+  });
+
+  it('a document that does not fit, naming each place, or the piece where all of it is at fault', () => {
+    const found = readPiece({ id: 'one', form: 7 }, 'one', false);
+    expect(found).toMatchObject({ ok: false, faults: [{ code: 'record.does-not-fit', path: 'form' }] });
+    expect(!found.ok && found.faults[0]?.message).toMatch(/^form does not fit: .+\. Nothing was written\.$/);
+    const none = readPiece('a letter', 'one', false);
+    expect(!none.ok && none.faults[0]?.message).toMatch(/^The piece does not fit: /);
+  });
+});
+
+describe('what the record lets in', () => {
+  it('a piece opened whole, an act on one place of it, and an example put away', () => {
+    expect(checkAct(newState(), opening('one'), false)).toEqual({ ok: true, value: undefined });
+    expect(checkAct(open, titled(['title']), false)).toEqual({ ok: true, value: undefined });
+    const away = act('one', 'piece-put-away', [{ path: ['putAway'], to: true }]);
+    expect(checkAct(open, away, true)).toEqual({ ok: true, value: undefined });
+  });
+
+  it('a document of its own name', () => {
+    expect(readPiece({ id: 'one', form: 'side-chair' }, 'one', false)).toMatchObject({
+      ok: true,
+      value: { id: 'one', form: 'side-chair', example: false },
+    });
+  });
+});
