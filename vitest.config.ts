@@ -1,7 +1,11 @@
 import { defineConfig } from 'vitest/config';
+import { pureFolders } from './lint/roomRules.ts';
+import { rooms } from './lint/rooms.ts';
 
 /** Kinds of test with a folder of their own; all others are unit tests, wherever they stand. */
 const apart = ['architecture', 'contract', 'http', 'faults', 'browser', 'nightly'];
+/** Pure rooms keep no state (test/architecture/roomFaults.ts), so that their tests can share one loading of the code. */
+const pure = pureFolders(rooms).map((folder) => `${folder}/**/*.test.ts`);
 const never = ['**/node_modules/**', 'dist/**', '.cache/**'];
 
 export default defineConfig({
@@ -11,7 +15,16 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['src/**/*.test.{ts,tsx}', 'scripts/**/*.test.{ts,mjs}', 'test/**/*.test.{ts,tsx}'],
-          exclude: [...never, ...apart.map((kind) => `test/${kind}/**`)],
+          exclude: [...never, ...pure, ...apart.map((kind) => `test/${kind}/**`)],
+          testTimeout: 20_000,
+        },
+      },
+      {
+        test: {
+          name: 'pure',
+          include: pure,
+          exclude: never,
+          isolate: false,
           testTimeout: 20_000,
         },
       },
