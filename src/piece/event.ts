@@ -3,11 +3,17 @@ import { z } from 'zod';
 /** JSON as it is stored. */
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
-/** Set the place named by `path` to `to`; leave `to` out to remove it. `from` is what stood there before. */
+/**
+ * Set the place named by `path` to `to`; leave `to` out to remove it. `from` is what stood there before.
+ *
+ * A device says in `saw` what it showed there (without a value: nothing). The record keeps `saw` only where another value
+ * stood: that value was written over unseen, and an examiner has to settle which holds.
+ */
 export const change = z.strictObject({
   path: z.array(z.string()).max(6),
   to: z.json().optional(),
   from: z.json().optional(),
+  saw: z.strictObject({ value: z.json().optional() }).optional(),
 });
 export type Change = z.infer<typeof change>;
 
@@ -31,6 +37,8 @@ export const eventKind = z.enum([
   'bench-withdrawn',
   'opinion-changed',
   'opinion-signed',
+  /** Says which value holds where the act named by `of` wrote over another one unseen. */
+  'overwrite-settled',
   'undo',
   'redo',
 ]);
@@ -46,7 +54,7 @@ export const draftEvent = z.strictObject({
   device: z.string().max(200),
   /** When, by the device's clock, with its zone: ISO 8601. */
   at: z.iso.datetime({ offset: true }),
-  /** The event that an undo takes back or a redo brings back. */
+  /** The event that an undo takes back or a redo brings back, or whose overwriting is settled. */
   of: z.uuid().optional(),
 });
 export type DraftEvent = z.infer<typeof draftEvent>;

@@ -25,6 +25,8 @@ export function applyChange(state: Json | undefined, change: Change): Json | und
 export type OpenDocument = {
   /** Makes a change; gives back what stood in its place. */
   make(change: Change): Json | undefined;
+  /** What stands at a path now. */
+  at(path: readonly string[]): Json | undefined;
   /** The document as it is now. What is handed out is never changed by later ones. */
   document(): Json | undefined;
 };
@@ -73,6 +75,7 @@ export function openDocument(
       open.now = setAt(open.now, path, to);
       return from;
     },
+    at: (path) => valueAt(open.now, path),
     document() {
       open.own.clear();
       return open.now;
@@ -98,10 +101,14 @@ export function withBefore(state: Json | undefined, changes: readonly Change[]):
 /** Makes changes in order; gives them back with `from` filled in. */
 export function makeAll(open: OpenDocument, changes: readonly Change[]): Change[] {
   return changes.map((change) => {
+    const { path, to, saw } = change;
     const from = open.make(change);
-    return from === undefined
-      ? { path: change.path, to: change.to }
-      : { path: change.path, to: change.to, from };
+    return {
+      path,
+      to,
+      ...(from === undefined ? {} : { from }),
+      ...(saw === undefined ? {} : { saw }),
+    };
   });
 }
 

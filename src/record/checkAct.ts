@@ -1,5 +1,7 @@
 import type { DraftEvent } from '../piece/event.ts';
+import { unsettled } from '../piece/overwritten.ts';
 import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
+import { canonicalJson } from './canonicalJson.ts';
 import { done, type Outcome, refuse } from './fault.ts';
 import type { PieceState } from './pieceState.ts';
 
@@ -8,7 +10,11 @@ const fixedPlaces = new Set(['id', 'example']);
 
 /** Whether an act may be made on a piece as it stands; the faults say why not. */
 export function checkAct(state: PieceState, draft: DraftEvent, isExample: boolean): Outcome<undefined> {
-  if (draft.kind === 'undo' || draft.kind === 'redo' || draft.of !== undefined) {
+  if (
+    draft.kind === 'undo' ||
+    draft.kind === 'redo' ||
+    (draft.of !== undefined && draft.kind !== 'overwrite-settled')
+  ) {
     return refuse(
       'record.undo-by-its-own-way',
       'Undo and redo are asked for at the piece, not handed in as acts.',
@@ -35,6 +41,12 @@ export function checkAct(state: PieceState, draft: DraftEvent, isExample: boolea
   }
   if (state.document === undefined)
     return refuse('record.not-opened', 'There is no such piece in the record: open it first.', 'piece');
+  if (draft.kind === 'overwrite-settled' && !settlesWhatIsOpen(state, draft))
+    return refuse(
+      'record.nothing-to-settle',
+      'Which value holds here was settled already, or the act that wrote over it was taken back: look at it once more.',
+      'of',
+    );
   for (const [index, { path }] of draft.changes.entries()) {
     const [place] = path;
     const at = `changes.${index}.path`;
@@ -46,6 +58,13 @@ export function checkAct(state: PieceState, draft: DraftEvent, isExample: boolea
       return refuse('record.unknown-place', `A piece has nothing called "${place}".`, at);
   }
   return done(undefined);
+}
+
+function settlesWhatIsOpen(state: PieceState, draft: DraftEvent): boolean {
+  const open = unsettled(state.overwritten).filter(({ act }) => act === draft.of);
+  return draft.changes.every(({ path }) =>
+    open.some((one) => canonicalJson(one.path) === canonicalJson(path)),
+  );
 }
 
 /** The document read as a piece, or where it does not fit. */

@@ -1,5 +1,6 @@
 import type { Change, Json, RecordedEvent } from '../piece/event.ts';
 import { makeAll, openDocument } from '../piece/fold.ts';
+import { type OverwrittenState, overwrittenAfter } from '../piece/overwritten.ts';
 
 /** What the record knows of one piece after some of its events. Never changed in place. */
 export type PieceState = {
@@ -11,13 +12,26 @@ export type PieceState = {
   done: readonly RecordedEvent[];
   /** Acts that a redo would bring back, the next one last. */
   undone: readonly RecordedEvent[];
+  /** Values that were written over unseen, settled or not. */
+  overwritten: readonly OverwrittenState[];
+  /** How many events it has. */
+  count: number;
   firstAt: string | undefined;
   lastAt: string | undefined;
 };
 
 /** A piece with no event yet; an example begins from its document. */
 export function newState(base?: Json): PieceState {
-  return { document: base, position: 0, done: [], undone: [], firstAt: undefined, lastAt: undefined };
+  return {
+    document: base,
+    position: 0,
+    done: [],
+    undone: [],
+    overwritten: [],
+    count: 0,
+    firstAt: undefined,
+    lastAt: undefined,
+  };
 }
 
 /**
@@ -35,6 +49,8 @@ export function afterEvent(state: PieceState, event: RecordedEvent, position: nu
 export type PieceSteps = {
   /** Makes changes; gives them back with what stood before each. */
   make(changes: readonly Change[]): Change[];
+  /** What stands at a place of the document now. */
+  at(path: readonly string[]): Json | undefined;
   /** Counts the event whose changes were made. */
   count(event: RecordedEvent, position: number): void;
   /** The state as it is now; it is not changed by what follows. */
@@ -47,8 +63,10 @@ export function stepsFrom(state: PieceState): PieceSteps {
   const now = { ...state, done: [...state.done], undone: [...state.undone] };
   return {
     make: (changes) => makeAll(open, changes),
+    at: open.at,
     count(event, position) {
-      countAct(now, event);
+      now.overwritten = overwrittenAfter(now.overwritten, event, countAct(now, event));
+      now.count += 1;
       now.position = position;
       now.firstAt ??= event.at;
       now.lastAt = event.at;
@@ -57,14 +75,19 @@ export function stepsFrom(state: PieceState): PieceSteps {
   };
 }
 
-function countAct(now: { done: RecordedEvent[]; undone: RecordedEvent[] }, event: RecordedEvent): void {
+/** Moves acts between those that stand and those taken back; gives back the one that an undo or redo moved. */
+function countAct(
+  now: { done: RecordedEvent[]; undone: RecordedEvent[] },
+  event: RecordedEvent,
+): RecordedEvent | undefined {
   const [from, to] = event.kind === 'redo' ? [now.undone, now.done] : [now.done, now.undone];
   if (event.kind === 'undo' || event.kind === 'redo') {
     const moved = from.pop();
     if (moved) to.push(moved);
-    return;
+    return moved;
   }
   now.undone.length = 0;
   if (event.kind === 'piece-opened') now.done.length = 0;
   else now.done.push(event);
+  return undefined;
 }

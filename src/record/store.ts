@@ -1,5 +1,6 @@
 import type { DraftEvent, Json, RecordedEvent } from '../piece/event.ts';
 import { invertChanges } from '../piece/fold.ts';
+import { type Overwritten, unsettled } from '../piece/overwritten.ts';
 import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
 import { type Adoption, type ForeignActs, planAdoption } from './adoptActs.ts';
 import { canonicalJson } from './canonicalJson.ts';
@@ -7,12 +8,26 @@ import { chainStart, type Head, linkEvent } from './chain.ts';
 import { checkAct, readPiece } from './checkAct.ts';
 import type { EventLog, PlacedEvent } from './eventLog.ts';
 import { done, type Outcome, refuse } from './fault.ts';
+import { keepUnseen } from './keepUnseen.ts';
 import { newState, type PieceState, type PieceSteps, stepsFrom } from './pieceState.ts';
 import { readDrafts } from './readDrafts.ts';
 import type { RecordHead } from './recordHead.ts';
 
 /** A piece as the record has it now. `seq` is the place of its last event in the whole record. */
-export type PieceView = { piece: Piece; seq: number; canUndo: boolean; canRedo: boolean; readOnly: boolean };
+export type PieceView = {
+  piece: Piece;
+  seq: number;
+  canUndo: boolean;
+  canRedo: boolean;
+  readOnly: boolean;
+  /** How many acts it has. */
+  count: number;
+  /** The act that an undo would take back, and the one that a redo would bring back. */
+  undoes?: ActMark;
+  redoes?: ActMark;
+  /** Values that were written over by a device that had not seen them, and wait for an examiner to settle. */
+  overwritten: Overwritten[];
+};
 
 /** A page of a history. `older` is what to ask before for the page that precedes it; undefined at the beginning. */
 export type HistoryPage = { events: RecordedEvent[]; total: number; older: number | undefined };
@@ -21,7 +36,13 @@ export type HistoryPage = { events: RecordedEvent[]; total: number; older: numbe
 const sliceActs = 500;
 
 /** Who asks for an undo or redo; `id` makes asking twice harmless. */
-export type StepRequest = Pick<DraftEvent, 'id' | 'device' | 'who' | 'at'>;
+export type StepRequest = Pick<DraftEvent, 'id' | 'device' | 'who' | 'at'> & {
+  /** The act that is meant; left out, it is the last one whoever made it. */
+  of?: string | undefined;
+};
+
+/** Which act, and whose. */
+export type ActMark = Pick<DraftEvent, 'id' | 'who' | 'device' | 'at'>;
 
 /** The record of all pieces: acts go in, pieces come out; nothing is ever changed or lost. */
 export type RecordStore = {
@@ -106,7 +127,7 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     for (const [index, draft] of drafts.entries()) {
       const piece = steps.get(draft.piece) ?? stepsFrom(stateOf(draft.piece));
       const event = linkEvent(
-        { ...draft, changes: piece.make(draft.changes) },
+        { ...draft, changes: piece.make(draft.changes).map((one) => keepUnseen(one, piece.at)) },
         heads.get(draft.device) ?? log.head(draft.device) ?? chainStart,
       );
       heads.set(draft.device, event);
@@ -139,7 +160,9 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
         ? refuse('record.nothing-to-undo', 'There is nothing left to take back.')
         : refuse('record.nothing-to-redo', 'There is nothing to bring back.');
     }
-    const changes = kind === 'undo' ? invertChanges(target.changes) : target.changes;
+    if (request.of !== undefined && request.of !== target.id) return notTheLast(kind, target);
+    const changes =
+      kind === 'undo' ? invertChanges(target.changes) : target.changes.map(({ saw: _told, ...one }) => one);
     const draft = {
       id: request.id,
       piece: id,
@@ -196,6 +219,9 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
         seq: state.position,
         canUndo: state.done.length > 0,
         canRedo: state.undone.length > 0,
+        count: state.count,
+        ...marks(state),
+        overwritten: unsettled(state.overwritten),
         readOnly: bases.has(id),
       };
     },
@@ -219,6 +245,25 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     },
     close: () => log.close(),
   };
+}
+
+/** What the last act that stands and the last one taken back are, where there are such. */
+function marks({ done: stand, undone }: PieceState): Pick<PieceView, 'undoes' | 'redoes'> {
+  const mark = ({ id, who, device, at }: RecordedEvent): ActMark => ({ id, who, device, at });
+  const [undoes, redoes] = [stand.at(-1), undone.at(-1)];
+  return {
+    ...(undoes === undefined ? {} : { undoes: mark(undoes) }),
+    ...(redoes === undefined ? {} : { redoes: mark(redoes) }),
+  };
+}
+
+function notTheLast(kind: 'undo' | 'redo', { who, device, at }: RecordedEvent): ReturnType<typeof refuse> {
+  const by = who === '' ? `on ${device}` : `by ${who} on ${device}`;
+  const words = kind === 'undo' ? 'taken back' : 'brought back';
+  return refuse(
+    'record.not-the-last',
+    `Nothing was ${words}: meanwhile another act came between, made ${by} at ${at.slice(11, 16)}. Look at the piece as it is now, and press again if you still want it.`,
+  );
 }
 
 function takeAll(steps: PieceSteps, events: readonly PlacedEvent[]): void {

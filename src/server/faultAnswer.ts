@@ -26,9 +26,14 @@ function statusOf(code: string): ContentfulStatusCode {
   if (code === 'photo.too-large') return 413;
   if (code === 'photo.not-a-photo') return 415;
   if (
-    ['record.id-used', 'record.already-open', 'record.nothing-to-undo', 'record.nothing-to-redo'].includes(
-      code,
-    )
+    [
+      'record.id-used',
+      'record.already-open',
+      'record.nothing-to-undo',
+      'record.nothing-to-redo',
+      'record.not-the-last',
+      'record.nothing-to-settle',
+    ].includes(code)
   )
     return 409;
   if (code === 'record.example-is-read-only') return 403;

@@ -6,11 +6,11 @@ import { done, type Outcome, refuse } from '../record/fault.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { PieceView, RecordStore } from '../record/store.ts';
 import { copyPiece } from './copyPiece.ts';
-import { faultsAnswer } from './faultAnswer.ts';
+import { faultAnswer, faultsAnswer } from './faultAnswer.ts';
 import { readJson } from './readJson.ts';
 import { summarizePieces } from './summarize.ts';
 
-const stepBody = draftEvent.pick({ id: true, device: true, who: true, at: true });
+const stepBody = draftEvent.pick({ id: true, device: true, who: true, at: true, of: true });
 const copyBody = draftEvent.pick({ device: true, who: true, at: true }).extend({ id: z.string().optional() });
 const eventsBody = z.strictObject({ events: z.array(z.unknown()) });
 
@@ -26,6 +26,17 @@ const historyQuery = z
 export function pieceRoutes(store: RecordStore, photos: PhotoFolder): Hono {
   const routes = new Hono();
   routes.get('/', async (context) => context.json({ pieces: await summarizePieces(store) }));
+  // A page says which record it was opened on: another data folder may answer at its address by now.
+  routes.use('*', async (context, next) => {
+    const meant = context.req.header('x-underside-record');
+    if (meant === undefined || meant === store.recordId) return next();
+    return faultAnswer(
+      context,
+      409,
+      'record.other-record',
+      'Another data folder answers at this address now: nothing was done. Load the page anew to see it.',
+    );
+  });
   // Whatever is asked of a piece, it is read in first, and others are answered while that goes on.
   routes.use('/:id/*', async (context, next) => {
     await store.load(context.req.param('id'));

@@ -3,6 +3,7 @@ import { Suspense } from 'react';
 import { partsOf } from '../../drawing/partsOf.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { recorderOf } from '../examination/examRoom.ts';
+import { TextPlace } from '../fields/TextPlace.tsx';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { usePiece } from '../record/usePiece.ts';
 import { pieceTitle } from '../shell/pieceTitle.ts';
@@ -71,7 +72,9 @@ function Bench({ piece, readOnly, record }: Ready) {
             <h2 id="bench-open">{open.name}</h2>
             <p className="bench-asks soft">{open.asks}</p>
             <Suspense fallback={<p role="status">Laying it out.</p>}>
-              <open.Screen key={`${piece.id} ${open.id}`} room={room} />
+              <TextPlace name={open.id}>
+                <open.Screen key={`${piece.id} ${open.id}`} room={room} />
+              </TextPlace>
             </Suspense>
           </section>
         )}

@@ -1,6 +1,7 @@
 import type { Json } from '../../piece/event.ts';
 import { piecePart } from '../../piece/piece.ts';
 import { TextField } from '../fields/TextField.tsx';
+import { TextPlace } from '../fields/TextPlace.tsx';
 import type { ExamRoom } from './examRoom.ts';
 
 /** What is said of a part as such: whether it is there, of what wood, in the examiner's words. */
@@ -23,26 +24,28 @@ export function AboutPart({ room, part }: { room: ExamRoom; part: string }) {
         />
         It is missing
       </label>
-      <TextField
-        label="Wood"
-        note="Several are parted by commas: walnut, white pine."
-        value={now.woods.join(', ')}
-        readOnly={room.readOnly}
-        save={(words) =>
-          tell({
-            woods: words
-              .split(',')
-              .map((wood) => wood.trim())
-              .filter((wood) => wood !== ''),
-          })
-        }
-      />
-      <TextField
-        label="In words"
-        value={now.words}
-        readOnly={room.readOnly}
-        save={(words) => tell({ words })}
-      />
+      <TextPlace key={part} name={part}>
+        <TextField
+          label="Wood"
+          note="Several are parted by commas: walnut, white pine."
+          value={now.woods.join(', ')}
+          readOnly={room.readOnly}
+          save={(words) =>
+            tell({
+              woods: words
+                .split(',')
+                .map((wood) => wood.trim())
+                .filter((wood) => wood !== ''),
+            })
+          }
+        />
+        <TextField
+          label="In words"
+          value={now.words}
+          readOnly={room.readOnly}
+          save={(words) => tell({ words })}
+        />
+      </TextPlace>
     </section>
   );
 }

@@ -3,6 +3,7 @@ import { type KeyboardEvent, useId, useState } from 'react';
 import { needOn } from '../../knowledge/needOn.ts';
 import type { FindingState, Sureness } from '../../piece/finding.ts';
 import { TextField } from '../fields/TextField.tsx';
+import { TextPlace } from '../fields/TextPlace.tsx';
 import { drawingsOfSign, SignDrawingFigure } from '../reference/SignDrawingFigure.tsx';
 import { AnswerInWords, AnswerTouches, answers, surenesses } from './AnswerTouches.tsx';
 import { answerSign, putInWords, sayHowSure, sayWhereSeen } from './answerSign.ts';
@@ -132,13 +133,15 @@ function WordsOf({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
   const { sign, finding } = offered;
   if (finding === undefined) return null;
   return (
-    <TextField
-      label="In your own words"
-      note={`Printed with the finding “${sign.name}”.`}
-      value={finding.words}
-      readOnly={room.readOnly}
-      save={(words) => room.record(putInWords(finding, words))}
-    />
+    <TextPlace name={finding.id}>
+      <TextField
+        label="In your own words"
+        note={`Printed with the finding “${sign.name}”.`}
+        value={finding.words}
+        readOnly={room.readOnly}
+        save={(words) => room.record(putInWords(finding, words))}
+      />
+    </TextPlace>
   );
 }
 

@@ -1,5 +1,6 @@
-import { useId, useState } from 'react';
+import { useId } from 'react';
 import { formatBoth, parseLength } from '../../units/length.ts';
+import { useKeptLine } from './useKeptLine.ts';
 
 type LengthFieldProps = {
   label: string;
@@ -13,7 +14,10 @@ type LengthFieldProps = {
 /** A length as the trade writes it, read back at once in both units. */
 export function LengthField({ label, note, begin = '', onLength }: LengthFieldProps) {
   const id = useId();
-  const [text, setText] = useState(begin);
+  const [text, type] = useKeptLine(label, begin, (line) => {
+    const now = line.trim() === '' ? undefined : parseLength(line);
+    onLength(now?.ok ? now.mm : undefined);
+  });
   const read = text.trim() === '' ? undefined : parseLength(text);
   return (
     <div className="field">
@@ -27,11 +31,7 @@ export function LengthField({ label, note, begin = '', onLength }: LengthFieldPr
           value={text}
           aria-invalid={read?.ok === false}
           aria-describedby={`${id}-says`}
-          onChange={(change) => {
-            setText(change.target.value);
-            const now = change.target.value.trim() === '' ? undefined : parseLength(change.target.value);
-            onLength(now?.ok ? now.mm : undefined);
-          }}
+          onChange={(change) => type(change.target.value)}
         />
         <output htmlFor={id}>{read?.ok ? formatBoth(read.mm, { denominator: 64 }) : ''}</output>
       </span>

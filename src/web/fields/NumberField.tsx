@@ -1,4 +1,5 @@
-import { useId, useState } from 'react';
+import { useId } from 'react';
+import { useKeptLine } from './useKeptLine.ts';
 
 type NumberFieldProps = {
   label: string;
@@ -13,7 +14,15 @@ type NumberFieldProps = {
 /** A number with its unit; what lies outside its bounds is said, not refused. */
 export function NumberField({ label, note, unit, begin, min, max, onNumber }: NumberFieldProps) {
   const id = useId();
-  const [text, setText] = useState(begin === undefined ? '' : String(begin));
+  const [text, type] = useKeptLine(label, begin === undefined ? '' : String(begin), (line) => {
+    const next = Number(line.trim().replace(',', '.'));
+    const sound =
+      line.trim() !== '' &&
+      Number.isFinite(next) &&
+      (min === undefined || next >= min) &&
+      (max === undefined || next <= max);
+    onNumber(sound ? next : undefined);
+  });
   const value = Number(text.trim().replace(',', '.'));
   const wrong =
     text.trim() === ''
@@ -35,16 +44,7 @@ export function NumberField({ label, note, unit, begin, min, max, onNumber }: Nu
         value={text}
         aria-invalid={wrong !== ''}
         aria-describedby={`${id}-says`}
-        onChange={(change) => {
-          setText(change.target.value);
-          const next = Number(change.target.value.trim().replace(',', '.'));
-          const sound =
-            change.target.value.trim() !== '' &&
-            Number.isFinite(next) &&
-            (min === undefined || next >= min) &&
-            (max === undefined || next <= max);
-          onNumber(sound ? next : undefined);
-        }}
+        onChange={(change) => type(change.target.value)}
       />
       <span className="doubt" id={`${id}-says`} role="status">
         {wrong}

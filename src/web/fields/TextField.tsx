@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { LeftText } from './LeftText.tsx';
 import { useTyped } from './useTyped.ts';
 
 type TextFieldProps = {
@@ -9,6 +10,8 @@ type TextFieldProps = {
   lines?: boolean;
   readOnly?: boolean;
   autoComplete?: string;
+  /** True where `save` makes no act: the text then stays on this device until its page lets it go. */
+  holds?: boolean;
 };
 
 /** A line or some lines of text, kept as they are typed. */
@@ -20,9 +23,10 @@ export function TextField({
   lines,
   readOnly,
   autoComplete = 'off',
+  holds = false,
 }: TextFieldProps) {
   const id = useId();
-  const typed = useTyped(value, save);
+  const typed = useTyped(label, value, save, holds);
   const shared = {
     id,
     value: typed.text,
@@ -44,6 +48,7 @@ export function TextField({
       ) : (
         <input type="text" {...shared} onChange={(change) => typed.type(change.target.value)} />
       )}
+      <LeftText left={typed.left} />
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import { formatYears, parseYears, type YearSpan } from '../../units/years.ts';
+import { LeftText } from './LeftText.tsx';
 import { useTyped } from './useTyped.ts';
 
 type YearsFieldProps = {
@@ -8,23 +9,30 @@ type YearsFieldProps = {
   value: YearSpan | undefined;
   save: (years: [number, number] | undefined) => void;
   readOnly?: boolean;
+  /** True where `save` makes no act: the text then stays on this device until its page lets it go. */
+  holds?: boolean;
 };
 
 /** Years as the trade writes them: `1775`, `1760–1790`, `1760s`, `about 1775`. What can't be read is asked about. */
-export function YearsField({ label, note, value, save, readOnly }: YearsFieldProps) {
+export function YearsField({ label, note, value, save, readOnly, holds = false }: YearsFieldProps) {
   const id = useId();
   const [doubtful, setDoubtful] = useState<{ text: string; message: string }>();
   const written = value === undefined ? '' : formatYears(value);
-  const typed = useTyped(doubtful?.text ?? written, (text) => {
-    if (text.trim() === '') {
-      setDoubtful(undefined);
-      if (value !== undefined) save(undefined);
-      return;
-    }
-    const read = parseYears(text);
-    setDoubtful(read.ok ? undefined : { text, message: read.message });
-    if (read.ok) save([read.years[0], read.years[1]]);
-  });
+  const typed = useTyped(
+    label,
+    doubtful?.text ?? written,
+    (text) => {
+      if (text.trim() === '') {
+        setDoubtful(undefined);
+        if (value !== undefined) save(undefined);
+        return;
+      }
+      const read = parseYears(text);
+      setDoubtful(read.ok ? undefined : { text, message: read.message });
+      if (read.ok) save([read.years[0], read.years[1]]);
+    },
+    holds,
+  );
   const described = [note === undefined ? '' : `${id}-note`, doubtful === undefined ? '' : `${id}-doubt`];
   return (
     <div className="field">
@@ -48,6 +56,7 @@ export function YearsField({ label, note, value, save, readOnly }: YearsFieldPro
       <span className="doubt" id={`${id}-doubt`} role="status">
         {doubtful?.message}
       </span>
+      <LeftText left={typed.left} />
     </div>
   );
 }

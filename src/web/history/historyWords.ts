@@ -35,7 +35,7 @@ export function historyEntries(events: readonly RecordedEvent[], names: NameBook
   for (const event of events) {
     if (event.of === undefined) continue;
     if (event.kind === 'undo') takenBack.add(event.of);
-    else takenBack.delete(event.of);
+    if (event.kind === 'redo') takenBack.delete(event.of);
   }
   return events.map((event) => {
     const of = event.of === undefined ? undefined : byId.get(event.of);
@@ -49,13 +49,16 @@ export function historyEntries(events: readonly RecordedEvent[], names: NameBook
       sentence:
         event.kind === 'undo' || event.kind === 'redo'
           ? reversalWords(event.kind, of === undefined ? undefined : actWords(of, names).sentence)
-          : told.sentence,
+          : `${told.sentence}${event.changes.some((one) => one.saw !== undefined) ? unseenWords : ''}`,
       before: told.before,
       after: told.after,
       takenBack: takenBack.has(event.id),
     };
   });
 }
+
+/** Said of an act that wrote over a value which its device had not seen. */
+const unseenWords = ' What stood there before had not been seen on this device.';
 
 function reversalWords(kind: 'undo' | 'redo', what: string | undefined): string {
   const act = kind === 'undo' ? 'Took back' : 'Brought back';
@@ -100,6 +103,10 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
       return { sentence: `Withdrew a mark from the photo ${names.photo(first.path[1] ?? '')}.` };
     case 'opinion-signed':
       return signedWords(event.changes);
+    case 'overwrite-settled': {
+      const told = fieldWords(event.changes, names);
+      return { ...told, sentence: `Said which value holds: ${fieldName(first.path, names)}.` };
+    }
     default:
       return fieldWords(event.changes, names);
   }

@@ -1,5 +1,6 @@
 import { findingKey } from '../../piece/finding.ts';
 import { TextField } from '../fields/TextField.tsx';
+import { TextPlace } from '../fields/TextPlace.tsx';
 import { useNameBook } from '../history/useNameBook.ts';
 import type { OpinionRoom } from './opinionRoom.ts';
 
@@ -16,13 +17,15 @@ export function Resolutions({ room }: { room: OpinionRoom }) {
       { path: ['opinion', 'resolutions', key], ...(words === '' ? {} : { to: words }) },
     ]);
   const field = (key: string, label: string) => (
-    <TextField
-      label={label}
-      value={piece.opinion.resolutions[key] ?? ''}
-      save={(words) => resolve(key, words)}
-      readOnly={locked}
-      lines
-    />
+    <TextPlace name={key}>
+      <TextField
+        label={label}
+        value={piece.opinion.resolutions[key] ?? ''}
+        save={(words) => resolve(key, words)}
+        readOnly={locked}
+        lines
+      />
+    </TextPlace>
   );
   return (
     <section className="stack" aria-labelledby="jars">

@@ -3,6 +3,7 @@ import { useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import type { YearSpan } from '../../units/years.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { dropTextsOf, textStore } from '../fields/keptText.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { YearsField } from '../fields/YearsField.tsx';
 import { familyNames } from '../knowledge/familyNames.ts';
@@ -52,6 +53,7 @@ export function NewPiecePage() {
       examiner: readIdentity().who,
     });
     desk.record(id, 'piece-opened', [{ path: [], to: piece }]);
+    dropTextsOf(textStore(), location.pathname);
     void navigate({ to: '/piece/$id/engagement', params: { id } });
   };
 
@@ -105,6 +107,7 @@ export function NewPiecePage() {
         note="As it will head the opinion. It can wait."
         value={title}
         save={setTitle}
+        holds
       />
       <ChoiceField
         label="Seen"
@@ -125,9 +128,10 @@ export function NewPiecePage() {
           note="Years: 1760–1790, 1760s, about 1775."
           value={period}
           save={(years) => setPeriod(years)}
+          holds
         />
-        <TextField label="Said to come from" note="Town or region." value={place} save={setPlace} />
-        <TextField label="Said to be by" note="Maker or shop." value={maker} save={setMaker} />
+        <TextField label="Said to come from" note="Town or region." value={place} save={setPlace} holds />
+        <TextField label="Said to be by" note="Maker or shop." value={maker} save={setMaker} holds />
       </div>
       <div className="row">
         <button type="submit" className="button">

@@ -1,4 +1,4 @@
-import type { Act, PieceAnswer } from './act.ts';
+import { type Act, actId, type PieceAnswer, type QueuedAct } from './act.ts';
 import type { DeskEdges, DeskState, Waiting } from './desk.ts';
 import type { Asked } from './pieceServer.ts';
 import type { OpenPiece } from './pieceView.ts';
@@ -18,9 +18,10 @@ const mostAtOnce = 40;
 /**
  * Hands in what waits, first come first, until nothing waits or the record does not answer.
  *
- * An act leaves the outbox only after the record has answered for it. When nobody answers it tries again, at first
- * after a second, later every fifteen. What the record refuses is taken out of the line and said in words, so that
- * one bad entry never holds up the rest.
+ * An act leaves the outbox only after the record it was made for has answered for it. When nobody answers, or another
+ * record does, it tries again, at first after a second, later every fifteen. What the record refuses is taken out of the
+ * line and said in words, so that one bad entry never holds up the rest; an act on a piece that this record does not have
+ * stays in the outbox, for another record may.
  */
 export async function deliverQueue(delivery: Delivery): Promise<void> {
   const { state, edges } = delivery;
@@ -28,8 +29,10 @@ export async function deliverQueue(delivery: Delivery): Promise<void> {
   state.delivering = true;
   try {
     await edges.alone(async () => {
-      await agreeWithOutbox(delivery);
-      await handIn(delivery);
+      if (await isTheRecord(delivery)) {
+        await agreeWithOutbox(delivery);
+        await handIn(delivery);
+      }
     });
   } finally {
     state.delivering = false;
@@ -38,17 +41,54 @@ export async function deliverQueue(delivery: Delivery): Promise<void> {
     await deliverQueue(delivery);
 }
 
+/** Whether the record answers that this page was opened on. */
+async function isTheRecord(delivery: Delivery): Promise<boolean> {
+  const { state, edges } = delivery;
+  const asked = await edges.server.which();
+  const was = state.isOther;
+  // A server that can't say which record it has is taken as it is.
+  if (asked.came === 'answer') state.record ??= asked.answer.id;
+  state.isOther = asked.came === 'answer' && asked.answer.id !== state.record;
+  const isThere = asked.came !== 'nothing' && !state.isOther;
+  if (!isThere) tryLater(delivery);
+  else if (was) delivery.showAll();
+  return isThere;
+}
+
 /** Another tab may have handed in some of ours, or left some behind when it closed. */
-async function agreeWithOutbox({ state, edges, read }: Delivery): Promise<void> {
+async function agreeWithOutbox({ state, edges, read, showAll }: Delivery): Promise<void> {
   const outbox = await edges.outbox.catch(() => undefined);
   const kept = await outbox?.all().catch(() => undefined);
   if (kept === undefined) return;
   const places = new Set(kept.map((queued) => queued.place));
   const gone = state.queue.filter((waiting) => waiting.place !== undefined && !places.has(waiting.place));
-  const fresh = state.queue.filter((waiting) => waiting.place === undefined);
-  state.queue = [...kept.map(({ place, act }) => ({ place, act })), ...fresh];
+  const waited = state.elsewhere.length;
+  takeFromOutbox(state, kept);
+  if (state.elsewhere.length !== waited) showAll();
   for (const id of new Set(gone.map((waiting) => waiting.act.piece))) await read(id);
 }
+
+/** Lays what the outbox holds in the line; what belongs to another record, or to none that is known, waits beside it. */
+export function takeFromOutbox(state: DeskState, kept: readonly QueuedAct[]): void {
+  const fresh = state.queue.filter((waiting) => waiting.place === undefined);
+  const isElsewhere = ({ record, act }: QueuedAct) =>
+    (record !== undefined && state.record !== undefined && record !== state.record) ||
+    state.strays.has(actId(act));
+  state.elsewhere = kept.filter(isElsewhere);
+  state.queue = [...kept.filter((queued) => !isElsewhere(queued)), ...fresh];
+}
+
+function tryLater(delivery: Delivery): void {
+  const { state, edges } = delivery;
+  state.trouble = true;
+  const wait = Math.min(15_000, 1000 * 2 ** Math.min(state.tries, 4));
+  state.tries += 1;
+  edges.later(wait, () => void deliverQueue(delivery));
+  delivery.showAll();
+}
+
+/** A piece that is not in this record may be in the one it was made for. */
+const notHere = new Set(['record.not-opened', 'record.no-piece', 'record.other-record']);
 
 async function handIn(delivery: Delivery): Promise<void> {
   const { state, edges, pieceOf, taken, show, showAll } = delivery;
@@ -59,19 +99,19 @@ async function handIn(delivery: Delivery): Promise<void> {
     if (first === undefined) return;
     const acts = batch.map((waiting) => waiting.act);
     const opened = pieceOf(first.act.piece);
-    const asked = await send(edges, first.act.piece, acts);
-    if (asked.came === 'nothing') {
-      state.trouble = true;
-      const wait = Math.min(15_000, 1000 * 2 ** Math.min(state.tries, 4));
-      state.tries += 1;
-      edges.later(wait, () => void deliverQueue(delivery));
-      showAll();
-      return;
-    }
+    const asked = await send(delivery, first.act.piece, acts);
+    if (asked.came === 'nothing') return tryLater(delivery);
     state.trouble = false;
     state.tries = 0;
     if (asked.came === 'refusal' && batch.length > 1) {
       atOnce = 1;
+      continue;
+    }
+    if (asked.came === 'refusal' && notHere.has(asked.code ?? '')) {
+      for (const { act } of batch) state.strays.add(actId(act));
+      state.queue = state.queue.filter((waiting) => !batch.includes(waiting));
+      await agreeWithOutbox(delivery);
+      showAll();
       continue;
     }
     await leaveQueue(delivery, batch);
@@ -97,13 +137,14 @@ function nextBatch(queue: readonly Waiting[], atOnce: number): Waiting[] {
   return queue.slice(0, Math.min(atOnce, end === -1 ? queue.length : end));
 }
 
-function send(edges: DeskEdges, id: string, acts: readonly Act[]): Promise<Asked<PieceAnswer>> {
+function send({ state, edges }: Delivery, id: string, acts: readonly Act[]): Promise<Asked<PieceAnswer>> {
   const first = acts[0];
   if (first !== undefined && first.type !== 'event')
-    return edges.server.reverse(id, first.type, first.reversal);
+    return edges.server.reverse(id, first.type, first.reversal, state.record);
   return edges.server.record(
     id,
     acts.flatMap((act) => (act.type === 'event' ? [act.event] : [])),
+    state.record,
   );
 }
 
@@ -112,4 +153,5 @@ async function leaveQueue({ state, edges }: Delivery, batch: readonly Waiting[])
   state.queue = state.queue.filter((waiting) => !batch.includes(waiting));
   const outbox = await edges.outbox.catch(() => undefined);
   await outbox?.remove(places).catch(() => undefined);
+  for (const { act } of batch) edges.aside.drop(actId(act));
 }

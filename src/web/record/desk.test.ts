@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { piece as pieceSchema } from '../../piece/piece.ts';
+import { actsAside } from './actsAside.ts';
 import { openDesk } from './desk.ts';
 import { memoryOutbox, type Outbox } from './outbox.ts';
 import { type RehearsalServer, rehearsalServer } from './testing/rehearsalServer.ts';
@@ -8,10 +9,11 @@ import { type RehearsalServer, rehearsalServer } from './testing/rehearsalServer
 const id = 'p1';
 const fresh = pieceSchema.parse({ id, form: 'side-chair', title: 'Hall chair' });
 
-function openTestDesk(server: RehearsalServer, outbox: Outbox) {
+function openTestDesk(server: RehearsalServer, outbox: Outbox, aside?: Storage) {
   const timers: (() => void)[] = [];
   const desk = openDesk({
     outbox: Promise.resolve(outbox),
+    aside: actsAside(aside, 'tab-1', () => 0),
     server,
     identity: () => ({ who: 'A. Reader', device: 'Bench' }),
     now: () => '2026-11-25T10:00:00.000+00:00',
@@ -89,6 +91,107 @@ describe('the desk', () => {
     expect(desk.view(id)).toMatchObject({ saving: 'saved', seq: 2 });
   });
 
+  test('what waits when another record answers is kept, said, and handed in once its own is back', async () => {
+    const server = rehearsalServer();
+    const outbox = memoryOutbox();
+    const { desk } = openTestDesk(server, outbox);
+    desk.watch(id, () => {});
+    desk.record(id, 'piece-opened', [{ path: [], to: JSON.parse(JSON.stringify(fresh)) }]);
+    await settle();
+    server.away = true;
+    for (const name of ['One', 'Two', 'Three']) desk.record(id, 'piece-described', title(name));
+    await settle();
+    const other = rehearsalServer();
+    other.recordId = 'r2';
+    const stranger = openTestDesk(other, outbox);
+    stranger.desk.watch(id, () => {});
+    await settle();
+    stranger.desk.wake();
+    await settle();
+    expect(other.seen).toEqual([]);
+    expect(stranger.desk.elsewhere().acts.map(({ record }) => record)).toEqual(['r1', 'r1', 'r1']);
+    expect(await outbox.all()).toHaveLength(3);
+    const [waits] = stranger.desk.elsewhere().acts;
+    expect(waits && (await stranger.desk.titleOf(waits))).toBe('Hall chair');
+
+    // The page that is open may not hand in either, when another folder takes its server's place.
+    server.away = false;
+    server.recordId = 'r2';
+    desk.wake();
+    await settle();
+    expect(desk.elsewhere().isOther).toBe(true);
+    expect(server.seen).toHaveLength(1);
+    server.recordId = 'r1';
+    desk.wake();
+    await settle();
+    expect(desk.elsewhere().isOther).toBe(false);
+    expect(desk.view(id)).toMatchObject({ saving: 'saved', waiting: 0 });
+    expect(desk.view(id).piece?.title).toBe('Three');
+    expect(await outbox.all()).toEqual([]);
+  });
+
+  test('an act on a piece that the record does not have is never dropped, and holds nothing up', async () => {
+    const server = rehearsalServer();
+    const outbox = memoryOutbox();
+    // As browsers stored it before records had ids.
+    await outbox.add(
+      {
+        type: 'event',
+        piece: 'gone',
+        event: {
+          id: crypto.randomUUID(),
+          piece: 'gone',
+          kind: 'piece-described',
+          changes: title('Lost?'),
+          who: '',
+          device: 'd',
+          at: '2026-11-25T10:00:00.000+00:00',
+        },
+      },
+      undefined,
+    );
+    const { desk } = openTestDesk(server, outbox);
+    desk.record(id, 'piece-opened', [{ path: [], to: JSON.parse(JSON.stringify(fresh)) }]);
+    await settle();
+    expect(server.seen).toHaveLength(1);
+    expect(desk.elsewhere().acts.map(({ act }) => act.piece)).toEqual(['gone']);
+    expect(await outbox.all()).toHaveLength(1);
+    await desk.forgetElsewhere(desk.elsewhere().acts);
+    expect(desk.elsewhere().acts).toEqual([]);
+    expect(await outbox.all()).toEqual([]);
+  });
+
+  test('an act is set aside in the moment it is made, and taken up by the next page of the tab', async () => {
+    const server = rehearsalServer();
+    const kept = new Map<string, string>();
+    const store = {
+      get length() {
+        return kept.size;
+      },
+      key: (at: number) => [...kept.keys()][at] ?? null,
+      getItem: (name: string) => kept.get(name) ?? null,
+      setItem: (name: string, value: string) => void kept.set(name, value),
+      removeItem: (name: string) => void kept.delete(name),
+    } as Storage;
+    const first = openTestDesk(server, memoryOutbox(), store);
+    first.desk.record(id, 'piece-opened', [{ path: [], to: JSON.parse(JSON.stringify(fresh)) }]);
+    await settle();
+    expect(kept.size).toBe(0);
+    // The page is gone before its store has answered.
+    const stuck = { ...memoryOutbox(), lasting: true, add: () => new Promise<number>(() => {}) };
+    const second = openTestDesk(server, stuck, store);
+    await settle();
+    second.desk.record(id, 'piece-described', title('Typed last'));
+    expect(kept.size).toBe(1);
+    await settle();
+    const third = openTestDesk(server, memoryOutbox(), store);
+    third.desk.watch(id, () => {});
+    await settle();
+    expect(third.desk.view(id)).toMatchObject({ saving: 'saved' });
+    expect(third.desk.view(id).piece?.title).toBe('Typed last');
+    expect(kept.size).toBe(0);
+  });
+
   test('one refused act is said in words and does not hold up the others', async () => {
     const server = rehearsalServer();
     const { desk } = openTestDesk(server, memoryOutbox());
@@ -118,8 +221,8 @@ describe('the desk', () => {
     const server = rehearsalServer();
     const held: (() => void)[] = [];
     const read = server.read;
-    server.read = async (asked) => {
-      const answer = await read(asked);
+    server.read = async (asked, record) => {
+      const answer = await read(asked, record);
       await new Promise<void>((go) => held.push(go));
       return answer;
     };
@@ -172,7 +275,7 @@ describe('the desk', () => {
         desk.wake();
         await settle();
         await settle();
-        const asked = await server.read(id);
+        const asked = await server.read(id, undefined);
         expect(desk.waiting()).toBe(0);
         const there = asked.came === 'answer' ? asked.answer.piece : undefined;
         const here = desk.view(id).piece;

@@ -1,16 +1,21 @@
 import type { Change, EventKind, Json } from '../../piece/event.ts';
 import { piece as pieceSchema } from '../../piece/piece.ts';
-import { type Act, actId, type PieceAnswer } from './act.ts';
-import { deliverQueue } from './deliverQueue.ts';
+import { type Act, actId, type PieceAnswer, type QueuedAct } from './act.ts';
+import type { ActsAside } from './actsAside.ts';
+import { deliverQueue, takeFromOutbox } from './deliverQueue.ts';
 import type { Identity } from './identity.ts';
 import type { Outbox } from './outbox.ts';
 import type { Asked, PieceServer } from './pieceServer.ts';
 import { type OpenPiece, openPiece, type PieceView, viewOf } from './pieceView.ts';
 import { standingAfter } from './standing.ts';
+import { isStrange, strangeWords } from './strangeAct.ts';
+import { withSeen } from './withSeen.ts';
 
 /** What a desk needs from outside; tests hand in their own. */
 export type DeskEdges = {
   outbox: Promise<Outbox>;
+  /** Where an act is put in the moment it is made, until the outbox has it. */
+  aside: ActsAside;
   server: PieceServer;
   identity: () => Identity;
   now: () => string;
@@ -23,6 +28,11 @@ export type DeskEdges = {
   tell: (pieceId: string) => void;
 };
 
+/** What waits here for another record, and whether another one answers than the one the page was opened on. */
+export type Elsewhere = { acts: readonly QueuedAct[]; isOther: boolean };
+
+const nothingElsewhere: Elsewhere = { acts: [], isOther: false };
+
 /** Where acts are made, shown at once, kept, and handed in to the record in order. */
 export type Desk = ReturnType<typeof openDesk>;
 
@@ -32,6 +42,14 @@ export type Waiting = { act: Act; place: number | undefined };
 /** What the desk holds while it is open. */
 export type DeskState = {
   queue: Waiting[];
+  /** Acts that wait for another record than the one that answers. */
+  elsewhere: QueuedAct[];
+  /** Ids of acts on pieces that this record does not have. */
+  strays: Set<string>;
+  /** The record this page was opened on, once it is known. */
+  record: string | undefined;
+  /** True while another record answers than the one this page was opened on. */
+  isOther: boolean;
   pieces: Map<string, OpenPiece>;
   delivering: boolean;
   /** True while the record does not answer. */
@@ -46,6 +64,10 @@ export type DeskState = {
 export function openDesk(edges: DeskEdges) {
   const state: DeskState = {
     queue: [],
+    elsewhere: [],
+    strays: new Set(),
+    record: undefined,
+    isOther: false,
     pieces: new Map(),
     delivering: false,
     trouble: false,
@@ -66,15 +88,25 @@ export function openDesk(edges: DeskEdges) {
     opened.view = viewOf(opened, actsOf(opened.id), state);
     for (const listener of opened.listeners) listener();
   };
+  const above = { listeners: new Set<() => void>(), shown: nothingElsewhere };
   const showAll = (): void => {
     for (const opened of state.pieces.values()) show(opened);
+    const next = { acts: state.elsewhere, isOther: state.isOther };
+    if (next.acts.length + above.shown.acts.length === 0 && next.isOther === above.shown.isOther) return;
+    above.shown = next;
+    for (const listener of above.listeners) listener();
   };
 
   const taken = (opened: OpenPiece, asked: Asked<PieceAnswer>, acts: readonly Act[] = []): void => {
     if (asked.came !== 'answer') return;
     const { answer } = asked;
     const after = standingAfter(opened.standing, acts);
-    const onlyOurs = acts.length > 0 || answer.seq === opened.seq;
+    const onlyOurs =
+      answer.count === undefined
+        ? acts.length > 0 || answer.seq === opened.seq
+        : answer.count === opened.count + acts.length;
+    if (!onlyOurs && opened.came === 'answer') opened.isMovedOn = true;
+    opened.count = answer.count ?? 0;
     opened.standing = {
       document: answer.piece as Json,
       done: onlyOurs ? after.done : [],
@@ -83,24 +115,32 @@ export function openDesk(edges: DeskEdges) {
     opened.seq = answer.seq;
     opened.canUndo = answer.canUndo;
     opened.canRedo = answer.canRedo;
+    opened.undoes = answer.undoes;
+    opened.redoes = answer.redoes;
+    opened.overwritten = answer.overwritten ?? [];
     opened.readOnly = answer.readOnly ?? opened.readOnly;
     opened.came = 'answer';
     void edges.outbox
-      .then((outbox) => outbox.know(opened.id, { ...answer, readOnly: opened.readOnly }))
+      .then((outbox) => outbox.know(state.record, opened.id, { ...answer, readOnly: opened.readOnly }))
       .catch(() => {});
   };
 
   const read = async (id: string): Promise<void> => {
     const opened = pieceOf(id);
-    const asked = await edges.server.read(id);
+    const asked = await edges.server.read(id, state.record);
     if (asked.came === 'answer') {
       // An answer to a question asked before the last delivery may come after it, and would show what was before.
       if (asked.answer.seq >= opened.seq) taken(opened, asked);
       state.trouble = false;
+    } else if (asked.came === 'refusal' && asked.code === 'record.other-record') {
+      state.isOther = true;
+      showAll();
     } else if (asked.came === 'refusal') {
       opened.came = opened.came === 'answer' ? 'answer' : 'refusal';
     } else if (opened.came === 'not-yet') {
-      const known = await edges.outbox.then((outbox) => outbox.known(id)).catch(() => undefined);
+      const known = await edges.outbox
+        .then((outbox) => outbox.known(state.record, id))
+        .catch(() => undefined);
       if (known !== undefined) taken(opened, { came: 'answer', answer: known });
       if (known === undefined) edges.later(3000, () => opened.came === 'not-yet' && void read(id));
       state.trouble = true;
@@ -112,13 +152,19 @@ export function openDesk(edges: DeskEdges) {
     void deliverQueue({ state, edges, pieceOf, taken, read, show, showAll });
   };
 
+  /** Ids of the acts made on this page. */
+  const mine = new Set<string>();
   const put = (act: Act): void => {
+    mine.add(actId(act));
     const waiting: Waiting = { act, place: undefined };
+    const { record } = state;
+    edges.aside.put(act, record);
     state.queue.push(waiting);
     show(pieceOf(act.piece));
     void edges.outbox
       .then(async (outbox) => {
-        waiting.place = await outbox.add(act);
+        waiting.place = await outbox.add(act, record);
+        if (outbox.lasting) edges.aside.drop(actId(act));
       })
       .catch(() => {
         state.lasting = false;
@@ -127,16 +173,37 @@ export function openDesk(edges: DeskEdges) {
   };
 
   const reverse = (id: string, type: 'undo' | 'redo'): void => {
-    if (pieceOf(id).readOnly) return;
-    put({ type, piece: id, reversal: { id: edges.freshId(), at: edges.now(), ...edges.identity() } });
+    const opened = pieceOf(id);
+    if (opened.readOnly) return;
+    const after = standingAfter(opened.standing, actsOf(id));
+    const inSight = (type === 'undo' ? after.done : after.undone).at(-1)?.id;
+    const mark = type === 'undo' ? opened.undoes : opened.redoes;
+    const of = inSight ?? mark?.id;
+    if (inSight === undefined && mark !== undefined && isStrange(opened, mark, edges.identity(), mine)) {
+      opened.asked = mark.id;
+      opened.refusals = [...opened.refusals, strangeWords(type, mark)];
+      show(opened);
+      return;
+    }
+    const reversal = { id: edges.freshId(), at: edges.now(), ...edges.identity() };
+    put({ type, piece: id, reversal: of === undefined ? reversal : { ...reversal, of } });
   };
 
-  void edges.outbox
-    .then(async (outbox) => {
-      state.lasting = outbox.lasting;
-      const before = await outbox.all();
-      state.queue = [...before.map(({ place, act }) => ({ place, act })), ...state.queue];
-    })
+  const begin = async (): Promise<void> => {
+    const outbox = await edges.outbox;
+    state.lasting = outbox.lasting;
+    const known = await edges.server.which();
+    if (known.came === 'answer') state.record = known.answer.id;
+    const there = new Set((await outbox.all()).map(({ act }) => actId(act)));
+    const ours = new Set(state.queue.map(({ act }) => actId(act)));
+    for (const { act, record } of edges.aside.left()) {
+      if (ours.has(actId(act))) continue;
+      if (!there.has(actId(act))) await outbox.add(act, record);
+      if (outbox.lasting) edges.aside.drop(actId(act));
+    }
+    takeFromOutbox(state, await outbox.all());
+  };
+  void begin()
     .catch(() => {
       state.lasting = false;
     })
@@ -156,7 +223,7 @@ export function openDesk(edges: DeskEdges) {
       return () => opened.listeners.delete(listener);
     },
     /** Does something to a piece: shown at once, kept, handed in. What makes no sense is refused in words, not kept. */
-    record(id: string, kind: EventKind, changes: readonly Change[]): void {
+    record(id: string, kind: EventKind, changes: readonly Change[], of?: string): void {
       const opened = pieceOf(id);
       if ((opened.readOnly && kind !== 'piece-put-away') || changes.length === 0) return;
       const event = {
@@ -164,10 +231,12 @@ export function openDesk(edges: DeskEdges) {
         piece: id,
         kind,
         changes: [...changes],
+        ...(of === undefined ? {} : { of }),
         at: edges.now(),
         ...edges.identity(),
       };
-      const after = standingAfter(opened.standing, [...actsOf(id), { type: 'event', piece: id, event }]);
+      const before = standingAfter(opened.standing, actsOf(id));
+      const after = standingAfter(before, [{ type: 'event', piece: id, event }]);
       const fits = pieceSchema.safeParse(after.document);
       if (opened.came !== 'not-yet' && !fits.success) {
         const where = fits.error.issues[0];
@@ -175,7 +244,9 @@ export function openDesk(edges: DeskEdges) {
         show(opened);
         return;
       }
-      put({ type: 'event', piece: id, event });
+      const seen =
+        kind === 'piece-opened' ? event : { ...event, changes: withSeen(before.document, changes) };
+      put({ type: 'event', piece: id, event: seen });
     },
     undo: (id: string): void => reverse(id, 'undo'),
     redo: (id: string): void => reverse(id, 'redo'),
@@ -187,6 +258,7 @@ export function openDesk(edges: DeskEdges) {
     /** Tries again now: on coming back to the page or to the network. */
     wake(): void {
       state.tries = 0;
+      state.strays.clear();
       deliver();
       for (const opened of state.pieces.values()) if (opened.listeners.size > 0) void read(opened.id);
     },
@@ -199,6 +271,26 @@ export function openDesk(edges: DeskEdges) {
       for (let turn = 0; turn < 40 && state.queue.length > 0; turn += 1) {
         await new Promise<void>((done) => edges.later(50, done));
       }
+    },
+    /** What waits for another record than the one that answers. */
+    elsewhere: (): Elsewhere => above.shown,
+    watchElsewhere(listener: () => void): () => void {
+      above.listeners.add(listener);
+      return () => above.listeners.delete(listener);
+    },
+    /** What a piece was last known to be called, in whatever record; undefined where it is not known here. */
+    async titleOf({ act, record }: QueuedAct): Promise<string | undefined> {
+      const known = await edges.outbox
+        .then((outbox) => outbox.known(record, act.piece))
+        .catch(() => undefined);
+      return (known?.piece as { title?: string } | undefined)?.title;
+    },
+    /** Takes acts that wait for another record out of this browser: the person has them as a file, or wants them gone. */
+    async forgetElsewhere(acts: readonly QueuedAct[]): Promise<void> {
+      const outbox = await edges.outbox;
+      await outbox.remove(acts.map(({ place }) => place));
+      takeFromOutbox(state, await outbox.all());
+      showAll();
     },
     /** How many acts wait to be handed in. */
     waiting: (): number => state.queue.length,

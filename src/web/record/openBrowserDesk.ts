@@ -1,3 +1,4 @@
+import { actsAside } from './actsAside.ts';
 import { type Desk, openDesk } from './desk.ts';
 import { freshId, momentWithZone, readIdentity } from './identity.ts';
 import { openOutbox } from './outbox.ts';
@@ -8,6 +9,11 @@ export function openBrowserDesk(): Desk {
   const tabs = typeof BroadcastChannel === 'function' ? new BroadcastChannel('underside') : undefined;
   const desk = openDesk({
     outbox: openOutbox(),
+    aside: actsAside(
+      storage(() => localStorage),
+      tabId(),
+      () => Date.now(),
+    ),
     server: pieceServer((input, init) => fetch(input, init)),
     identity: readIdentity,
     now: () => momentWithZone(new Date()),
@@ -30,4 +36,21 @@ export function openBrowserDesk(): Desk {
     if (document.visibilityState === 'visible') desk.wake();
   });
   return desk;
+}
+
+/** A name for this tab that outlives a reload. */
+function tabId(): string {
+  const kept = storage(() => sessionStorage)?.getItem('underside.tab');
+  const tab = kept ?? freshId();
+  storage(() => sessionStorage)?.setItem('underside.tab', tab);
+  return tab;
+}
+
+/** A store of the browser's, or nothing where it is shut. */
+function storage(of: () => Storage): Storage | undefined {
+  try {
+    return of();
+  } catch {
+    return undefined;
+  }
 }

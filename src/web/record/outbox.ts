@@ -6,15 +6,20 @@ export type Outbox = {
   /** False where this browser keeps nothing once the tab is closed. */
   lasting: boolean;
   all(): Promise<QueuedAct[]>;
-  add(act: Act): Promise<number>;
+  /** @param record  id of the record the act was made for; undefined where it is not known */
+  add(act: Act, record: string | undefined): Promise<number>;
   remove(places: readonly number[]): Promise<void>;
   /** Keeps the last answer of a piece, so that it opens when the server is gone. */
-  know(id: string, answer: PieceAnswer): Promise<void>;
-  known(id: string): Promise<PieceAnswer | undefined>;
+  know(record: string | undefined, id: string, answer: PieceAnswer): Promise<void>;
+  /** @param record  where it is not known, any record that has the piece will do */
+  known(record: string | undefined, id: string): Promise<PieceAnswer | undefined>;
 };
 
+type StoredAct = { act: Act; record?: string };
+
 interface OutboxSchema extends DBSchema {
-  acts: { key: number; value: Act };
+  /** An act by itself was stored before records had ids. */
+  acts: { key: number; value: StoredAct | Act };
   pieces: { key: string; value: PieceAnswer };
 }
 
@@ -39,42 +44,63 @@ function storedOutbox(store: IDBPDatabase<OutboxSchema>): Outbox {
     async all() {
       const reading = store.transaction('acts');
       const [places, acts] = await Promise.all([reading.store.getAllKeys(), reading.store.getAll()]);
-      return acts.flatMap((act, index) => {
+      return acts.flatMap((stored, index) => {
         const place = places[index];
-        return place === undefined ? [] : [{ place, act }];
+        return place === undefined ? [] : [queued(place, stored)];
       });
     },
-    add: (act) => store.add('acts', act),
+    add: (act, record) => store.add('acts', record === undefined ? { act } : { act, record }),
     async remove(places) {
       const writing = store.transaction('acts', 'readwrite');
       await Promise.all([...places.map((place) => writing.store.delete(place)), writing.done]);
     },
-    async know(id, answer) {
-      await store.put('pieces', answer, id);
+    async know(record, id, answer) {
+      await store.put('pieces', answer, pieceKey(record, id));
     },
-    known: (id) => store.get('pieces', id),
+    async known(record, id) {
+      if (record !== undefined) return store.get('pieces', pieceKey(record, id));
+      const key = (await store.getAllKeys('pieces')).find((one) => isKeyOf(one, id));
+      return key === undefined ? undefined : store.get('pieces', key);
+    },
   };
 }
 
 /** An outbox that lasts as long as the page: for browsers without a store, and for tests. */
 export function memoryOutbox(): Outbox {
-  const acts = new Map<number, Act>();
+  const acts = new Map<number, StoredAct>();
   const pieces = new Map<string, PieceAnswer>();
   const counter = { last: 0 };
   return {
     lasting: false,
-    all: async () => [...acts].map(([place, act]) => ({ place, act })),
-    async add(act) {
+    all: async () => [...acts].map(([place, stored]) => queued(place, stored)),
+    async add(act, record) {
       counter.last += 1;
-      acts.set(counter.last, act);
+      acts.set(counter.last, record === undefined ? { act } : { act, record });
       return counter.last;
     },
     async remove(places) {
       for (const place of places) acts.delete(place);
     },
-    async know(id, answer) {
-      pieces.set(id, answer);
+    async know(record, id, answer) {
+      pieces.set(pieceKey(record, id), answer);
     },
-    known: async (id) => pieces.get(id),
+    known: async (record, id) =>
+      record === undefined
+        ? [...pieces].find(([key]) => isKeyOf(key, id))?.[1]
+        : pieces.get(pieceKey(record, id)),
   };
+}
+
+function queued(place: number, stored: StoredAct | Act): QueuedAct {
+  return 'act' in stored
+    ? { place, act: stored.act, record: stored.record }
+    : { place, act: stored, record: undefined };
+}
+
+function pieceKey(record: string | undefined, id: string): string {
+  return `${record ?? ''} ${id}`;
+}
+
+function isKeyOf(key: string, id: string): boolean {
+  return key.endsWith(` ${id}`);
 }

@@ -4,23 +4,32 @@ import type { PieceAnswer, Reversal } from './act.ts';
 /** What came of asking the server: its answer, its refusal in words, or nobody there. */
 export type Asked<Answer> =
   | { came: 'answer'; answer: Answer }
-  | { came: 'refusal'; status: number; message: string }
+  | { came: 'refusal'; status: number; message: string; code?: string }
   | { came: 'nothing' };
 
 /** The server's side of the record, as far as a screen needs it. */
 export type PieceServer = {
-  read(id: string): Promise<Asked<PieceAnswer>>;
-  record(id: string, events: readonly DraftEvent[]): Promise<Asked<PieceAnswer>>;
-  reverse(id: string, which: 'undo' | 'redo', reversal: Reversal): Promise<Asked<PieceAnswer>>;
+  /** Which record answers. */
+  which(): Promise<Asked<{ id: string }>>;
+  /** @param record  id of the record that is meant: another one refuses, and does nothing */
+  read(id: string, record: string | undefined): Promise<Asked<PieceAnswer>>;
+  record(id: string, events: readonly DraftEvent[], record: string | undefined): Promise<Asked<PieceAnswer>>;
+  reverse(
+    id: string,
+    which: 'undo' | 'redo',
+    reversal: Reversal,
+    record: string | undefined,
+  ): Promise<Asked<PieceAnswer>>;
 };
 
 /** The record over HTTP. `ask` is fetch, or a stand-in for it. */
 export function pieceServer(ask: typeof fetch): PieceServer {
   const at = (id: string) => `/api/pieces/${encodeURIComponent(id)}`;
   return {
-    read: (id) => askServer(ask, at(id)),
-    record: (id, events) => askServer(ask, `${at(id)}/events`, { events }),
-    reverse: (id, which, reversal) => askServer(ask, `${at(id)}/${which}`, reversal),
+    which: () => askServer(ask, '/api/record'),
+    read: (id, record) => askServer(ask, at(id), undefined, record),
+    record: (id, events, record) => askServer(ask, `${at(id)}/events`, { events }, record),
+    reverse: (id, which, reversal, record) => askServer(ask, `${at(id)}/${which}`, reversal, record),
   };
 }
 
@@ -28,6 +37,7 @@ export function pieceServer(ask: typeof fetch): PieceServer {
  * Asks the server, and says in one shape what came.
  *
  * @param body  sent as JSON by POST; a GET where left out
+ * @param record  id of the record that is meant, where it matters
  * @returns     `nothing` when nobody answered, or the answer was a passing trouble of the server (5xx, too slow, too
  *              much at once, not let in, a full disk), so that what was sent must be kept and sent again
  */
@@ -35,16 +45,15 @@ export async function askServer<Answer>(
   ask: typeof fetch,
   path: string,
   body?: unknown,
+  record?: string,
 ): Promise<Asked<Answer>> {
   try {
     const answer = await ask(path, {
-      ...(body === undefined
-        ? {}
-        : {
-            method: 'POST',
-            headers: { 'content-type': 'application/json', 'x-underside': '1' },
-            body: JSON.stringify(body),
-          }),
+      ...(body === undefined ? {} : { method: 'POST', body: JSON.stringify(body) }),
+      headers: {
+        ...(body === undefined ? {} : { 'content-type': 'application/json', 'x-underside': '1' }),
+        ...(record === undefined ? {} : { 'x-underside-record': record }),
+      },
       signal: AbortSignal.timeout(20_000),
     });
     if (answer.ok) return { came: 'answer', answer: (await answer.json()) as Answer };
@@ -70,7 +79,14 @@ async function refusal(answer: Response): Promise<Asked<never>> {
     const faults = told.faults ?? [];
     if (faults.some((fault) => passingCodes.has(fault.code ?? ''))) return { came: 'nothing' };
     const words = faults.flatMap((fault) => (fault.message === undefined ? [] : [fault.message]));
-    if (words.length > 0) return { came: 'refusal', status: answer.status, message: words.join(' ') };
+    const code = faults[0]?.code;
+    if (words.length > 0)
+      return {
+        came: 'refusal',
+        status: answer.status,
+        message: words.join(' '),
+        ...(code === undefined ? {} : { code }),
+      };
   } catch {
     // The answer was not in the record's own form: say what can be said.
   }

@@ -1,5 +1,6 @@
+import type { Overwritten } from '../../piece/overwritten.ts';
 import { type Piece, piece as pieceSchema } from '../../piece/piece.ts';
-import type { Act } from './act.ts';
+import type { Act, ActMark } from './act.ts';
 import type { DeskState } from './desk.ts';
 import { type Standing, standingAfter } from './standing.ts';
 
@@ -23,6 +24,8 @@ export type PieceView = {
   seq: number;
   /** What the record would not take, in words. */
   refusals: readonly string[];
+  /** Values that were written over unseen, and wait for an examiner. */
+  overwritten: readonly Overwritten[];
 };
 
 /** What the desk holds of one piece. */
@@ -31,10 +34,20 @@ export type OpenPiece = {
   came: 'not-yet' | 'answer' | 'refusal';
   standing: Standing;
   seq: number;
+  /** How many acts the record had on the piece. */
+  count: number;
   canUndo: boolean;
   canRedo: boolean;
   readOnly: boolean;
   refusals: readonly string[];
+  /** The acts that an undo and a redo would turn, as the record last told. */
+  undoes: ActMark | undefined;
+  redoes: ActMark | undefined;
+  overwritten: readonly Overwritten[];
+  /** True once the record has moved on by acts of others since this page last acted. */
+  isMovedOn: boolean;
+  /** The act of another hand that a person was asked about before taking it back. */
+  asked: string | undefined;
   listeners: Set<() => void>;
   view: PieceView;
 };
@@ -46,10 +59,16 @@ export function openPiece(id: string): OpenPiece {
     came: 'not-yet',
     standing: { document: undefined, done: [], undone: [] },
     seq: 0,
+    count: 0,
     canUndo: false,
     canRedo: false,
     readOnly: false,
     refusals: [],
+    undoes: undefined,
+    redoes: undefined,
+    overwritten: [],
+    isMovedOn: false,
+    asked: undefined,
     listeners: new Set(),
     view: {
       state: 'loading',
@@ -63,6 +82,7 @@ export function openPiece(id: string): OpenPiece {
       trouble: false,
       seq: 0,
       refusals: [],
+      overwritten: [],
     },
   };
 }
@@ -86,5 +106,17 @@ export function viewOf(opened: OpenPiece, acts: readonly Act[], desk: DeskState)
     trouble: desk.trouble,
     seq: opened.seq,
     refusals: opened.refusals,
+    overwritten: stillOpen(opened.overwritten, acts),
   };
+}
+
+/** Those that no act in the line settles yet. */
+function stillOpen(all: readonly Overwritten[], acts: readonly Act[]): readonly Overwritten[] {
+  const settling = acts.flatMap((act) =>
+    act.type === 'event' && act.event.of !== undefined ? [act.event] : [],
+  );
+  if (settling.length === 0) return all;
+  return all.filter(({ act, path }) =>
+    settling.every((event) => event.of !== act || event.changes.every((one) => `${one.path}` !== `${path}`)),
+  );
 }

@@ -1,14 +1,17 @@
 import type { Change, Json } from '../../piece/event.ts';
-import { foldEvents, invertChanges, withBefore } from '../../piece/fold.ts';
+import { invertChanges, makeAll, openDocument } from '../../piece/fold.ts';
 import type { Act } from './act.ts';
+
+/** An act in sight: its id, and its changes with what was there before. */
+export type DoneAct = { id: string; changes: readonly Change[] };
 
 /** A piece as the record last gave it, with the acts of this sitting that can be taken back in sight. */
 export type Standing = {
   document: Json | undefined;
-  /** Changes of acts that stand, oldest first, with what was there before. */
-  done: readonly (readonly Change[])[];
-  /** Changes of acts taken back, last taken back at the end. */
-  undone: readonly (readonly Change[])[];
+  /** Acts that stand, oldest first. */
+  done: readonly DoneAct[];
+  /** Acts taken back, last taken back at the end. */
+  undone: readonly DoneAct[];
 };
 
 /**
@@ -19,26 +22,25 @@ export type Standing = {
  * can't be taken back.
  */
 export function standingAfter(before: Standing, acts: readonly Act[]): Standing {
-  return acts.reduce(afterOne, before);
-}
-
-function afterOne(before: Standing, act: Act): Standing {
-  const { document, done, undone } = before;
-  if (act.type === 'event') {
-    const changes = withBefore(document, act.event.changes);
-    if (act.event.kind === 'piece-opened')
-      return { document: foldEvents(document, [{ changes }]), done: [], undone: [] };
-    return { document: foldEvents(document, [{ changes }]), done: [...done, changes], undone: [] };
+  if (acts.length === 0) return before;
+  const open = openDocument(before.document);
+  const done = [...before.done];
+  const undone = [...before.undone];
+  for (const act of acts) {
+    if (act.type === 'event') {
+      const changes = makeAll(open, act.event.changes);
+      undone.length = 0;
+      if (act.event.kind === 'piece-opened') done.length = 0;
+      else done.push({ id: act.event.id, changes });
+      continue;
+    }
+    const [from, to] = act.type === 'undo' ? [done, undone] : [undone, done];
+    const top = from.at(-1);
+    // The record takes back only the act that was meant.
+    if (top === undefined || (act.reversal.of !== undefined && act.reversal.of !== top.id)) continue;
+    from.pop();
+    to.push(top);
+    for (const change of act.type === 'undo' ? invertChanges(top.changes) : top.changes) open.make(change);
   }
-  const from = act.type === 'undo' ? done : undone;
-  const top = from.at(-1);
-  if (top === undefined) return before;
-  const rest = from.slice(0, -1);
-  return act.type === 'undo'
-    ? {
-        document: foldEvents(document, [{ changes: invertChanges(top) }]),
-        done: rest,
-        undone: [...undone, top],
-      }
-    : { document: foldEvents(document, [{ changes: [...top] }]), done: [...done, top], undone: rest };
+  return { document: open.document(), done, undone };
 }

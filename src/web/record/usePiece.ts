@@ -1,5 +1,6 @@
 import { useCallback, useMemo, useSyncExternalStore } from 'react';
 import type { Change, EventKind } from '../../piece/event.ts';
+import type { Overwritten } from '../../piece/overwritten.ts';
 import { useDesk } from './DeskRoom.tsx';
 import type { PieceView } from './pieceView.ts';
 
@@ -8,6 +9,8 @@ export type UsedPiece = PieceView & {
   record: (kind: EventKind, changes: Change[]) => void;
   undo: () => void;
   redo: () => void;
+  /** Says which of two values holds where one was written over unseen. */
+  settle: (one: Overwritten, which: 'earlier' | 'later') => void;
   dismissRefusals: () => void;
 };
 
@@ -27,6 +30,11 @@ export function usePiece(id: string): UsedPiece {
       record: (kind: EventKind, changes: Change[]) => desk.record(id, kind, changes),
       undo: () => desk.undo(id),
       redo: () => desk.redo(id),
+      settle: (one: Overwritten, which: 'earlier' | 'later') => {
+        const to = one[which];
+        const change = to === undefined ? { path: one.path } : { path: one.path, to };
+        desk.record(id, 'overwrite-settled', [change], one.act);
+      },
       dismissRefusals: () => desk.dismissRefusals(id),
     }),
     [desk, id],

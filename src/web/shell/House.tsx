@@ -1,6 +1,7 @@
 import { Link, Outlet, useLocation } from '@tanstack/react-router';
 import { useEffect, useRef } from 'react';
 import { BackupNotice } from '../backup/BackupNotice.tsx';
+import { ElsewhereNotice } from './ElsewhereNotice.tsx';
 import { Notice } from './Notice.tsx';
 import './house.css';
 
@@ -33,6 +34,7 @@ export function House() {
         </nav>
       </header>
       <BackupNotice />
+      <ElsewhereNotice />
       <main id="page" className="page" ref={main} tabIndex={-1}>
         <Outlet />
       </main>

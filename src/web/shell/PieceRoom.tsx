@@ -5,6 +5,7 @@ import { copyPiece } from '../pieces/copyPiece.ts';
 import { usePiece } from '../record/usePiece.ts';
 import { Kept } from './Kept.tsx';
 import { Notice } from './Notice.tsx';
+import { OverwrittenNotice } from './OverwrittenNotice.tsx';
 import { pieceTitle } from './pieceTitle.ts';
 import { usePieceId } from './usePieceId.ts';
 import { useUndoKeys } from './useUndoKeys.ts';
@@ -58,6 +59,7 @@ export function PieceRoom() {
         </div>
         {used.piece.example ? <ExampleWords id={id} /> : null}
       </div>
+      <OverwrittenNotice used={used} piece={used.piece} />
       <nav className="rooms" aria-label="Rooms of this piece">
         {rooms.map((room) => (
           <Link key={room.to} to={room.to} params={{ id }}>

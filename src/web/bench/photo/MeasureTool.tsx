@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Json } from '../../../piece/event.ts';
 import { capital } from '../../examination/examRoom.ts';
 import { NumberField } from '../../fields/NumberField.tsx';
+import { TextPlace } from '../../fields/TextPlace.tsx';
 import { type BenchRoom, faultWords } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { AsMeasure } from './AsMeasure.tsx';
@@ -33,7 +34,9 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
   const corners = desk.way === 'card' && desk.scale?.kind === 'plane' ? desk.scale.asked.image : [];
   return (
     <div className="photo-tool">
-      <ScaleFields desk={desk} marks={marks} />
+      <TextPlace name={laid.photo ?? laid.title}>
+        <ScaleFields desk={desk} marks={marks} />
+      </TextPlace>
       <MeasureButtons marks={marks} />
       <PhotoBoard
         picture={laid.open}

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Json } from '../../../piece/event.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { PickField } from '../../fields/PickField.tsx';
+import { TextPlace } from '../../fields/TextPlace.tsx';
 import type { BenchRoom, Found } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { regionOf } from './boardMark.ts';
@@ -77,7 +78,9 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
   };
   return (
     <div className="photo-tool">
-      <ScaleFields desk={desk} marks={marks} />
+      <TextPlace name={laid.photo ?? laid.title}>
+        <ScaleFields desk={desk} marks={marks} />
+      </TextPlace>
       <MarkButtons
         marks={marks}
         label="What to mark"

@@ -3,6 +3,7 @@ import type { Point } from '../../../photo/picture.ts';
 import type { Json } from '../../../piece/event.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
+import { TextPlace } from '../../fields/TextPlace.tsx';
 import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
@@ -96,7 +97,9 @@ function OnBoard({ room, laid, first, layBy }: Props) {
   };
   return (
     <div className="photo-tool">
-      <ScaleFields desk={desk} marks={marks} />
+      <TextPlace name={laid.photo ?? laid.title}>
+        <ScaleFields desk={desk} marks={marks} />
+      </TextPlace>
       <div className="bench-fields">
         <ChoiceField
           label="Between two touches"

@@ -1,5 +1,7 @@
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Measure } from '../../../piece/measure.ts';
+import { dropText, keepText, keptTextFor, textStore } from '../../fields/keptText.ts';
+import { useTextKey } from '../../fields/TextPlace.tsx';
 import { capital, type ExamRoom } from '../examRoom.ts';
 import { type FormMeasure, measureAct, readMeasure } from './readMeasure.ts';
 
@@ -19,13 +21,23 @@ type Props = {
 export function MeasureField({ id, name, how, usual, words, measure, room, onFocus, onKept }: Props) {
   const field = useId();
   const stood = measure?.asEntered ?? '';
-  const [text, setText] = useState(stood);
-  useEffect(() => setText(stood), [stood]);
+  const key = useTextKey(`measure ${id}`);
+  const [text, setText] = useState(() => keptTextFor(key, stood) ?? stood);
+  const shown = useRef(stood);
+  useEffect(() => {
+    if (shown.current !== stood) setText(stood);
+    shown.current = stood;
+  }, [stood]);
+  const type = (next: string) => {
+    setText(next);
+    keepText(textStore(), key, { text: next, stood });
+  };
   const entry = readMeasure(text, usual);
   const keep = () => {
     const act = measureAct(id, text, measure, words);
     if (act === undefined) return;
     room.record(act);
+    dropText(textStore(), key);
     onKept?.();
   };
   return (
@@ -40,7 +52,7 @@ export function MeasureField({ id, name, how, usual, words, measure, room, onFoc
           inputMode="text"
           aria-describedby={`${field}-says`}
           aria-invalid={entry.kind === 'unreadable'}
-          onChange={(event) => setText(event.target.value)}
+          onChange={(event) => type(event.target.value)}
           onFocus={onFocus}
           onBlur={keep}
           onKeyDown={(event) => event.key === 'Enter' && keep()}

@@ -1,5 +1,6 @@
 import type { Photo, PhotoMark } from '../../../piece/photo.ts';
 import { TextField } from '../../fields/TextField.tsx';
+import { TextPlace } from '../../fields/TextPlace.tsx';
 import { capital, type ExamRoom, partName } from '../examRoom.ts';
 import { placeWords } from './placeMark.ts';
 
@@ -33,12 +34,14 @@ export function MarkList({ room, photo, chosen, onChoose, onChange, onWithdraw }
               <strong>{mark.number}</strong> {kindWords[mark.kind]}
               <span className="unseen">, {placeWords(mark.points[0] ?? [0, 0])}</span>
             </button>
-            <TextField
-              label={`Mark ${mark.number} shows`}
-              value={mark.words}
-              readOnly={room.readOnly}
-              save={(words) => onChange({ ...mark, words })}
-            />
+            <TextPlace name={mark.id}>
+              <TextField
+                label={`Mark ${mark.number} shows`}
+                value={mark.words}
+                readOnly={room.readOnly}
+                save={(words) => onChange({ ...mark, words })}
+              />
+            </TextPlace>
             <div className="field">
               <label htmlFor={`mark-finding-${mark.id}`}>Finding it bears out</label>
               <select

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Photo } from '../../../piece/photo.ts';
 import { TextField } from '../../fields/TextField.tsx';
+import { TextPlace } from '../../fields/TextPlace.tsx';
 import { capital, type ExamRoom } from '../examRoom.ts';
 import { MarkBoard } from './MarkBoard.tsx';
 import { MarkList } from './MarkList.tsx';
@@ -39,19 +40,21 @@ export function PhotoBench({ room, photo, called, onClose }: Props) {
           onChange={(mark) => room.record(drawMark(photo, mark))}
         />
         <div className="stack">
-          <TextField
-            label="Caption"
-            note="Printed under the plate."
-            value={photo.caption}
-            readOnly={room.readOnly}
-            save={(caption) => room.record(describePhoto(photo.id, { caption }))}
-          />
-          <TextField
-            label="What it shows, for a reader who can’t see it"
-            value={photo.alternative}
-            readOnly={room.readOnly}
-            save={(alternative) => room.record(describePhoto(photo.id, { alternative }))}
-          />
+          <TextPlace key={photo.id} name={photo.id}>
+            <TextField
+              label="Caption"
+              note="Printed under the plate."
+              value={photo.caption}
+              readOnly={room.readOnly}
+              save={(caption) => room.record(describePhoto(photo.id, { caption }))}
+            />
+            <TextField
+              label="What it shows, for a reader who can’t see it"
+              value={photo.alternative}
+              readOnly={room.readOnly}
+              save={(alternative) => room.record(describePhoto(photo.id, { alternative }))}
+            />
+          </TextPlace>
           <div className="field">
             <label htmlFor="exam-photo-part">Part it shows</label>
             <select

@@ -10,6 +10,8 @@ export type RehearsalServer = PieceServer & {
   loseAnswers: number;
   refuse: (event: DraftEvent) => string | undefined;
   seen: string[];
+  /** Id of the record that answers. */
+  recordId: string;
 };
 
 /** Opens an empty record. Every event id counts once; undo takes back the last act that stands. */
@@ -24,9 +26,16 @@ export function rehearsalServer(): RehearsalServer {
     loseAnswers: 0,
     refuse: () => undefined,
     seen: [],
-    read: async (id) => answer(id),
-    async record(id, events) {
+    recordId: 'r1',
+    which: async () =>
+      server.away ? { came: 'nothing' } : { came: 'answer', answer: { id: server.recordId } },
+    read: async (id, record) => otherRecord(record) ?? answer(id),
+    async record(id, events, record) {
       if (server.away) return { came: 'nothing' };
+      const other = otherRecord(record);
+      if (other !== undefined) return other;
+      if (!pieces.has(id) && events[0]?.kind !== 'piece-opened')
+        return { came: 'refusal', status: 404, message: 'Not opened.', code: 'record.not-opened' };
       for (const event of events) {
         const message = server.refuse(event);
         if (message !== undefined) return { came: 'refusal', status: 422, message };
@@ -46,8 +55,10 @@ export function rehearsalServer(): RehearsalServer {
       }
       return answer(id);
     },
-    async reverse(id, which, reversal) {
+    async reverse(id, which, reversal, record) {
       if (server.away) return { came: 'nothing' };
+      const other = otherRecord(record);
+      if (other !== undefined) return other;
       const here = pieces.get(id);
       if (here !== undefined && !ids.has(reversal.id)) {
         ids.add(reversal.id);
@@ -63,6 +74,10 @@ export function rehearsalServer(): RehearsalServer {
       return answer(id);
     },
   };
+  const otherRecord = (record: string | undefined): Asked<PieceAnswer> | undefined =>
+    !server.away && record !== undefined && record !== server.recordId
+      ? { came: 'refusal', status: 409, message: 'Another record.', code: 'record.other-record' }
+      : undefined;
   const answer = (id: string): Asked<PieceAnswer> => {
     if (server.away) return { came: 'nothing' };
     if (server.loseAnswers > 0) {
