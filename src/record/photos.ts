@@ -5,9 +5,10 @@ import { done, type Outcome, refuse } from './fault.ts';
 import { makeDerived, type PhotoFacts, readFacts } from './makeDerived.ts';
 import type { PictureLimits } from './openPicture.ts';
 import { photoPaths, type ShownSize } from './photoPaths.ts';
+import { largePictureBytes, pictureMemory } from './pictureMemory.ts';
 import { receiveFile } from './receiveFile.ts';
 import { type MediaType, sniffMediaType } from './sniffMediaType.ts';
-import { takingTurns } from './turns.ts';
+import { type InTurn, takingTurns } from './turns.ts';
 
 /** The largest file and the largest picture that come in. */
 export const photoLimits = { mostBytes: 200_000_000, mostPixels: 150_000_000, mostHeicPixels: 64_000_000 };
@@ -31,15 +32,22 @@ export type PhotoFolder = {
  * The photo folder of a record.
  *
  * @param dir      the data folder
+ * @param heavy    the line in which large pictures wait, one at a time, with whatever else is heavy
  * @param builtIn  photos of the worked examples; they are shown like the others and are not part of the record
  */
 export async function openPhotos(
   dir: string,
-  limits: PictureLimits & { mostBytes: number },
+  limits: PictureLimits & { mostBytes: number; largeBytes?: number },
   builtIn: ReadonlyMap<string, BuiltInPhoto> = new Map(),
+  heavy: InTurn = takingTurns(1),
 ): Promise<PhotoFolder> {
   const paths = photoPaths(dir);
-  const inTurn = takingTurns(2);
+  const light = takingTurns(2);
+  const derive = async (path: string, known: Parameters<typeof makeDerived>[1]) => {
+    const inTurn =
+      (await pictureMemory(path, known.mediaType)) > (limits.largeBytes ?? largePictureBytes) ? heavy : light;
+    return inTurn(() => makeDerived(path, known, paths, limits));
+  };
   await rm(paths.incoming, { recursive: true, force: true });
   for (const folder of [paths.originals, paths.derived, paths.incoming])
     await mkdir(folder, { recursive: true });
@@ -57,9 +65,7 @@ export async function openPhotos(
     const kept = await original(sha256);
     if (kept === undefined) return undefined;
     const { size: bytes } = await stat(kept.path);
-    const made = await inTurn(() =>
-      makeDerived(kept.path, { sha256, bytes, mediaType: kept.mediaType }, paths, limits),
-    );
+    const made = await derive(kept.path, { sha256, bytes, mediaType: kept.mediaType });
     return made.ok ? path : undefined;
   };
 
@@ -85,7 +91,7 @@ export async function openPhotos(
       }
       const known = (await isThere(paths.original(sha256))) ? await readFacts(sha256, paths) : undefined;
       if (known !== undefined) return done(known);
-      const made = await inTurn(() => makeDerived(waiting, { sha256, bytes, mediaType }, paths, limits));
+      const made = await derive(waiting, { sha256, bytes, mediaType });
       if (made.ok) await keep(waiting, paths.original(sha256));
       return made;
     } finally {

@@ -6,7 +6,7 @@ import type { BackupKeeper } from './backup/backupKeeper.ts';
 import { backupRoutes } from './backup/backupRoutes.ts';
 import { type Calculate, calculationRoutes } from './calculationRoutes.ts';
 import { faultAnswer } from './faultAnswer.ts';
-import { fieldGuideRoutes } from './fieldGuideRoutes.ts';
+import { fieldGuideRoutes, type SetGuide } from './fieldGuideRoutes.ts';
 import { answerWithPolicy, onlyOurPages } from './guard.ts';
 import type { Jobs } from './jobs.ts';
 import { opinionRoutes, type SetOpinion } from './opinionRoutes.ts';
@@ -26,6 +26,7 @@ export type ServerParts = {
   own: OwnKnowledge;
   calculate: Calculate;
   setOpinion: SetOpinion;
+  setGuide: SetGuide;
   jobs: Jobs;
   backups: BackupKeeper;
   /** Where the record lies, and the thread that takes a piece out of it. */
@@ -38,7 +39,8 @@ export type ServerParts = {
 
 /** The whole HTTP side: the guard, the record, the photos, the calculations, the opinion, and the screens for all else. */
 export function createApp(parts: ServerParts): Hono {
-  const { store, photos, own, calculate, setOpinion, jobs, backups, screens, yearNow, tellFault } = parts;
+  const { store, photos, own, calculate, setOpinion, setGuide, jobs, backups, screens, yearNow, tellFault } =
+    parts;
   const app = new Hono();
   // Written out once for each state of the knowledge, not for each page that asks.
   const told = { knowledge: own.knowledge(), text: JSON.stringify(own.knowledge()) };
@@ -67,7 +69,7 @@ export function createApp(parts: ServerParts): Hono {
   app.route('/api/backups', backupRoutes(backups));
   app.route('/api', pieceFileRoutes({ ...parts.pieceFiles, store, photos, own, jobs }));
   app.route('/api', scaleCardRoutes());
-  app.route('/api', fieldGuideRoutes(own.knowledge));
+  app.route('/api', fieldGuideRoutes(own.knowledge, setGuide));
   app.route('/api', opinionRoutes(store, jobs, setOpinion));
   app.all('/api/*', (context) =>
     faultAnswer(context, 404, 'server.no-such-route', 'There is nothing at this address.'),

@@ -1,8 +1,10 @@
 import type { Piece } from '../piece/piece.ts';
 import type { PhotoFolder } from '../record/photos.ts';
+import type { InTurn } from '../record/turns.ts';
 import type { JobStep } from './jobs.ts';
 import type { SetOpinion } from './opinionRoutes.ts';
 import type { OpinionQuestion } from './opinionWorker.ts';
+import { waitingStep } from './waitingStep.ts';
 import type { WorkerDesk } from './workerDesk.ts';
 
 /** Where the picture of a plate is, by the photo's id. */
@@ -13,11 +15,16 @@ export function askOpinion(
   desk: WorkerDesk<OpinionQuestion, Uint8Array, JobStep>,
   photos: PhotoFolder,
   today: () => Date,
+  inTurn: InTurn,
 ): SetOpinion {
   return async (piece, onStep) => {
     const plates = await platesOf(piece, photos);
     const now = today();
-    return desk.ask({ piece, plates, yearNow: now.getFullYear(), madeOn: localDay(now) }, onStep);
+    const question = { piece, plates, yearNow: now.getFullYear(), madeOn: localDay(now) };
+    return inTurn(
+      () => desk.ask(question, onStep),
+      (ahead) => onStep(waitingStep(ahead)),
+    );
   };
 }
 

@@ -4,6 +4,7 @@ import type { Picture } from '../photo/picture.ts';
 import type { Outcome } from '../record/fault.ts';
 import { photoLimits } from '../record/photos.ts';
 import { readPixels } from '../record/readPixels.ts';
+import { takingTurns } from '../record/turns.ts';
 import type { CalculationQuestion } from './calculationRoutes.ts';
 import { knowledgeInFile } from './knowledgeInFile.ts';
 import type { WorkerQuestion } from './workerDesk.ts';
@@ -12,7 +13,12 @@ import type { WorkerQuestion } from './workerDesk.ts';
 const { knowledgeFile } = workerData as { knowledgeFile: string };
 const knowledge = knowledgeInFile(knowledgeFile);
 
-parentPort?.on('message', async ({ ask, question }: WorkerQuestion<CalculationQuestion>) => {
+// One at a time: pictures are unpacked whole.
+const inTurn = takingTurns(1);
+
+parentPort?.on('message', (asked: WorkerQuestion<CalculationQuestion>) => void inTurn(() => answerTo(asked)));
+
+async function answerTo({ ask, question }: WorkerQuestion<CalculationQuestion>): Promise<void> {
   try {
     const { id, input, yearNow, picturePaths = {} } = question;
     const pictures = await readPictures(picturePaths);
@@ -23,7 +29,7 @@ parentPort?.on('message', async ({ ask, question }: WorkerQuestion<CalculationQu
   } catch (error) {
     parentPort?.postMessage({ ask, failed: (error as Error).message });
   }
-});
+}
 
 async function readPictures(paths: Record<string, string>): Promise<Outcome<Map<string, Picture>>> {
   const pictures = new Map<string, Picture>();

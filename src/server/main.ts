@@ -5,12 +5,14 @@ import type { CalculationResult } from '../calculations/define.ts';
 import { ownNamesOnly } from '../knowledge/ownNamesOnly.ts';
 import type { KnowledgeFile } from '../knowledge/readEntries.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
+import type { GuideOf } from '../opinion/fieldGuide.ts';
 import { CannotOpen, type Outcome } from '../record/fault.ts';
 import { openDataFolder } from '../record/openDataFolder.ts';
 import { openOwnKnowledge } from '../record/ownKnowledge.ts';
 import { openPhotos, photoLimits } from '../record/photos.ts';
 import type { WrittenPiece } from '../record/pieceFile/writePieceFile.ts';
 import { createStore } from '../record/store.ts';
+import { takingTurns } from '../record/turns.ts';
 import { createApp } from './app.ts';
 import { askOpinion } from './askOpinion.ts';
 import { openBackups } from './backup/openBackups.ts';
@@ -55,10 +57,13 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     renameSync(`${knowledgeFile}.new`, knowledgeFile);
   });
   const examples = await loadExamples(join(distDir, 'examples'));
+  // Opinions, guides and large pictures share one line, so that no two fill the memory together.
+  const heavy = takingTurns(1);
   const photos = await openPhotos(
     dataDir,
     { ...photoLimits, heicWorker: built('heicWorker.js') },
     examples.photos,
+    heavy,
   );
   const store = createStore(log, examples.pieces);
   const calculations = openWorkerDesk<CalculationQuestion, CalculationResult<unknown>, never>(
@@ -68,6 +73,9 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   const opinions = openWorkerDesk<OpinionQuestion, Uint8Array, JobStep>(built('opinionWorker.js'), {
     knowledgeFile,
     version: versionOf(distDir),
+  });
+  const guides = openWorkerDesk<GuideOf, Uint8Array | undefined, never>(built('guideWorker.js'), {
+    knowledgeFile,
   });
   for (const path of examples.missing) console.error(`A plate of a worked example is not there: ${path}`);
   const yearNow = () => new Date().getFullYear();
@@ -89,7 +97,8 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     photos,
     own,
     calculate: (question) => calculations.ask(question),
-    setOpinion: askOpinion(opinions, photos, () => new Date()),
+    setOpinion: askOpinion(opinions, photos, () => new Date(), heavy),
+    setGuide: (of) => heavy(() => guides.ask(of)),
     jobs,
     backups: backups.keeper,
     pieceFiles: {
@@ -102,7 +111,7 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     tellFault: (error) => console.error(error),
   });
   const close = async () => {
-    await Promise.all([calculations.close(), opinions.close(), backups.close(), takingOut.close()]);
+    await Promise.all([calculations, opinions, guides, backups, takingOut].map((each) => each.close()));
     store.close();
     lock.release();
   };

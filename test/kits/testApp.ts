@@ -2,6 +2,8 @@ import type { Hono } from 'hono';
 import { runCalculation } from '../../src/calculations/runCalculation.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { fieldGuide } from '../../src/opinion/fieldGuide.ts';
+import { makeFieldGuide } from '../../src/opinion/makeFieldGuide.ts';
 import type { Json } from '../../src/piece/event.ts';
 import { makeBackup } from '../../src/record/backup/makeBackup.ts';
 import { memoryLog } from '../../src/record/memoryLog.ts';
@@ -47,6 +49,10 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
     own,
     calculate: async ({ id, input, yearNow }) =>
       runCalculation(id, input, { knowledge: own.knowledge(), yearNow }),
+    setGuide: async (of) => {
+      const guide = fieldGuide(of, own.knowledge());
+      return guide && makeFieldGuide(guide);
+    },
     setOpinion: async () => new TextEncoder().encode('%PDF-'),
     jobs,
     pieceFiles: { dataDir: dir, takeOut: async () => ({ ok: false, faults: [] }) },
