@@ -22,7 +22,7 @@ async function twoDevices(devices: readonly string[]) {
   const store = createStore(memoryLog());
   store.append([opening('one')]);
   const routes = pieceRoutes(store, undefined as never);
-  const record = recordRoutes(store);
+  const record = recordRoutes(store, { status: async () => ({}) } as never);
   const away = new Set<number>();
   /** What each act's device showed in its place when the act was made. */
   const shown = new Map<string, Json | undefined>();
