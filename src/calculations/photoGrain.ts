@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { grainDirection } from '../photo/grain/grain.ts';
+import { told } from '../units/doubt.ts';
 import { defineCalculation } from './define.ts';
 import { namedPicture, pictureFile, pictureRegion } from './pictureFields.ts';
 
@@ -101,5 +102,5 @@ function words(orientationDeg: number, sigmaDeg: number, coherence: number): str
         ? 'falling to the right'
         : 'rising to the right';
   const clear = coherence > 0.6 ? 'plainly' : coherence > 0.3 ? 'fairly plainly' : 'faintly';
-  return `The grain runs ${off}° off the level, ${way}, give or take ${sigmaDeg.toFixed(1)}°; it shows ${clear}.`;
+  return `The grain runs ${off}° off the level, ${way}, give or take ${told(sigmaDeg).toFixed(1)}°; it shows ${clear}.`;
 }

@@ -98,6 +98,6 @@ function question(
   }
   const start = `“${look.sign.name}” ${seen} ${where}`;
   return explained
-    ? `${start}: by itself it would go with ${rate} for ${reading}. Does what explains it here hold?`
-    : `${start}, which goes with ${rate} for ${reading}. What explains it?`;
+    ? `${start}: if it were ${reading}, and nothing else explained it, ${rate} would show this. Does what explains it here hold?`
+    : `${start}: if it were ${reading}, and all else as found, ${rate} would show this. What explains it?`;
 }

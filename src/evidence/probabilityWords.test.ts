@@ -18,9 +18,12 @@ describe('saying how probable', () => {
   });
 
   it('says more for more', () => {
-    expect([0, 0.3, 0.75, 0.999].map((p) => probabilityBand(p).words)).toEqual([
+    expect([0, 0.2, 0.4, 0.5, 0.6, 0.75, 0.999].map((p) => probabilityBand(p).words)).toEqual([
       'very improbable',
       'possible',
+      'less probable than not',
+      'about an even chance',
+      'more probable than not',
       'probable',
       'almost certain',
     ]);

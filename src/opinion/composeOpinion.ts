@@ -13,6 +13,7 @@ import { headBlocks } from './sections/head.ts';
 import { jarsSection } from './sections/jars.ts';
 import { limitsSection } from './sections/limits.ts';
 import { madeWithSection } from './sections/madeWith.ts';
+import { periodAgainstLaterSection } from './sections/periodAgainstLater.ts';
 import { platesSection } from './sections/plates.ts';
 import { readingsSection } from './sections/readings.ts';
 import { signatureSection } from './sections/signature.ts';
@@ -65,6 +66,7 @@ function sectionsOf(material: OpinionMaterial): Section[] {
     limitsSection(material),
     cautionsSection(material),
     signatureSection(material),
+    periodAgainstLaterSection(material),
     figuresSection(material),
     sourcesSection(material),
     madeWithSection(material),

@@ -63,6 +63,7 @@ describe('what an opinion holds', () => {
       'limits',
       'cautions',
       'signature',
+      'period-against-later',
       'figures',
       'sources',
       'made-with',
@@ -106,9 +107,7 @@ describe('what an opinion holds', () => {
   });
 
   it('says that a likelihood ratio is not a probability, and whose the starting odds are', () => {
-    expect(textOf(known.opinion)).toContain(
-      'A likelihood ratio is not the probability of either proposition.',
-    );
+    expect(textOf(known.opinion)).toContain('A likelihood ratio is not the probability of either side.');
     expect(textsOf(section(known.opinion, 'readings')).join('\n')).toContain('the examiner’s choice');
   });
 

@@ -1,3 +1,4 @@
+import { oddsInWords } from '../../evidence/oddsInWords.ts';
 import { outOf, probabilityBand } from '../../evidence/probabilityWords.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
@@ -41,7 +42,7 @@ function factsOf({ piece }: OpinionMaterial): Block[] {
   return rows.length === 0 ? [] : [{ kind: 'facts', rows }];
 }
 
-function besideIt({ piece, weighing }: OpinionMaterial): Block[] {
+function besideIt({ piece, weighing, knowledge }: OpinionMaterial): Block[] {
   if (weighing === undefined)
     return [{ kind: 'paragraph', words: 'No findings were weighed, so there is nothing to set beside it.' }];
   const { opinion } = piece;
@@ -52,7 +53,7 @@ function besideIt({ piece, weighing }: OpinionMaterial): Block[] {
     {
       kind: 'paragraph',
       words: [
-        'From the starting odds that the examiner chose, the findings come out at ',
+        `From ${oddsInWords(piece, knowledge)} and these findings: `,
         { strong: readingWords[leading.id].inSentence },
         `: ${band.words}, ${outOf(leading.probability)}${intervalWords(weighing.firmness.draws, leading)}. `,
         weighing.firm ? 'The reading is settled. ' : 'The reading is not settled. ',

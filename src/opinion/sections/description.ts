@@ -1,4 +1,5 @@
 import { idWords } from '../../knowledge/idWords.ts';
+import { told } from '../../units/doubt.ts';
 import { formatInches, formatMm } from '../../units/length.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
@@ -74,7 +75,7 @@ function sizeBlocks({ piece, form }: OpinionMaterial): Block[] {
   const rows = measured.map((measure): Words[] => {
     const known = form?.measures.find((each) => each.id === measure.id);
     const doubt =
-      measure.sigmaMm === undefined || measure.sigmaMm === 0 ? '' : ` ± ${formatMm(measure.sigmaMm)}`;
+      measure.sigmaMm === undefined || measure.sigmaMm === 0 ? '' : ` ± ${formatMm(told(measure.sigmaMm))}`;
     return [
       capital(known?.name ?? idWords(measure.id)),
       `${formatInches(measure.mm)} in`,
@@ -89,7 +90,7 @@ function sizeBlocks({ piece, form }: OpinionMaterial): Block[] {
   return [
     {
       kind: 'table',
-      caption: `Dimensions: ${counted(measured.length, 'measure')}, inches to the nearest sixteenth`,
+      caption: `Dimensions: ${counted(measured.length, 'measure')}, inches to the nearest sixteenth${measured.some(({ sigmaMm }) => sigmaMm !== undefined && sigmaMm > 0) ? '; ± covers about 95 in 100' : ''}`,
       columns: [
         { name: 'Measure', share: 3 },
         { name: 'Inches', share: 1.6, end: true },

@@ -115,9 +115,9 @@ function sensitive({ weighing, signName, partName }: OpinionMaterial): Block[] {
     .slice(0, 4)
     .map(
       (each) =>
-        `If ${counted(each.findings.length, 'finding')} were the other way about (${listed(
-          each.findings.map((one) => `“${signName(one.sign)}”, ${partName(one.part)}`),
-        )}), the reading would be: ${readingWords[each.to].inSentence}.`,
+        `If ${listed(
+          each.findings.map((one) => `“${signName(one.sign)}”, ${partName(one.part)}, had ${one.otherwise}`),
+        )}, the reading would be: ${readingWords[each.to].inSentence}.`,
     );
   const figures = weighing.sensitivity
     .filter((each) => each.high - each.low >= 0.01)

@@ -1,38 +1,21 @@
-import { scaleBand, verbalScale, weightWords } from '../../evidence/verbalScale.ts';
+import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
+import { reasonInWords } from '../../evidence/reasonWords.ts';
+import { scaleBand, verbalScale } from '../../evidence/verbalScale.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
-import type { Block, Section, Words } from '../opinionDocument.ts';
+import { readingWords } from '../../piece/readings.ts';
+import type { Block, Run, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { totalWeight } from '../totalWeight.ts';
-import { decibanWords, listed, stopped } from '../wording.ts';
+import { capital, counted, decibanWords, listed, stopped } from '../wording.ts';
 
-type Weight = Pick<Weighing['weights'][number], 'sign' | 'part' | 'state'> & {
-  alone: number;
-  withinWhole: number;
-};
+type Weight = Weighing['weights'][number];
 
-/** A finding's weight for a period piece against a later one; where a hard limit leaves a side nothing, none. */
-function periodWeight(weight: Weighing['weights'][number]): Weight {
-  const { sign, part, state, periodAgainstLater } = weight;
-  return {
-    sign,
-    part,
-    state,
-    alone: periodAgainstLater.alone ?? 0,
-    withinWhole: periodAgainstLater.withinWhole ?? 0,
-  };
-}
-
-const sides = ['a period piece', 'a later piece'] as const;
-
-/** What each finding speaks for and how strongly, in words and decibans, with the scale the words are taken from. */
+/** Why the leading reading leads, findings of one cause together, in words first and decibans beside them, with the scale. */
 export function weightsSection(material: OpinionMaterial): Section | undefined {
   const { weighing } = material;
   if (weighing === undefined || weighing.weights.length === 0) return undefined;
-  const all = weighing.weights.map(periodWeight);
-  const heavy = all
-    .filter((each) => Math.abs(each.alone) >= 1)
-    .toSorted((a, b) => Math.abs(b.alone) - Math.abs(a.alone));
-  const mute = all.filter((each) => !heavy.includes(each));
+  const leading = readingWords[weighing.leading].inSentence;
+  const { forIt, againstIt, limits, neither } = reasonsOf(weighing);
+  const mute = neither.flatMap(({ findings }) => findings);
   return {
     id: 'weights',
     title: 'What speaks for and against',
@@ -40,34 +23,27 @@ export function weightsSection(material: OpinionMaterial): Section | undefined {
       {
         kind: 'paragraph',
         words: [
-          'Two propositions were weighed against each other: that the main body is ',
-          { strong: 'a period piece' },
-          ', whatever was done to it later, and that it is ',
-          { strong: 'a later piece' },
-          ', be it a copy by hand, a copy by machine, or made to pass as older. The weight of a finding says how much more probable the finding is if the one is true than if the other is. + is for a period piece, − for a later piece.',
+          'The reading that the findings lead to, ',
+          { strong: leading },
+          ', was weighed against all the others together, and against its strongest rival, ',
+          { strong: readingWords[weighing.rival].inSentence },
+          '. A weight says how much taking the finding out of everything else would change; findings that share a cause are counted together, once. + is for the reading, − against it.',
         ],
       },
-      ...weightTable(
-        'What speaks for a period piece',
-        heavy.filter((each) => each.alone > 0),
-        material,
-      ),
-      ...weightTable(
-        'What speaks for a later piece',
-        heavy.filter((each) => each.alone < 0),
-        material,
-      ),
+      ...reasonTable(`What speaks for ${leading}`, forIt, material),
+      ...reasonTable('What speaks against it', againstIt, material),
+      ...limitBlocks(limits, weighing, material),
       ...(mute.length === 0
         ? []
         : [
             {
               kind: 'paragraph',
               as: 'note',
-              words: `Of no weight either way by themselves: ${listed(mute.map((each) => whereWords(each, material)))}.`,
+              words: `Of no weight either way, all else taken in: ${listed(mute.map((each) => whereWords(each, material)))}.`,
             } satisfies Block,
           ]),
       ...ignoredBlocks(material),
-      ...altogether(material),
+      ...altogether(weighing),
       ...scaleBlocks(),
     ],
   };
@@ -79,30 +55,60 @@ function whereWords(weight: Pick<Weight, 'sign' | 'part'>, { signName, partName 
     : `“${signName(weight.sign)}” on the ${partName(weight.part)}`;
 }
 
-function weightTable(caption: string, weights: readonly Weight[], material: OpinionMaterial): Block[] {
-  if (weights.length === 0)
+function reasonTable(caption: string, reasons: readonly Reason[], material: OpinionMaterial): Block[] {
+  if (reasons.length === 0)
     return [{ kind: 'paragraph', as: 'note', words: `${caption}: none of the findings.` }];
-  const rows = weights.map((weight): Words[] => [
-    [
-      material.signName(weight.sign),
-      weight.state === 'absent' ? { em: ', absent' } : '',
-      ` – ${material.partName(weight.part)}`,
-    ],
-    scaleBand(weight.alone).words,
-    decibanWords(weight.alone),
-    decibanWords(weight.withinWhole),
-  ]);
   return [
     {
       kind: 'table',
       caption,
       columns: [
-        { name: 'Finding', share: 5.6 },
-        { name: 'By itself, in words', share: 2.8 },
-        { name: 'By itself, decibans', share: 1.5, end: true },
-        { name: 'Within the whole', share: 1.5, end: true },
+        { name: 'Reason', share: 5.4 },
+        { name: 'In words', share: 2.8 },
+        { name: 'Decibans', share: 1.4, end: true },
+        { name: 'Against the rival', share: 1.6, end: true },
       ],
-      groups: [{ rows }],
+      groups: [{ rows: reasons.flatMap((reason) => rowsOf(reason, material)) }],
+    },
+  ];
+}
+
+/** One row for a single finding; for several of one cause, what they do together and beneath it what each does taken out alone. */
+function rowsOf(reason: Reason, material: OpinionMaterial): Words[][] {
+  const numbers = ({ withinWhole, againstRival }: Pick<Weight, 'withinWhole' | 'againstRival'>) => [
+    withinWhole === null ? '' : decibanWords(withinWhole),
+    againstRival === null ? '' : decibanWords(againstRival),
+  ];
+  const inWords = reason.withinWhole === null ? '' : scaleBand(reason.withinWhole).words;
+  const finding = (weight: Weight): Run[] => [
+    material.signName(weight.sign),
+    weight.state === 'absent' ? { em: ', absent' } : '',
+    ` – ${material.partName(weight.part)}`,
+  ];
+  if (reason.cause === undefined)
+    return reason.findings.map((weight) => [finding(weight), inWords, ...numbers(reason)]);
+  return [
+    [
+      [{ strong: capital(reason.cause.name) }, `: ${counted(reason.findings.length, 'finding')} together`],
+      inWords,
+      ...numbers(reason),
+    ],
+    ...reason.findings.map((weight): Words[] => [
+      ['· ', ...finding(weight)],
+      [{ em: 'taken out alone' }],
+      ...numbers(weight),
+    ]),
+  ];
+}
+
+function limitBlocks(limits: readonly Reason[], weighing: Weighing, material: OpinionMaterial): Block[] {
+  if (limits.length === 0) return [];
+  return [
+    {
+      kind: 'list',
+      items: limits.map((reason) =>
+        stopped(reasonInWords(reason, weighing.leading, (weight) => whereWords(weight, material))),
+      ),
     },
   ];
 }
@@ -118,24 +124,21 @@ function ignoredBlocks(material: OpinionMaterial): Block[] {
   ];
 }
 
-function altogether({ weighing, knowledge, piece }: OpinionMaterial): Block[] {
-  if (weighing === undefined) return [];
-  const total = totalWeight(weighing, knowledge.making, piece.startingOdds);
+function altogether({ altogether: all, leading }: Weighing): Block[] {
   const words: Words[] = [
-    'A weight within the whole is what taking the finding out of everything else would change. It is smaller than the weight by itself where other findings say the same thing for the same cause (they are counted once), and can turn round where another finding changes what it means. Single weights therefore do not add up to the whole.',
+    'A finding can weigh less taken out alone than by itself, where others say the same for the same cause, and can turn round where another changes what it means. Single weights therefore do not add up to the whole.',
+    all.withinWhole === null
+      ? [`All findings together have no number: ${stopped(all.limit?.words ?? all.words)}`]
+      : [
+          'All findings together give ',
+          { strong: all.words },
+          `: about ${Math.abs(Math.round(all.withinWhole))} decibans.`,
+        ],
+    [
+      { strong: 'A likelihood ratio is not the probability of either side. ' },
+      `It says how probable the findings are if the piece is ${readingWords[leading].inSentence}, or if it is anything else that was considered. How probable the piece itself is one or the other hangs also on what was to be expected before anything was seen, which lies outside the examination: see “The readings”.`,
+    ],
   ];
-  if (total !== undefined)
-    words.push([
-      `Taken together the findings give ${total.atLeast ? 'at least ' : ''}`,
-      { strong: weightWords(total.decibans, ...sides) },
-      total.atLeast
-        ? `: ${Math.floor(Math.abs(total.decibans))} decibans or more. The weight is given as a bound because no probability is printed beyond 999 in 1000.`
-        : `: about ${Math.abs(Math.round(total.decibans))} decibans.`,
-    ]);
-  words.push([
-    { strong: 'A likelihood ratio is not the probability of either proposition. ' },
-    'It says how probable the findings are if the piece is the one thing or the other. How probable the piece itself is of the period hangs also on what was to be expected before anything was seen, which lies outside the examination: see “The readings”.',
-  ]);
   return [
     { kind: 'heading', words: 'Taken together' },
     ...words.map((each): Block => ({ kind: 'paragraph', words: each })),

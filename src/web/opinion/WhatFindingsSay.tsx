@@ -1,12 +1,15 @@
 import { Link } from '@tanstack/react-router';
+import { oddsInWords } from '../../evidence/oddsInWords.ts';
 import { probabilityBand } from '../../evidence/probabilityWords.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
+import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import type { OpinionRoom } from './opinionRoom.ts';
 
 /** The program's reading, to stand beside the conclusion: never in its place. */
 export function WhatFindingsSay({ room }: { room: OpinionRoom }) {
   const { piece, weighing } = room;
+  const knowledge = useKnowledge();
   const leading = weighing?.readings.find((reading) => reading.id === weighing.leading);
   return (
     <section className="stack-tight sheet" aria-labelledby="findings-say">
@@ -24,7 +27,8 @@ export function WhatFindingsSay({ room }: { room: OpinionRoom }) {
       ) : (
         <>
           <p className="said">
-            {probabilityBand(leading.probability).adverb} {readingWords[leading.id].inSentence}.
+            From {oddsInWords(piece, knowledge)} and these findings:{' '}
+            {probabilityBand(leading.probability).words}, {readingWords[leading.id].inSentence}.
           </p>
           <p className="soft">
             Years, nine in ten:{' '}

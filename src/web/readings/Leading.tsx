@@ -1,22 +1,22 @@
+import { oddsInWords } from '../../evidence/oddsInWords.ts';
 import { outOf, outOfRange, probabilityBand, probabilityBands } from '../../evidence/probabilityWords.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
+import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
+import { reasonInWords } from '../../evidence/reasonWords.ts';
 import { readingWords } from '../../piece/readings.ts';
-import { partName } from '../examination/examRoom.ts';
-import { mainReasons } from './mainReasons.ts';
-import { type ReadRoom, signName } from './readRoom.ts';
-import { findingWords, speaksAltogether } from './speaksFor.ts';
+import type { ReadRoom } from './readRoom.ts';
+import { keyOf, namerOf } from './Weights.tsx';
 
 /** The leading reading in a sentence, what it rests on, how settled it is, and the other readings. */
 export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
   const { weighing } = room;
   const leading = weighing.readings.find((each) => each.id === weighing.leading);
   const looked = weighing.weights.length > 0;
-  const { forIt, againstIt } = mainReasons(weighing);
+  const { forIt, againstIt, limits } = reasonsOf(weighing);
   return (
     <section className="read-leading">
       <p className="read-lead said" data-leading={weighing.leading}>
         {looked
-          ? `${probabilityBand(leading?.probability ?? 0).adverb} ${readingWords[weighing.leading].inSentence}.`
+          ? `From ${oddsInWords(room.piece, room.knowledge)} and these findings: ${lowered(probabilityBand(leading?.probability ?? 0).adverb)} ${readingWords[weighing.leading].inSentence}.`
           : 'Nothing has been looked at yet: only the starting odds speak.'}
       </p>
       {weighing.unexplained.unexplained && (
@@ -32,8 +32,9 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
           {weighing.firmness.why}
         </p>
       )}
-      <Reasons room={room} title="It rests most on" weights={forIt} />
-      <Reasons room={room} title="Against it" weights={againstIt} />
+      <Reasons room={room} title="It rests most on" reasons={forIt.slice(0, 4)} />
+      <Reasons room={room} title="Against it" reasons={againstIt.slice(0, 2)} />
+      <Reasons room={room} title="Without a number" reasons={limits.slice(0, 2)} />
       <h2>The readings</h2>
       <ol className="read-list">
         {weighing.readings.map((reading) => (
@@ -83,25 +84,23 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
   );
 }
 
-type ReasonsProps = { room: ReadRoom; title: string; weights: Weighing['weights'] };
+type ReasonsProps = { room: ReadRoom; title: string; reasons: readonly Reason[] };
 
-function Reasons({ room, title, weights }: ReasonsProps) {
-  if (weights.length === 0) return null;
+function Reasons({ room, title, reasons }: ReasonsProps) {
+  if (reasons.length === 0) return null;
+  const named = namerOf(room);
   return (
     <div>
       <h2 className="read-small-title">{title}</h2>
       <ul className="read-reasons said">
-        {weights.map((weight) => (
-          <li key={`${weight.sign}@${weight.part}`}>
-            {findingWords(
-              signName(room.knowledge, weight.sign),
-              partName(room.parts, weight.part),
-              weight.state,
-            )}{' '}
-            {speaksAltogether(weight, room.weighing.leading)}.
-          </li>
+        {reasons.map((reason) => (
+          <li key={keyOf(reason)}>{reasonInWords(reason, room.weighing.leading, named)}.</li>
         ))}
       </ul>
     </div>
   );
+}
+
+function lowered(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
 }

@@ -1,54 +1,36 @@
-import { verbalScale, weightWords } from '../../evidence/verbalScale.ts';
+import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
+import { reasonInWords } from '../../evidence/reasonWords.ts';
+import { verbalScale } from '../../evidence/verbalScale.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { SignFigures } from '../examination/SignFigures.tsx';
 import { type ReadRoom, signName } from './readRoom.ts';
-import { findingWords, heaviestFirst, sayDecibans, sidesOf, speaksAltogether } from './speaksFor.ts';
+import { findingWords, sayDecibans } from './speaksFor.ts';
 
 const shownAtFirst = 6;
 
-/** What each finding does, in words; its decibans, figures and sources one touch below. */
+/** Every reason in words, those of one cause together; decibans, figures and sources one touch below. */
 export function Weights({ room }: { room: ReadRoom }) {
   const { weighing, knowledge, parts } = room;
-  const all = heaviestFirst(weighing.weights, 'alone');
-  const lines = (weights: typeof all) =>
-    weights.map((weight) => {
-      const sign = knowledge.signs[weight.sign];
-      return (
-        <li key={`${weight.sign}@${weight.part}`}>
-          <details>
-            <summary>
-              <span className="said">
-                {findingWords(signName(knowledge, weight.sign), partName(parts, weight.part), weight.state)}{' '}
-                {speaksAltogether(weight, weighing.leading)}.
-              </span>
-            </summary>
-            <dl className="read-decibans">
-              <dt>By itself</dt>
-              <dd>
-                {sayDecibans(weight.alone)}
-                {weight.alone === null ? '' : `: ${weightWords(weight.alone, ...sidesOf(weighing.leading))}`}
-              </dd>
-              <dt>If it were taken out of the whole</dt>
-              <dd>
-                {sayDecibans(weight.withinWhole)}: {weight.words}
-              </dd>
-              <dt>Against {readingWords[weighing.rival].inSentence}</dt>
-              <dd>{sayDecibans(weight.againstRival)}</dd>
-            </dl>
-            {sign !== undefined && <SignFigures sign={sign} knowledge={knowledge} />}
-          </details>
-        </li>
-      );
-    });
+  const { forIt, againstIt, limits, neither } = reasonsOf(weighing);
+  const [leading, rival] = [
+    readingWords[weighing.leading].inSentence,
+    readingWords[weighing.rival].inSentence,
+  ];
   return (
     <section className="stack-tight">
-      <h2>What each finding says</h2>
-      <ul className="read-weights">{lines(all.slice(0, shownAtFirst))}</ul>
-      {all.length > shownAtFirst && (
+      <h2>What speaks for and against</h2>
+      <p className="soft small">
+        For {leading} against all the other readings; beneath each, against its strongest rival, {rival}, as
+        well. Findings that share a cause are counted together, once.
+      </p>
+      <ReasonList room={room} title="For it" reasons={forIt} />
+      <ReasonList room={room} title="Against it" reasons={againstIt} />
+      <ReasonList room={room} title="Without a number" reasons={limits} />
+      {neither.length > 0 && (
         <details>
-          <summary>The other {all.length - shownAtFirst} findings</summary>
-          <ul className="read-weights">{lines(all.slice(shownAtFirst))}</ul>
+          <summary>Nothing either way, all else taken in ({neither.length})</summary>
+          <ReasonList room={room} reasons={neither} />
         </details>
       )}
       {weighing.ignored.length > 0 && (
@@ -95,4 +77,73 @@ export function Weights({ room }: { room: ReadRoom }) {
       </details>
     </section>
   );
+}
+
+type ListProps = { room: ReadRoom; title?: string; reasons: readonly Reason[] };
+
+function ReasonList({ room, title, reasons }: ListProps) {
+  if (reasons.length === 0) return null;
+  const lines = (some: readonly Reason[]) => (
+    <ul className="read-weights">
+      {some.map((reason) => (
+        <ReasonLine key={keyOf(reason)} room={room} reason={reason} />
+      ))}
+    </ul>
+  );
+  return (
+    <>
+      {title !== undefined && <h3>{title}</h3>}
+      {lines(reasons.slice(0, shownAtFirst))}
+      {reasons.length > shownAtFirst && (
+        <details>
+          <summary>{reasons.length - shownAtFirst} more</summary>
+          {lines(reasons.slice(shownAtFirst))}
+        </details>
+      )}
+    </>
+  );
+}
+
+function ReasonLine({ room, reason }: { room: ReadRoom; reason: Reason }) {
+  const { weighing, knowledge } = room;
+  const named = namerOf(room);
+  return (
+    <li>
+      <details>
+        <summary>
+          <span className="said">{reasonInWords(reason, weighing.leading, named)}.</span>
+        </summary>
+        <dl className="read-decibans">
+          <dt>{reason.cause === undefined ? 'If it were taken out' : 'If all of them were taken out'}</dt>
+          <dd>
+            {sayDecibans(reason.withinWhole)}: {reason.words}
+          </dd>
+          <dt>Against {readingWords[weighing.rival].inSentence}</dt>
+          <dd>{sayDecibans(reason.againstRival)}</dd>
+        </dl>
+        {reason.findings.map((weight) => {
+          const sign = knowledge.signs[weight.sign];
+          return (
+            <div key={`${weight.sign}@${weight.part}`}>
+              <p className="small">
+                {named(weight)} by itself: {sayDecibans(weight.alone)}
+                {reason.cause === undefined ? '' : `; taken out alone: ${sayDecibans(weight.withinWhole)}`}.
+              </p>
+              {sign !== undefined && <SignFigures sign={sign} knowledge={knowledge} />}
+            </div>
+          );
+        })}
+      </details>
+    </li>
+  );
+}
+
+/** Names a finding with the words of the knowledge and the form. */
+export function namerOf({ knowledge, parts }: ReadRoom): (weight: Reason['findings'][number]) => string {
+  return (weight) =>
+    findingWords(signName(knowledge, weight.sign), partName(parts, weight.part), weight.state);
+}
+
+export function keyOf({ cause, findings }: Reason): string {
+  return cause === undefined ? `${findings[0]?.sign}@${findings[0]?.part}` : `${cause.kind} ${cause.id}`;
 }

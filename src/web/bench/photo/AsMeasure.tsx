@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Json } from '../../../piece/event.ts';
 import type { Measure } from '../../../piece/measure.ts';
+import { told } from '../../../units/doubt.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { capital } from '../../examination/examRoom.ts';
 import { measuresOf } from '../../examination/measures/readMeasure.ts';
@@ -25,7 +26,7 @@ export function AsMeasure({ room, mm, sigmaMm, from }: Props) {
       mm,
       sigmaMm,
       asEntered: `${mm.toFixed(1)} mm`,
-      words: words.trim() || `From ${from}, give or take ${sigmaMm.toFixed(1)} mm.`,
+      words: words.trim() || `From ${from}, give or take ${told(sigmaMm).toFixed(1)} mm.`,
     };
     room.record({
       kind: 'measure-recorded',

@@ -1,4 +1,5 @@
 import type { Knowledge } from '../../../knowledge/schema.ts';
+import { told } from '../../../units/doubt.ts';
 import { runHere } from '../runHere.ts';
 import type { Balanced } from './colourWords.ts';
 import { rgbOfLab } from './rgbOfLab.ts';
@@ -28,7 +29,7 @@ export function ColourList({ samples, beside, knowledge }: Props) {
             <span className="small">
               L {lab.L.toFixed(1)}, a {lab.a.toFixed(1)}, b {lab.b.toFixed(1)}
               {apart?.ok
-                ? `; ${apart.output.deltaE2000.toFixed(1)} from ${beside}, give or take ${(apart.output.sigma ?? 0).toFixed(1)}`
+                ? `; ${apart.output.deltaE2000.toFixed(1)} from ${beside}, give or take ${told(apart.output.sigma ?? 0).toFixed(1)}`
                 : ''}
             </span>
           </li>

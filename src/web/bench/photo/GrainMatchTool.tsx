@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Json } from '../../../piece/event.ts';
+import { told } from '../../../units/doubt.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import type { BenchRoom, Found } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
@@ -104,7 +105,7 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
       {output?.tells && (
         <p className="small">
           The second side lies {Math.abs(output.shiftPx).toFixed(1)} pixels aside of where the first one’s
-          grain points, give or take {output.shiftSigmaPx.toFixed(1)}. {output.null.how}
+          grain points, give or take {told(output.shiftSigmaPx).toFixed(1)}. {output.null.how}
         </p>
       )}
       {found !== undefined && (

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Json } from '../../../piece/event.ts';
+import { told } from '../../../units/doubt.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { PickField } from '../../fields/PickField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
@@ -125,10 +126,10 @@ function marksWords({ says, pitchMm, pitchSigmaMm, arcRadiusMm, arcSigmaMm }: To
     says,
     pitchMm === undefined || pitchSigmaMm === undefined
       ? ''
-      : `Marks stand ${pitchMm.toFixed(2)} mm apart, give or take ${pitchSigmaMm.toFixed(2)} mm (${(25.4 / pitchMm).toFixed(1)} to the inch).`,
+      : `Marks stand ${pitchMm.toFixed(2)} mm apart, give or take ${told(pitchSigmaMm).toFixed(2)} mm (${(25.4 / pitchMm).toFixed(1)} to the inch).`,
     arcRadiusMm === undefined || arcSigmaMm === undefined
       ? ''
-      : `Their radius is ${formatBoth(arcRadiusMm, { denominator: 4 })}, give or take ${arcSigmaMm.toFixed(0)} mm.`,
+      : `Their radius is ${formatBoth(arcRadiusMm, { denominator: 4 })}, give or take ${told(arcSigmaMm).toFixed(0)} mm.`,
   ]
     .filter((each) => each !== '')
     .join(' ');

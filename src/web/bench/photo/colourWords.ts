@@ -1,3 +1,4 @@
+import { told } from '../../../units/doubt.ts';
 import { capital } from '../../examination/examRoom.ts';
 
 export type LabColour = { L: number; a: number; b: number };
@@ -26,7 +27,7 @@ export function colourWords({ comparison, notes }: Balanced, exposed: string, co
         ? `darker by ${off.toFixed(1)} of 100 than`
         : `paler by ${off.toFixed(1)} of 100 than`;
   return [
-    `${capital(exposed)} and ${covered} differ by ${deltaE2000.toFixed(1)}, give or take ${sigma < 0.05 ? 'less than 0.1' : sigma.toFixed(1)} (CIEDE2000; 2 to 3 is plain to the eye); ${exposed} is ${way} ${covered}.`,
+    `${capital(exposed)} and ${covered} differ by ${deltaE2000.toFixed(1)}, give or take ${told(sigma) < 0.05 ? 'less than 0.1' : told(sigma).toFixed(1)} (CIEDE2000; 2 to 3 is plain to the eye); ${exposed} is ${way} ${covered}.`,
     ...notes,
   ].join(' ');
 }

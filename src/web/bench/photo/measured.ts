@@ -1,6 +1,7 @@
 import type { Fault } from '../../../calculations/define.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import type { Json } from '../../../piece/event.ts';
+import { told } from '../../../units/doubt.ts';
 import type { Found } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
 import type { BoardMark } from './boardMark.ts';
@@ -51,7 +52,7 @@ function byLines(
   const words =
     angleDeg === undefined || angleSigmaDeg === undefined
       ? withDoubt(lengthMm, sigmaMm)
-      : `${angleDeg.toFixed(1)}°, give or take ${angleSigmaDeg.toFixed(1)}°`;
+      : `${angleDeg.toFixed(1)}°, give or take ${told(angleSigmaDeg).toFixed(1)}°`;
   return {
     ok: true,
     says: words,

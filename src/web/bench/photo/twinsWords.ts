@@ -1,3 +1,5 @@
+import { told } from '../../../units/doubt.ts';
+
 type Fit = { rmsMm: number; maxMm: number; turnDeg: number; shiftMm: [number, number]; size: number };
 
 export type Twins = {
@@ -18,7 +20,7 @@ export function twinsWords(twins: Twins, freeSize: boolean): string {
   const { rmsMm, maxMm, sigmaMm, better, plain, mirrored, likelihoodRatio, notes } = twins;
   const way = { plain: 'as they are', mirrored: 'one turned over', alike: 'either way round' }[better];
   const unit = freeSize ? 'units of the first tracing' : 'mm';
-  const fit = `Laid on each other ${way}, the outlines lie ${rmsMm.toFixed(2)} ${unit} apart in the root mean square, give or take ${sigmaMm.toFixed(2)}, and ${maxMm.toFixed(2)} at most (as they are ${plain.rmsMm.toFixed(2)}, one turned over ${mirrored.rmsMm.toFixed(2)}).`;
+  const fit = `Laid on each other ${way}, the outlines lie ${rmsMm.toFixed(2)} ${unit} apart in the root mean square, give or take ${told(sigmaMm).toFixed(2)}, and ${maxMm.toFixed(2)} at most (as they are ${plain.rmsMm.toFixed(2)}, one turned over ${mirrored.rmsMm.toFixed(2)}).`;
   const speaks =
     likelihoodRatio === null
       ? ''

@@ -1,3 +1,4 @@
+import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
 
 type Width = { measure: string; differenceMm: number; sigmaMm: number };
@@ -50,11 +51,11 @@ function groupWords(groups: readonly string[][]): string {
 
 /** How much wider the armchairs are, by both rules. */
 function widthWords({ armchairWidth: { overall, seat } }: Likeness): string[] {
-  const told = ({ differenceMm, sigmaMm }: Width) =>
-    `${inches(Math.abs(differenceMm))} ${differenceMm < 0 ? 'narrower' : 'wider'} (${formatMm(Math.abs(differenceMm), 0)}, give or take ${formatMm(2 * sigmaMm, 0)})`;
+  const wider = ({ differenceMm, sigmaMm }: Width) =>
+    `${inches(Math.abs(differenceMm))} ${differenceMm < 0 ? 'narrower' : 'wider'} (${formatMm(Math.abs(differenceMm), 0)}, give or take ${formatMm(told(sigmaMm), 0)})`;
   return [
-    ...(seat === undefined ? [] : [`The armchairs’ seats are ${told(seat)}.`]),
-    ...(overall === undefined ? [] : [`Over all, arms and all, the armchairs are ${told(overall)}.`]),
+    ...(seat === undefined ? [] : [`The armchairs’ seats are ${wider(seat)}.`]),
+    ...(overall === undefined ? [] : [`Over all, arms and all, the armchairs are ${wider(overall)}.`]),
   ];
 }
 

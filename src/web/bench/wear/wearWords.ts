@@ -1,3 +1,4 @@
+import { told } from '../../../units/doubt.ts';
 import { type Painting, surfaceKey } from './painting.ts';
 
 /** A surface as `wear.contact` gives it. */
@@ -83,7 +84,7 @@ function agreementWords(auc: number, sigma: number): string {
         : auc >= 0.4
           ? `The wear follows use ${auc < 0.5 ? 'no' : 'hardly'} better than chance would`
           : 'The wear lies where use would not put it';
-  return `${how}: of 100 pairs of a worn and an unworn place, the worn one is the more touched in ${Math.round(100 * auc)}, give or take ${Math.round(200 * sigma)}; chance would make it 50.`;
+  return `${how}: of 100 pairs of a worn and an unworn place, the worn one is the more touched in ${Math.round(100 * auc)}, give or take ${Math.round(100 * told(sigma))}; chance would make it 50.`;
 }
 
 function oddsWords({ likelihoods: { natural, none, imitated } }: WearScore): string {

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Json } from '../../../piece/event.ts';
+import { told } from '../../../units/doubt.ts';
 import { formatBoth, formatInches, formatMm } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
@@ -101,7 +102,7 @@ function movementWords({ changeMm, widthAfterMm, sigmaMm }: Movement): string {
   const moved = Math.abs(changeMm);
   if (moved < 0.05) return 'It keeps its width.';
   const way = changeMm < 0 ? 'shrinks' : 'swells';
-  return `It ${way} by ${formatInches(moved, { denominator: 32 })} (${formatMm(moved, 1)}), give or take ${formatMm(2 * sigmaMm, 1)}, and is then ${formatBoth(widthAfterMm, { denominator: 32 })} wide.`;
+  return `It ${way} by ${formatInches(moved, { denominator: 32 })} (${formatMm(moved, 1)}), give or take ${formatMm(told(sigmaMm), 1)}, and is then ${formatBoth(widthAfterMm, { denominator: 32 })} wide.`;
 }
 
 /** The moisture that wood comes to in a room's air. */

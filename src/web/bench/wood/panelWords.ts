@@ -1,3 +1,4 @@
+import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
 import { ratioWords } from './roundnessWords.ts';
 
@@ -21,7 +22,7 @@ export type PanelLossFound = {
 /** What a part should have lost, in sentences: by old work and by recent, where it shows, and what the loss seen tells. */
 export function panelWords(found: PanelLossFound, wood: string, seenMm: number | undefined): string {
   const { expected, recent, direction, shows, likelihoodRatio } = found;
-  const should = `Of old make and ${plainWood(wood)} it should have lost ${both(expected.lossMm)} ${direction}, give or take ${mm(2 * expected.sdMm)}; of recent make ${recentWords(recent)}.`;
+  const should = `Of old make and ${plainWood(wood)} it should have lost ${both(expected.lossMm)} ${direction}, give or take ${mm(told(expected.sdMm))}; of recent make ${recentWords(recent)}.`;
   const where = `Look for ${shows}.`;
   if (seenMm === undefined || likelihoodRatio === null) return `${should} ${where}`;
   const seen =
@@ -40,7 +41,7 @@ function plainWood(name: string): string {
 }
 
 function recentWords({ lossMm, sdMm }: Loss): string {
-  const spread = `give or take ${mm(2 * sdMm)}`;
+  const spread = `give or take ${mm(told(sdMm))}`;
   return lossMm < -0.05
     ? `it would have swelled by ${mm(-lossMm)}, ${spread}`
     : `${mm(Math.max(0, lossMm))}, ${spread}`;

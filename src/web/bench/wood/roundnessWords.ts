@@ -1,3 +1,4 @@
+import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
 
 /** What `wood.roundness` gives back. */
@@ -14,9 +15,9 @@ export function roundnessWords(result: Roundness, wood: string): string {
   const { differenceMm, sigmaMm, expectedOld, expectedNew, likelihoodRatio } = result;
   const found =
     Math.abs(differenceMm) <= 2 * sigmaMm
-      ? `The two diameters agree within the measuring (${mm(differenceMm)}, give or take ${mm(2 * sigmaMm)}).`
-      : `They differ by ${both(differenceMm)}, give or take ${mm(2 * sigmaMm)}.`;
-  const expected = `In ${wood.toLowerCase()} of old make ${both(expectedOld.meanMm)} would be expected, give or take ${mm(2 * expectedOld.sdMm)}, in recent make ${mm(expectedNew.meanMm)}, give or take ${mm(2 * expectedNew.sdMm)}.`;
+      ? `The two diameters agree within the measuring (${mm(differenceMm)}, give or take ${mm(told(sigmaMm))}).`
+      : `They differ by ${both(differenceMm)}, give or take ${mm(told(sigmaMm))}.`;
+  const expected = `In ${wood.toLowerCase()} of old make ${both(expectedOld.meanMm)} would be expected, give or take ${mm(told(expectedOld.sdMm))}, in recent make ${mm(expectedNew.meanMm)}, give or take ${mm(told(expectedNew.sdMm))}.`;
   return `${found} ${expected} ${ratioWords(likelihoodRatio)}`;
 }
 

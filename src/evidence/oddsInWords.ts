@@ -1,0 +1,15 @@
+import type { Knowledge } from '../knowledge/schema.ts';
+import type { Piece } from '../piece/piece.ts';
+
+/**
+ * The starting odds in the middle of a sentence, with who set them: `even starting odds, as the program proposes them` where the
+ * examiner left them alone, `skeptical starting odds, chosen by the examiner` where they did not.
+ */
+export function oddsInWords(
+  piece: Pick<Piece, 'startingOdds'>,
+  { making }: { making: Pick<Knowledge['making'], 'startingOdds' | 'defaultOdds'> },
+): string {
+  const name = making.startingOdds[piece.startingOdds ?? making.defaultOdds]?.name.toLowerCase();
+  const whose = piece.startingOdds === undefined ? 'as the program proposes them' : 'chosen by the examiner';
+  return `${name === undefined ? 'the' : name} starting odds, ${whose},`;
+}

@@ -1,0 +1,44 @@
+import { expect, it } from 'vitest';
+import { reasonInWords, speaksFor } from './reasonWords.ts';
+import { verbalScale } from './verbalScale.ts';
+
+const finding = { sign: 'peg', part: null } as never;
+const named = () => '“Peg” on the rail';
+const group = {
+  cause: { kind: 'alteration', id: 'married', name: 'Upper and lower part married' },
+  findings: Array.from({ length: 5 }, () => finding),
+  withinWhole: 32,
+  againstRival: 30,
+  words: '',
+} as const;
+
+it('says of findings of one cause what they do together, and for which reading', () => {
+  expect(reasonInWords({ ...group, findings: [...group.findings] }, 'made-up', named)).toMatch(
+    /^Upper and lower part married: five findings together speak strongly for .*old parts$/,
+  );
+  expect(reasonInWords({ ...group, findings: [finding], withinWhole: -12 }, 'made-up', named)).toMatch(
+    /speak moderately for another reading$/,
+  );
+});
+
+it('says of one finding what it does with all else taken in', () => {
+  const one = { ...group, cause: undefined, findings: [finding], withinWhole: 5 };
+  expect(reasonInWords(one, 'period-intact', named)).toBe(
+    '“Peg” on the rail speaks weakly for a period piece, substantially intact, with all else taken in',
+  );
+});
+
+it('gives the reason and no number where a limit leaves one side nothing', () => {
+  const limit = { leavesNothingOf: 'others' as const, words: 'The claim leaves the others nothing.' };
+  const one = { ...group, cause: undefined, findings: [finding], withinWhole: null, limit };
+  expect(reasonInWords(one, 'made-up', named)).toBe(
+    '“Peg” on the rail has no number: the claim leaves the others nothing',
+  );
+});
+
+it('uses the words of the printed scale for every band', () => {
+  for (const band of verbalScale.bands.slice(1))
+    expect(speaksFor(band.fromDecibans, 'a', 'b')).toBe(`speaks ${band.adverb} for a`);
+  expect(speaksFor(-34, 'a', 'b')).toBe('speaks strongly for b');
+  expect(speaksFor(0.4, 'a', 'b')).toBe('says nothing either way');
+});

@@ -1,0 +1,49 @@
+import { type ReadingId, readingWords } from '../piece/readings.ts';
+import type { Reason } from './reasons.ts';
+import { scaleBand } from './verbalScale.ts';
+import type { Weighing } from './weighing.ts';
+
+/** `speaks strongly for a later piece`: a weight in words, by the printed scale; `speak` for several findings. */
+export function speaksFor(decibans: number, side: string, otherSide: string, many = false): string {
+  if (Math.abs(decibans) < 1) return `${many ? 'say' : 'says'} nothing either way`;
+  return `${many ? 'speak' : 'speaks'} ${scaleBand(decibans).adverb} for ${decibans > 0 ? side : otherSide}`;
+}
+
+/** The two sides every weight is told for: the leading reading and all the others. */
+export function sidesOf(leading: ReadingId): [string, string] {
+  return [readingWords[leading].inSentence, 'another reading'];
+}
+
+/**
+ * A reason in a sentence without its stop: `Upper and lower part married: five findings together speak strongly for a piece made
+ * up from old parts`; for a single finding what it does with all else taken in.
+ *
+ * @param named  a finding named: `“Pegged tenons” on the left side rail`
+ */
+export function reasonInWords(
+  reason: Reason,
+  leading: ReadingId,
+  named: (finding: Weighing['weights'][number]) => string,
+): string {
+  const [first] = reason.findings;
+  const many = reason.cause !== undefined;
+  const who = many
+    ? `${reason.cause?.name}: ${inWords(reason.findings.length)} findings together`
+    : first === undefined
+      ? ''
+      : named(first);
+  if (reason.withinWhole === null) return `${who} ${many ? 'have' : 'has'} no number: ${limitWords(reason)}`;
+  const speaks = speaksFor(reason.withinWhole, ...sidesOf(leading), many);
+  return many ? `${who} ${speaks}` : `${who} ${speaks}, with all else taken in`;
+}
+
+function limitWords({ limit }: Reason): string {
+  const words = (limit?.words ?? 'a limit leaves one side nothing').replace(/\.$/, '');
+  return words.charAt(0).toLowerCase() + words.slice(1);
+}
+
+const counts = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+function inWords(count: number): string {
+  return counts[count] ?? `${count}`;
+}

@@ -1,0 +1,44 @@
+import { expect, it } from 'vitest';
+import { reasonsOf } from './reasons.ts';
+import type { Weighing } from './weighing.ts';
+
+const weight = (sign: string, withinWhole: number | null, alone: number | null = withinWhole) =>
+  ({
+    sign,
+    part: null,
+    state: 'present',
+    alone,
+    withinWhole,
+    againstRival: withinWhole,
+    words: `words of ${sign}`,
+    periodAgainstLater: { alone: 0, withinWhole: 0 },
+  }) as Weighing['weights'][number];
+
+const married = {
+  cause: { kind: 'alteration' as const, id: 'married', name: 'Upper and lower part married' },
+  findings: ['carcase', 'rows'].map((sign) => ({ sign, part: null })),
+  withinWhole: 22,
+  againstRival: 21,
+  words: 'together',
+};
+
+it('counts findings of one cause once, together, ahead of single ones that weigh less, and names none twice', () => {
+  const weights = [weight('boards', 7), weight('rows', 0.2, 4), weight('carcase', 0.4, 9), weight('peg', -3)];
+  const { forIt, againstIt, neither } = reasonsOf({ weights, reasonGroups: [married] });
+  expect(forIt.map(({ cause, findings }) => [cause?.id, ...findings.map(({ sign }) => sign)])).toEqual([
+    ['married', 'carcase', 'rows'],
+    [undefined, 'boards'],
+  ]);
+  expect(forIt[0]).toMatchObject({ withinWhole: 22, againstRival: 21, words: 'together' });
+  expect(againstIt.map(({ findings }) => findings[0]?.sign)).toEqual(['peg']);
+  expect(neither).toEqual([]);
+});
+
+it('tells apart what has no number and what says nothing', () => {
+  const limit = { leavesNothingOf: 'others' as const, words: 'The claim leaves the others nothing.' };
+  const weights = [{ ...weight('screw', null), limit }, weight('mute', 0.9), weight('low', -0.9)];
+  const { forIt, againstIt, limits, neither } = reasonsOf({ weights, reasonGroups: [] });
+  expect([forIt, againstIt]).toEqual([[], []]);
+  expect(limits.map((each) => [each.findings[0]?.sign, each.limit?.words])).toEqual([['screw', limit.words]]);
+  expect(neither.map(({ findings }) => findings[0]?.sign)).toEqual(['mute', 'low']);
+});
