@@ -3,9 +3,13 @@ import type { EventLog, HistoryPart } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
 import { type DeviceHead, recordHead } from './recordHead.ts';
 import { openSqlite, type SqliteDatabase } from './sqlite/openSqlite.ts';
+import { whenQuiet } from './whenQuiet.ts';
 
 /** The version of the tables below, kept in the file's user_version. */
 export const schemaVersion = 2;
+
+/** After so long without an act the write-ahead file is brought into the record's own. */
+const quietMs = 500;
 
 /** What each version added; a record of an earlier version takes the steps it has not taken, all or none. */
 const steps = [
@@ -81,15 +85,20 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
     'SELECT device, max(seq) AS seq, hash FROM events GROUP BY device',
   );
   const count = database.prepare<{ n: number }>('SELECT count(*) AS n FROM events');
+  // A copy of the one file, made by hand, then holds nearly all; passive: it waits for no reader and fails on none.
+  const checkpoint = whenQuiet(quietMs, () => void database.prepare('PRAGMA wal_checkpoint(PASSIVE)').get());
   return {
     recordId: idOf(database),
-    append: (events) =>
-      database.inTransaction(() => {
+    append(events) {
+      const first = database.inTransaction(() => {
         const places = events.map((one) =>
           insert?.run(one.id, one.piece, one.device, one.seq, one.hash, JSON.stringify(one)),
         );
         return Number(places[0]?.lastInsertRowid);
-      }),
+      });
+      checkpoint.told();
+      return first;
+    },
     ofPiece: (piece, part) =>
       rowsOf(piece, part).map((row) => ({ position: row.position, event: JSON.parse(row.body) })),
     count: (piece) => countOf.get(piece)?.count ?? 0,
@@ -107,7 +116,10 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
       return row && JSON.parse(row.body);
     },
     recordHead: () => recordHead(heads.all(), count.get()?.n ?? 0),
-    close: () => database.close(),
+    close: () => {
+      checkpoint.end();
+      database.close();
+    },
   };
 }
 

@@ -1,4 +1,4 @@
-import { readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { copyFile, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { backupPaths, datedCopies } from '../../src/record/backup/backupFolder.ts';
@@ -234,6 +234,18 @@ describe('thinning out', () => {
     await backedUp({ dataDir, folder, madeBy: 'itself' });
     expect((await pruneBackups(folder, 'another')).removed).toEqual([]);
   });
+});
+
+it('a copy of the one file holds all acts once nothing was entered for a second', async () => {
+  const dataDir = await recordFolder();
+  const log = sqliteLog(join(dataDir, 'record.db'));
+  const store = createStore(log);
+  for (let n = 0; n < 50; n++) store.append([finding('one', `late-${n}`, 'splat')]);
+  await new Promise((resolve) => setTimeout(resolve, 1500));
+  const to = await temporaryFolder();
+  await copyFile(join(dataDir, 'record.db'), join(to, 'record.db'));
+  log.close();
+  expect((await verifyRecord(to)).events).toBe(56);
 });
 
 it('a copy made while acts are still in the write-ahead file holds them', async () => {
