@@ -86,7 +86,7 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
   );
   const count = database.prepare<{ n: number }>('SELECT count(*) AS n FROM events');
   // A copy of the one file, made by hand, then holds nearly all; passive: it waits for no reader and fails on none.
-  const checkpoint = whenQuiet(quietMs, () => void database.prepare('PRAGMA wal_checkpoint(PASSIVE)').get());
+  const checkpoint = whenQuiet(quietMs, () => void database.pragma('wal_checkpoint(PASSIVE)'));
   return {
     recordId: idOf(database),
     append(events) {

@@ -66,7 +66,7 @@ it('backs up at a button, is brought back, and hands on one piece that any brows
     await page.goto(second.address);
     await page.getByText('Bring in a piece from a file').click();
     await page.getByLabel('A piece taken out of another record').setInputFiles(file);
-    await page.getByText('Nothing new: all 1 act are here already.').waitFor();
+    await page.getByText('Nothing new: its one act is here already.').waitFor();
     await look('restored-390');
   } finally {
     await second.stop();

@@ -35,7 +35,7 @@ export function indexPage(input: IndexPageInput): string {
 <header>
 <h1>${escapeHtml(document.title)}</h1>
 <p class="lead">${escapeHtml(document.line)}</p>
-<p class="note">A copy of one piece from a record kept with Underside, made on ${escapeHtml(about.madeAt.slice(0, 10))}: ${about.acts} acts. ${document.example ? 'An invented example. ' : ''}This page is for reading and is no signed opinion; a signed one, where there is one, is in the folder “issued”. The whole piece can be brought into another record with <code>npx underside piece in</code> and this file.</p>
+<p class="note">A copy of one piece from a record kept with Underside, made on ${escapeHtml(about.madeAt.slice(0, 10))}: ${about.acts === 1 ? '1 act' : `${about.acts} acts`}. ${document.example ? 'An invented example. ' : ''}This page is for reading and is no signed opinion; a signed one, where there is one, is in the folder “issued”. The whole piece can be brought into another record with <code>npx underside piece in</code> and this file.</p>
 </header>
 ${documentHtml(document, input.pictureOf)}
 ${photosHtml(input)}

@@ -131,7 +131,7 @@ function Choices({ status }: { status: BackupStatus }) {
       )}
       <ChoiceField
         label="Back-ups by itself"
-        note="Once a day while Underside runs, and again when you have been at rest for a quarter of an hour. It keeps one of each of the last 7 days, 4 weeks and 12 months; those you make yourself stay until you remove them."
+        note="Once a day while Underside runs, and again when you have entered nothing for a quarter of an hour. It keeps one of each of the last 7 days, 4 weeks and 12 months; those you make yourself stay until you remove them."
         choices={[
           { id: 'daily', name: 'Yes, every day' },
           { id: 'never', name: 'No, only when I ask' },

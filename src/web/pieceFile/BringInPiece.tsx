@@ -65,7 +65,7 @@ function CameWords({ came: { piece, added, known, photos, remarks } }: { came: C
     <>
       <p>
         {added === 0
-          ? `Nothing new: all ${acts(known)} are here already.`
+          ? `Nothing new: ${known === 1 ? 'its one act is' : `all ${acts(known)} are`} here already.`
           : `Brought in: ${acts(added)} and ${photos} ${photos === 1 ? 'photo' : 'photos'}${known === 0 ? '' : `; ${acts(known)} were here already`}.`}{' '}
         <Link to="/piece/$id/history" params={{ id: piece }}>
           Open the piece
