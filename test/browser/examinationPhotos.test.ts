@@ -75,7 +75,7 @@ describe('photos in the examination', () => {
       Object.values(piece.photos).some((each) => each.name === 'marked.png'),
     );
     const photoId = Object.values(listed.photos).find((each) => each.name === 'marked.png')?.id ?? '';
-    await page.getByRole('button', { name: /marked\.png/ }).click();
+    await page.getByRole('button', { name: /^Open .*marked\.png/ }).click();
     await page.getByRole('button', { name: 'Line', exact: true }).click();
     for (const key of ['Enter', 'Shift+ArrowRight', 'Shift+ArrowRight', 'ArrowDown', 'Enter'])
       await page.keyboard.press(key);

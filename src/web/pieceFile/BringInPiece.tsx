@@ -91,7 +91,7 @@ async function hand(file: File, beside: boolean): Promise<Stands> {
     const { faults } = (await answer.json()) as { faults: Fault[] };
     return { now: 'failed', faults, file };
   } catch {
-    const message = 'Underside does not answer: is it still running? Nothing was brought in.';
+    const message = 'Can’t reach Underside on this computer. Is it still running? Nothing was brought in.';
     return { now: 'failed', faults: [{ code: 'away', message }], file };
   }
 }

@@ -15,7 +15,7 @@ type JobAnswer = {
   message?: string;
 };
 
-const away = 'Underside does not answer: is it still running? Try again in a moment.';
+const away = 'Can’t reach Underside on this computer. Is it still running? Try again in a moment.';
 
 /** The piece as one file: made, then handed to the browser. */
 export function TakeOutPiece({ id }: { id: string }) {
