@@ -1,5 +1,6 @@
 import { readingWords } from '../piece/readings.ts';
 import { formatYears } from '../units/years.ts';
+import type { IssueHead } from './issueHead.ts';
 import type { OpinionDocument, Section } from './opinionDocument.ts';
 import { materialOf, type OpinionInput, type OpinionMaterial } from './opinionMaterial.ts';
 import { benchSection } from './sections/bench.ts';
@@ -41,13 +42,19 @@ export function composeOpinion(input: OpinionInput): OpinionDocument {
     title: titleOf(material),
     line: lineOf(material),
     author: piece.engagement.examiner.trim() || piece.opinion.signedBy.trim(),
-    draft: piece.opinion.status !== 'signed',
+    draft: input.issue === undefined,
+    ...(input.issue === undefined ? {} : { issued: issuedFoot(input.issue) }),
     example: piece.example,
     madeOn: input.madeOn,
     keywords: [material.form?.name ?? '', piece.opinion.place].filter((each) => each !== ''),
     head: headBlocks(material),
     sections: lettered(sectionsOf(material)),
   };
+}
+
+/** What the foot of every page says of the signing, short enough to be read out. */
+function issuedFoot({ revision, recordId, count, head }: IssueHead): string {
+  return `revision ${revision} · record ${recordId.slice(0, 8)}, ${count} acts, head ${head.slice(0, 12)}`;
 }
 
 function sectionsOf(material: OpinionMaterial): Section[] {

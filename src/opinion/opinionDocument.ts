@@ -66,6 +66,8 @@ export type OpinionDocument = {
   /** Whose opinion it is, as it stands in the running foot. */
   author: string;
   draft: boolean;
+  /** For an issued revision, which it is and of what record, as it stands in the running foot. */
+  issued?: string;
   example: boolean;
   /** The day the document was made, `2026-11-25`. */
   madeOn: string;

@@ -5,6 +5,7 @@ import type { Form, FormPart, Knowledge } from '../knowledge/schema.ts';
 import type { Photo } from '../piece/photo.ts';
 import type { Piece } from '../piece/piece.ts';
 import { platesOf } from '../piece/plates.ts';
+import type { IssueHead } from './issueHead.ts';
 import type { DrawnPicture } from './opinionDocument.ts';
 import { capital } from './wording.ts';
 
@@ -20,6 +21,8 @@ export type OpinionInput = {
   madeOn: string;
   /** The version of the program. */
   version: string;
+  /** The signing that the document is issued by; without it, it is a draft. */
+  issue?: IssueHead | undefined;
 };
 
 /** The input with the names that every section needs. */

@@ -23,13 +23,14 @@ export function opinionTypst(
     author,
     dayWords(document.madeOn),
     draft ? 'draft, not signed' : '',
+    document.issued ?? '',
     document.example ? 'an invented example' : '',
   ]
     .filter((each) => each !== '')
     .join(' · ');
   const source = `${template}
 #set document(title: ${typstString(title)}, author: ${typstArray(author === '' ? [] : [typstString(author)])}, keywords: ${typstArray(document.keywords.map(typstString))}, date: ${dateOf(document.madeOn)})
-#show: set-pages.with(paper: ${typstString(options.paper)}, head: ${typstString(shortened(title))}, foot: ${typstString(shortened(foot, 110))}, draft: ${draft})
+#show: set-pages.with(paper: ${typstString(options.paper)}, head: ${typstString(shortened(title))}, foot: ${typstString(shortened(foot, 150))}, draft: ${draft})
 #title-block(${typstString(draft ? 'Opinion on a piece of furniture · draft' : 'Opinion on a piece of furniture')}, ${typstString(title)}, ${typstString(document.line)})
 ${document.head.map((block) => typstBlock(block, shelf, options.plates, options.paper)).join('\n')}
 ${document.sections.map((section) => typstSection(section, shelf, options.plates, options.paper)).join('\n')}

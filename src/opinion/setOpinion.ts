@@ -6,6 +6,7 @@ import type { Knowledge } from '../knowledge/schema.ts';
 import type { Piece } from '../piece/piece.ts';
 import { composeOpinion } from './composeOpinion.ts';
 import { drawStanding } from './drawStanding.ts';
+import type { IssueHead } from './issueHead.ts';
 import type { OnPdfStep } from './makeOpinionPdf.ts';
 import type { OpinionDocument } from './opinionDocument.ts';
 import { type PlateFile, scalePlates } from './pdf/scalePlate.ts';
@@ -26,6 +27,8 @@ export type OpinionOf = {
   draws?: number;
   /** What the findings say, where the case was weighed before: then it is not weighed again. */
   weighing?: Weighing;
+  /** The signing that the document is issued by; without it, it is a draft. */
+  issue?: IssueHead;
 };
 
 /**
@@ -52,22 +55,23 @@ export async function setOpinion(
 
 /** The opinion on a piece as data: weighed, drawn and composed. */
 export function opinionOf(input: OpinionOf, onShare: (share: number) => void = () => {}): OpinionDocument {
-  const { piece, madeOn, version } = input;
+  const { piece, madeOn, version, issue } = input;
   const knowledge = markOwn(input.knowledge, ownMarks);
-  const weighing = input.weighing ?? weighed({ ...input, knowledge }, onShare);
+  const weighing = input.weighing ?? weighed(input, onShare);
   const form = knowledge.forms[piece.form];
   const drawing = form === undefined ? [] : drawStanding(form, piece, weighing);
-  return composeOpinion({ piece, weighing, knowledge, drawing, madeOn, version });
+  return composeOpinion({ piece, weighing, knowledge, drawing, madeOn, version, issue });
 }
 
 /** How a sign or a shop that the examiner added is named wherever the document names it. */
 const ownMarks = { sign: 'examiner’s own sign', shop: 'examiner’s own file' };
 
 /** The weighing, or none where there is nothing to weigh or the form is not known. */
-function weighed(
-  { piece, knowledge, yearNow, draws }: OpinionOf,
+export function weighed(
+  { piece, knowledge: plain, yearNow, draws }: Pick<OpinionOf, 'piece' | 'knowledge' | 'yearNow' | 'draws'>,
   onShare: (share: number) => void,
 ): Weighing | undefined {
+  const knowledge = markOwn(plain, ownMarks);
   if (Object.keys(piece.findings).length === 0) return undefined;
   const result = weighCase(
     { ...caseFromPiece(piece), ...(draws === undefined ? {} : { draws }) },

@@ -36,9 +36,12 @@ export const eventKind = z.enum([
   'bench-recorded',
   'bench-withdrawn',
   'opinion-changed',
+  /** Of records from before revisions were kept: only read. */
   'opinion-signed',
   /** Says which value holds where the act named by `of` wrote over another one unseen. */
   'overwrite-settled',
+  'opinion-issued',
+  'revision-begun',
   'undo',
   'redo',
 ]);

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { benchResult } from './benchResult.ts';
 import { day, engagement } from './engagement.ts';
 import { finding } from './finding.ts';
+import { issuedRevision } from './issued.ts';
 import { measure } from './measure.ts';
 import { photo } from './photo.ts';
 import { readingId } from './readings.ts';
@@ -35,6 +36,9 @@ export const opinion = z.strictObject({
   /** How each contradiction was resolved, by finding key. */
   resolutions: z.record(z.string(), z.string()).default({}),
   limits: z.string().default(''),
+  /** What is new in the revision being written, and why it is made. */
+  isNew: z.string().default(''),
+  why: z.string().default(''),
   status: z.enum(['draft', 'signed']).default('draft'),
   signedBy: z.string().default(''),
   signedOn: day.optional(),
@@ -66,5 +70,7 @@ export const piece = z.looseObject({
   /** Photo ids in the order of the plates. */
   plateOrder: z.array(z.string()).default([]),
   opinion: opinion.default(() => opinion.parse({})),
+  /** Signed revisions by their number. */
+  issued: z.record(z.string(), issuedRevision).default({}),
 });
 export type Piece = z.infer<typeof piece>;

@@ -1,4 +1,4 @@
-import type { DraftEvent } from '../piece/event.ts';
+import type { DraftEvent, Json } from '../piece/event.ts';
 import { unsettled } from '../piece/overwritten.ts';
 import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
 import { canonicalJson } from './canonicalJson.ts';
@@ -31,6 +31,12 @@ export function checkAct(state: PieceState, draft: DraftEvent, isExample: boolea
       'piece',
     );
   }
+  if (signs(draft))
+    return refuse(
+      'record.signed-by-its-own-way',
+      'An opinion is signed on its own page, which keeps all it rests on: open the opinion, read it, and sign there.',
+      'changes',
+    );
   const wholes = draft.changes.filter((one) => one.path.length === 0).length;
   if (draft.kind === 'piece-opened') {
     if (state.document !== undefined)
@@ -65,6 +71,18 @@ function settlesWhatIsOpen(state: PieceState, draft: DraftEvent): boolean {
   return draft.changes.every(({ path }) =>
     open.some((one) => canonicalJson(one.path) === canonicalJson(path)),
   );
+}
+
+/** Whether an act would make a signature out of nothing but words: those come with their files, by `issue`. */
+function signs({ kind, changes }: DraftEvent): boolean {
+  return kind === 'opinion-issued' || changes.some(({ path, to }) => setsSignature(path, to));
+}
+
+function setsSignature(path: readonly string[], to: Json | undefined): boolean {
+  if (path[0] === 'issued') return true;
+  const set = path.toReversed().reduce<unknown>((inner, key) => ({ [key]: inner }), to);
+  const { issued, opinion } = (set ?? {}) as { issued?: unknown; opinion?: { status?: unknown } };
+  return opinion?.status === 'signed' || Object.keys(issued ?? {}).length > 0;
 }
 
 /** The document read as a piece, or where it does not fit. */

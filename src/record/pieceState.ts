@@ -1,4 +1,4 @@
-import type { Change, Json, RecordedEvent } from '../piece/event.ts';
+import type { Change, EventKind, Json, RecordedEvent } from '../piece/event.ts';
 import { makeAll, openDocument } from '../piece/fold.ts';
 import { type OverwrittenState, overwrittenAfter } from '../piece/overwritten.ts';
 
@@ -16,6 +16,8 @@ export type PieceState = {
   overwritten: readonly OverwrittenState[];
   /** How many events it has. */
   count: number;
+  /** What an undo stops at: a signature is never taken back, nor is the opening of the piece. */
+  stopsAt: 'opening' | 'signature';
   firstAt: string | undefined;
   lastAt: string | undefined;
 };
@@ -29,6 +31,7 @@ export function newState(base?: Json): PieceState {
     undone: [],
     overwritten: [],
     count: 0,
+    stopsAt: 'opening',
     firstAt: undefined,
     lastAt: undefined,
   };
@@ -36,7 +39,7 @@ export function newState(base?: Json): PieceState {
 
 /**
  * The state after one more event. An act can be undone, and ends what could be redone; an undo moves the last act
- * over to be redone, a redo moves it back. The opening of a piece stays.
+ * over to be redone, a redo moves it back. The opening of a piece stays, and so does a signature with all before it.
  */
 export function afterEvent(state: PieceState, event: RecordedEvent, position: number): PieceState {
   const steps = stepsFrom(state);
@@ -75,11 +78,10 @@ export function stepsFrom(state: PieceState): PieceSteps {
   };
 }
 
+type Counted = Pick<PieceState, 'stopsAt'> & { done: RecordedEvent[]; undone: RecordedEvent[] };
+
 /** Moves acts between those that stand and those taken back; gives back the one that an undo or redo moved. */
-function countAct(
-  now: { done: RecordedEvent[]; undone: RecordedEvent[] },
-  event: RecordedEvent,
-): RecordedEvent | undefined {
+function countAct(now: Counted, event: RecordedEvent): RecordedEvent | undefined {
   const [from, to] = event.kind === 'redo' ? [now.undone, now.done] : [now.done, now.undone];
   if (event.kind === 'undo' || event.kind === 'redo') {
     const moved = from.pop();
@@ -87,7 +89,18 @@ function countAct(
     return moved;
   }
   now.undone.length = 0;
-  if (event.kind === 'piece-opened') now.done.length = 0;
-  else now.done.push(event);
+  if (event.kind === 'piece-opened' || isSignature(event)) {
+    now.done.length = 0;
+    now.stopsAt = isSignature(event) ? 'signature' : 'opening';
+  } else now.done.push(event);
   return undefined;
+}
+
+/** Whether an act signs the opinion, as it is signed now or as it was before revisions were kept. */
+export function isSignature({ kind, changes }: { kind: EventKind; changes: readonly Change[] }): boolean {
+  return (
+    kind === 'opinion-issued' ||
+    (kind === 'opinion-signed' &&
+      changes.some(({ path, to }) => path.join('.') === 'opinion.status' && to === 'signed'))
+  );
 }

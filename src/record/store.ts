@@ -27,6 +27,8 @@ export type PieceView = {
   redoes?: ActMark;
   /** Values that were written over by a device that had not seen them, and wait for an examiner to settle. */
   overwritten: Overwritten[];
+  /** Why nothing can be taken back where nothing can. */
+  undoStopsAt?: PieceState['stopsAt'];
 };
 
 /** A page of a history. `older` is what to ask before for the page that precedes it; undefined at the beginning. */
@@ -62,7 +64,15 @@ export type RecordStore = {
    * @param onlyTry  true to be told what would come of it
    */
   adopt(foreign: ForeignActs, onlyTry: boolean): Outcome<{ added: number; known: number; remarks: string[] }>;
+  /**
+   * Records that a revision was signed, once its files are safe. Refused where the piece has moved on from `seq`, which
+   * it was made from. The same act twice is harmless.
+   */
+  issue(event: unknown, seq: number): Outcome<undefined>;
   piece(id: string): PieceView | undefined;
+  /** What a piece's acts come to, as recorded: not read by this program's idea of a piece. */
+  document(id: string): Json | undefined;
+  find(id: string): RecordedEvent | undefined;
   /** Ids of all pieces, examples first. */
   pieces(): string[];
   /** When the first and last act of a piece were made, by the device's clock. */
@@ -156,6 +166,11 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     const state = stateOf(id);
     const target = (kind === 'undo' ? state.done : state.undone).at(-1);
     if (target === undefined) {
+      if (kind === 'undo' && state.stopsAt === 'signature')
+        return refuse(
+          'record.nothing-to-undo',
+          'Undo stops at a signature: what was signed stays signed. Begin a new revision to change it.',
+        );
       return kind === 'undo'
         ? refuse('record.nothing-to-undo', 'There is nothing left to take back.')
         : refuse('record.nothing-to-redo', 'There is nothing to bring back.');
@@ -208,6 +223,19 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
       const written = onlyTry || fresh.length === 0 ? done(undefined) : commit(fresh);
       return written.ok ? done({ added: fresh.length, known, remarks }) : written;
     },
+    issue(event, seq) {
+      const read = readDrafts([event]);
+      if (!read.ok) return read;
+      const fresh = newActs(read.value, log);
+      const [draft] = fresh.ok ? fresh.value : [];
+      if (!fresh.ok || draft === undefined) return fresh.ok ? done(undefined) : fresh;
+      if (bases.has(draft.piece) || stateOf(draft.piece).position !== seq)
+        return refuse(
+          'record.moved-on',
+          'The piece was changed while it was being signed, so nothing was signed: look at it once more, and sign again.',
+        );
+      return commit([draft]);
+    },
     undo: (piece, request) => step('undo', piece, request),
     redo: (piece, request) => step('redo', piece, request),
     piece(id) {
@@ -223,8 +251,11 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
         ...marks(state),
         overwritten: unsettled(state.overwritten),
         readOnly: bases.has(id),
+        ...(state.done.length === 0 ? { undoStopsAt: state.stopsAt } : {}),
       };
     },
+    document: (id) => stateOf(id).document,
+    find: (id) => log.find(id),
     pieces: () => [...new Set([...bases.keys(), ...log.pieces()])],
     times: (id) => ({ firstAt: stateOf(id).firstAt, lastAt: stateOf(id).lastAt }),
     history: (id) => log.ofPiece(id).map((one) => one.event),

@@ -2,12 +2,15 @@ import { Hono } from 'hono';
 import type { OwnKnowledge } from '../record/ownKnowledge.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { RecordStore } from '../record/store.ts';
+import type { MakeRevision } from './askOpinion.ts';
 import type { BackupKeeper } from './backup/backupKeeper.ts';
 import { backupRoutes } from './backup/backupRoutes.ts';
 import { type Calculate, calculationRoutes } from './calculationRoutes.ts';
+import { knowledgeStamp } from './differenceSince.ts';
 import { faultAnswer } from './faultAnswer.ts';
 import { fieldGuideRoutes, type SetGuide } from './fieldGuideRoutes.ts';
 import { answerWithPolicy, onlyOurPages } from './guard.ts';
+import { issuedRoutes } from './issuedRoutes.ts';
 import type { Jobs } from './jobs.ts';
 import { opinionRoutes, type SetOpinion } from './opinionRoutes.ts';
 import { ownKnowledgeRoutes } from './ownKnowledgeRoutes.ts';
@@ -27,6 +30,11 @@ export type ServerParts = {
   calculate: Calculate;
   setOpinion: SetOpinion;
   setGuide: SetGuide;
+  makeRevision: MakeRevision;
+  /** Where signed revisions are kept, in `issued/`. */
+  dataDir: string;
+  /** The version of the program. */
+  version: string;
   jobs: Jobs;
   backups: BackupKeeper;
   /** Where the record lies, and the thread that takes a piece out of it. */
@@ -49,6 +57,7 @@ export function createApp(parts: ServerParts): Hono {
     if (told.knowledge !== knowledge) Object.assign(told, { knowledge, text: JSON.stringify(knowledge) });
     return told.text;
   };
+  const knowledgeNow = knowledgeStamp(own.knowledge, knowledgeText);
   app.use(answerWithPolicy);
   app.use(onlyOurPages);
   app.use('/api/*', async (context, next) => {
@@ -71,6 +80,7 @@ export function createApp(parts: ServerParts): Hono {
   app.route('/api', scaleCardRoutes());
   app.route('/api', fieldGuideRoutes(own.knowledge, setGuide));
   app.route('/api', opinionRoutes(store, jobs, setOpinion));
+  app.route('/api', issuedRoutes({ ...parts, knowledgeNow }));
   app.all('/api/*', (context) =>
     faultAnswer(context, 404, 'server.no-such-route', 'There is nothing at this address.'),
   );

@@ -1,9 +1,10 @@
+import type { IssuedFiles } from '../opinion/setIssued.ts';
 import type { Piece } from '../piece/piece.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { InTurn } from '../record/turns.ts';
 import type { JobStep } from './jobs.ts';
 import type { SetOpinion } from './opinionRoutes.ts';
-import type { OpinionQuestion } from './opinionWorker.ts';
+import type { OpinionAnswer, OpinionQuestion } from './opinionWorker.ts';
 import { waitingStep } from './waitingStep.ts';
 import type { WorkerDesk } from './workerDesk.ts';
 
@@ -12,7 +13,7 @@ export type PlateOf = { id: string; mediaType: string; path: string };
 
 /** Sets opinions in a thread, with the pictures of their plates looked up first. */
 export function askOpinion(
-  desk: WorkerDesk<OpinionQuestion, Uint8Array, JobStep>,
+  desk: WorkerDesk<OpinionQuestion, OpinionAnswer, JobStep>,
   photos: PhotoFolder,
   today: () => Date,
   inTurn: InTurn,
@@ -21,12 +22,37 @@ export function askOpinion(
     const plates = await platesOf(piece, photos);
     const now = today();
     const question = { piece, plates, yearNow: now.getFullYear(), madeOn: localDay(now) };
-    return inTurn(
+    const answer = await inTurn(
       () => desk.ask(question, onStep),
       (ahead) => onStep(waitingStep(ahead)),
     );
+    if (answer instanceof Uint8Array) return answer;
+    throw new Error('A draft was asked for, and a revision came.');
   };
 }
+
+/** Makes all files of a revision in the same thread. */
+export function askRevision(
+  desk: WorkerDesk<OpinionQuestion, OpinionAnswer, JobStep>,
+  photos: PhotoFolder,
+  inTurn: InTurn,
+): MakeRevision {
+  return async ({ piece, yearNow, madeOn, ...issue }, onStep) => {
+    const plates = await platesOf(piece, photos);
+    const answer = await inTurn(
+      () => desk.ask({ piece, plates, yearNow, madeOn, issue }, onStep),
+      (ahead) => onStep(waitingStep(ahead)),
+    );
+    if (!(answer instanceof Uint8Array)) return answer;
+    throw new Error('A revision was asked for, and a draft came.');
+  };
+}
+
+/** Makes the files of a revision; writes none. */
+export type MakeRevision = (
+  of: { piece: Piece; yearNow: number; madeOn: string } & NonNullable<OpinionQuestion['issue']>,
+  onStep: (step: JobStep) => void,
+) => Promise<IssuedFiles>;
 
 /** The pictures as they are shown, large enough to print; the original where none can be made. A photo that is gone is left out. */
 async function platesOf(piece: Piece, photos: PhotoFolder): Promise<PlateOf[]> {
@@ -42,7 +68,8 @@ async function platesOf(piece: Piece, photos: PhotoFolder): Promise<PlateOf[]> {
   return found.flat();
 }
 
-function localDay(now: Date): string {
+/** The day of a moment on this machine: `2026-11-25`. */
+export function localDay(now: Date): string {
   const two = (n: number) => String(n).padStart(2, '0');
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

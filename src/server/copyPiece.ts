@@ -27,7 +27,8 @@ export async function copyPiece(
     example: false,
     putAway: false,
     openedOn: request.at.slice(0, 10),
-    opinion: { ...opinion, status: 'draft', signedBy: '' },
+    opinion: { ...opinion, status: 'draft', signedBy: '', isNew: '', why: '' },
+    issued: {},
   };
   const opened = store.append([
     {

@@ -33,6 +33,8 @@ function statusOf(code: string): ContentfulStatusCode {
       'record.nothing-to-redo',
       'record.not-the-last',
       'record.nothing-to-settle',
+      'record.moved-on',
+      'issue.signed-already',
     ].includes(code)
   )
     return 409;

@@ -7,6 +7,7 @@ import type { KnowledgeFile } from '../knowledge/readEntries.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { GuideOf } from '../opinion/fieldGuide.ts';
 import { CannotOpen, type Outcome } from '../record/fault.ts';
+import { clearWriting } from '../record/issuedFolder.ts';
 import { openDataFolder } from '../record/openDataFolder.ts';
 import { openOwnKnowledge } from '../record/ownKnowledge.ts';
 import { openPhotos, photoLimits } from '../record/photos.ts';
@@ -14,13 +15,13 @@ import type { WrittenPiece } from '../record/pieceFile/writePieceFile.ts';
 import { createStore } from '../record/store.ts';
 import { takingTurns } from '../record/turns.ts';
 import { createApp } from './app.ts';
-import { askOpinion } from './askOpinion.ts';
+import { askOpinion, askRevision } from './askOpinion.ts';
 import { openBackups } from './backup/openBackups.ts';
 import type { CalculationQuestion } from './calculationRoutes.ts';
 import { type JobStep, openJobs } from './jobs.ts';
 import { listen } from './listen.ts';
 import { loadExamples } from './loadExamples.ts';
-import type { OpinionQuestion } from './opinionWorker.ts';
+import type { OpinionAnswer, OpinionQuestion } from './opinionWorker.ts';
 import type { TakeOutQuestion } from './pieceFileWorker.ts';
 import { staticFiles } from './staticFiles.ts';
 import { openWorkerDesk } from './workerDesk.ts';
@@ -66,13 +67,15 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     heavy,
   );
   const store = createStore(log, examples.pieces);
+  await clearWriting(dataDir);
+  const version = versionOf(distDir);
   const calculations = openWorkerDesk<CalculationQuestion, CalculationResult<unknown>, never>(
     built('calculationWorker.js'),
     { knowledgeFile },
   );
-  const opinions = openWorkerDesk<OpinionQuestion, Uint8Array, JobStep>(built('opinionWorker.js'), {
+  const opinions = openWorkerDesk<OpinionQuestion, OpinionAnswer, JobStep>(built('opinionWorker.js'), {
     knowledgeFile,
-    version: versionOf(distDir),
+    version,
   });
   const guides = openWorkerDesk<GuideOf, Uint8Array | undefined, never>(built('guideWorker.js'), {
     knowledgeFile,
@@ -99,6 +102,9 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     calculate: (question) => calculations.ask(question),
     setOpinion: askOpinion(opinions, photos, () => new Date(), heavy),
     setGuide: (of) => heavy(() => guides.ask(of)),
+    makeRevision: askRevision(opinions, photos, heavy),
+    dataDir,
+    version,
     jobs,
     backups: backups.keeper,
     pieceFiles: {

@@ -1,20 +1,28 @@
 import { Hono } from 'hono';
 import type { Piece } from '../piece/piece.ts';
 import type { RecordStore } from '../record/store.ts';
+import { localDay } from './askOpinion.ts';
 import { faultAnswer } from './faultAnswer.ts';
+import { opinionFileName, pdfHeaders } from './issuedFile.ts';
 import type { JobStep, Jobs } from './jobs.ts';
 
-/** Sets a piece's opinion as a PDF. */
+/** Sets a piece's opinion, as it stands now, as the PDF of a draft. */
 export type SetOpinion = (piece: Piece, onStep: (step: JobStep) => void) => Promise<Uint8Array>;
 
-/** The opinion as a PDF: begun as a job, or waited for. */
-export function opinionRoutes(store: RecordStore, jobs: Jobs, setOpinion: SetOpinion): Hono {
+/** The opinion as a draft: begun as a job, or waited for. What was signed is handed out by its own routes. */
+export function opinionRoutes(
+  store: RecordStore,
+  jobs: Jobs,
+  setOpinion: SetOpinion,
+  now: () => Date = () => new Date(),
+): Hono {
   const routes = new Hono();
   routes.post('/pieces/:id/opinion', (context) => {
     const view = store.piece(context.req.param('id'));
     if (view === undefined)
       return faultAnswer(context, 404, 'record.no-piece', 'There is no such piece in this record.');
-    return context.json({ job: jobs.begin((onStep) => setOpinion(view.piece, onStep)) }, 202);
+    const name = draftName(view.piece, now());
+    return context.json({ job: jobs.begin((onStep) => setOpinion(view.piece, onStep), name) }, 202);
   });
   routes.get('/pieces/:id/opinion.pdf', async (context) => {
     const view = store.piece(context.req.param('id'));
@@ -22,7 +30,7 @@ export function opinionRoutes(store: RecordStore, jobs: Jobs, setOpinion: SetOpi
       return faultAnswer(context, 404, 'record.no-piece', 'There is no such piece in this record.');
     try {
       const pdf = await setOpinion(view.piece, () => {});
-      return context.body(new Uint8Array(pdf), 200, pdfHeaders(view.piece.id));
+      return context.body(new Uint8Array(pdf), 200, pdfHeaders(draftName(view.piece, now())));
     } catch (error) {
       return faultAnswer(
         context,
@@ -38,17 +46,14 @@ export function opinionRoutes(store: RecordStore, jobs: Jobs, setOpinion: SetOpi
   });
   routes.get('/jobs/:job/file', (context) => {
     const file = jobs.file(context.req.param('job'));
-    return file ? context.body(new Uint8Array(file), 200, pdfHeaders('opinion')) : noJob(context);
+    return file ? context.body(new Uint8Array(file.bytes), 200, pdfHeaders(file.name)) : noJob(context);
   });
   return routes;
 }
 
-function pdfHeaders(name: string): Record<string, string> {
-  return {
-    'content-type': 'application/pdf',
-    'content-disposition': `attachment; filename="${name}.pdf"`,
-    'cache-control': 'no-store',
-  };
+function draftName(piece: Piece, now: Date): string {
+  const two = (n: number) => String(n).padStart(2, '0');
+  return opinionFileName(piece, localDay(now), `${two(now.getHours())}${two(now.getMinutes())}, draft`);
 }
 
 function noJob(context: Parameters<typeof faultAnswer>[0]) {

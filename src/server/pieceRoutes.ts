@@ -2,12 +2,12 @@ import { randomUUID } from 'node:crypto';
 import { Hono } from 'hono';
 import { z } from 'zod';
 import { draftEvent } from '../piece/event.ts';
-import { done, type Outcome, refuse } from '../record/fault.ts';
+import { refuse } from '../record/fault.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { PieceView, RecordStore } from '../record/store.ts';
 import { copyPiece } from './copyPiece.ts';
 import { faultAnswer, faultsAnswer } from './faultAnswer.ts';
-import { readJson } from './readJson.ts';
+import { readBody, readJson } from './readJson.ts';
 import { summarizePieces } from './summarize.ts';
 
 const stepBody = draftEvent.pick({ id: true, device: true, who: true, at: true, of: true });
@@ -106,21 +106,4 @@ function answerOf(view: PieceView | undefined): Partial<PieceView> {
 
 function noPiece(id: string): ReturnType<typeof refuse> {
   return refuse('record.no-piece', `There is no piece "${id.slice(0, 80)}" in this record.`, 'piece');
-}
-
-function readBody<Schema extends z.ZodType>(
-  came: Outcome<unknown>,
-  schema: Schema,
-): Outcome<z.infer<Schema>> {
-  if (!came.ok) return came;
-  const read = schema.safeParse(came.value);
-  if (read.success) return done(read.data);
-  return {
-    ok: false,
-    faults: read.error.issues.map((issue) => ({
-      code: 'server.bad-request',
-      path: issue.path.join('.'),
-      message: `${issue.message}.`,
-    })),
-  };
 }

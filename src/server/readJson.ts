@@ -1,4 +1,5 @@
 import type { Context } from 'hono';
+import type { z } from 'zod';
 import { done, type Outcome, refuse } from '../record/fault.ts';
 
 /** The largest body of JSON that comes in: a day's findings are a hundredth of it. */
@@ -24,4 +25,22 @@ export async function readJson(context: Context): Promise<Outcome<unknown>> {
 
 function tooLarge(): ReturnType<typeof refuse> {
   return refuse('server.too-large', 'What came is larger than 2 MB: hand it in by smaller parts.');
+}
+
+/** What came, read by a schema; or where it does not fit, field by field. */
+export function readBody<Schema extends z.ZodType>(
+  came: Outcome<unknown>,
+  schema: Schema,
+): Outcome<z.infer<Schema>> {
+  if (!came.ok) return came;
+  const read = schema.safeParse(came.value);
+  if (read.success) return done(read.data);
+  return {
+    ok: false,
+    faults: read.error.issues.map((issue) => ({
+      code: 'server.bad-request',
+      path: issue.path.join('.'),
+      message: `${issue.message}.`,
+    })),
+  };
 }

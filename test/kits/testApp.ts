@@ -54,6 +54,9 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
       return guide && makeFieldGuide(guide);
     },
     setOpinion: async () => new TextEncoder().encode('%PDF-'),
+    makeRevision: async () => ({ files: new Map(), contents: '', knowledgeVersion: '' }),
+    dataDir: dir,
+    version: '0.0.0-test',
     jobs,
     pieceFiles: { dataDir: dir, takeOut: async () => ({ ok: false, faults: [] }) },
     backups: openBackupKeeper({

@@ -1,15 +1,15 @@
 import { dayWords } from '../../units/days.ts';
 import type { Block, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { isExamined, purposeWords } from '../wording.ts';
+import { isExamined, paragraphs, purposeWords } from '../wording.ts';
 
 /** What stands under the title: whose, for whom, seen when and how; and what must be known before reading on. */
 export function headBlocks(material: OpinionMaterial): Block[] {
   return [{ kind: 'facts', rows: factsOf(material) }, ...noticesOf(material)];
 }
 
-function factsOf({ piece, madeOn }: OpinionMaterial) {
-  const { engagement, opinion } = piece;
+function factsOf({ piece, madeOn, issue }: OpinionMaterial) {
+  const { engagement } = piece;
   const seen = [
     engagement.examinedOn === undefined ? '' : dayWords(engagement.examinedOn),
     engagement.examinedAt.trim(),
@@ -28,26 +28,57 @@ function factsOf({ piece, madeOn }: OpinionMaterial) {
       name: 'Effective',
       words: [engagement.effectiveOn === undefined ? '' : dayWords(engagement.effectiveOn)],
     },
-    { name: 'This document', words: [`made ${dayWords(madeOn)}`, signed(opinion)] },
+    { name: 'This document', words: [`made ${dayWords(madeOn)}`, signed(issue)] },
   ];
   return rows
     .map(({ name, words }) => ({ name, words: words.filter((each) => each !== '') }))
     .filter(({ words }) => words.length > 0);
 }
 
-function signed(opinion: OpinionMaterial['piece']['opinion']): string {
-  if (opinion.status !== 'signed') return 'a draft, not signed';
-  const day = opinion.signedOn === undefined ? '' : ` on ${dayWords(opinion.signedOn)}`;
-  return `signed by ${opinion.signedBy.trim() || 'no name given'}${day}`;
+function signed(issue: OpinionMaterial['issue']): string {
+  if (issue === undefined) return 'a draft, not signed';
+  return `revision ${issue.revision}, signed by ${issue.by} on ${dayWords(issue.on)}`;
 }
 
-function noticesOf({ piece }: OpinionMaterial): Block[] {
-  const notice = (title: string, words: string): Block => ({
-    kind: 'notice',
-    tone: 'notice',
-    title,
-    words: [words],
-  });
+/** What a reader of an earlier revision must know first; and that a draft is one. */
+function standingNotices({ piece, issue }: OpinionMaterial): Block[] {
+  const { signedBy, signedOn, status } = piece.opinion;
+  if (issue === undefined)
+    return [
+      notice(
+        'Draft',
+        status === 'signed'
+          ? `Signed by ${signedBy.trim() || 'no name given'}${signedOn === undefined ? '' : ` on ${dayWords(signedOn)}`}, before revisions were kept. This print was made from the record as it stands now, and may differ from what was signed.`
+          : 'This document is not signed. Nobody should act on it: it may change in every part.',
+      ),
+    ];
+  if (issue.before === undefined) return [];
+  const { before, revision } = issue;
+  return [
+    {
+      kind: 'notice',
+      tone: 'notice',
+      title: `Revision ${revision}`,
+      words: [
+        `It takes the place of revision ${before.revision} of ${dayWords(before.on)}, which should no longer be relied on.`,
+        ...[issue.isNew].flatMap((words) => labelled('What is new: ', words)),
+        ...[issue.why].flatMap((words) => labelled('Why it was made: ', words)),
+      ],
+    },
+  ];
+}
+
+function labelled(name: string, text: string): Words[] {
+  const [first, ...rest] = paragraphs(text);
+  return first === undefined ? [] : [[{ strong: name }, first], ...rest];
+}
+
+function notice(title: string, words: string): Block {
+  return { kind: 'notice', tone: 'notice', title, words: [words] };
+}
+
+function noticesOf(material: OpinionMaterial): Block[] {
+  const { piece } = material;
   return [
     ...(piece.example
       ? [
@@ -57,14 +88,7 @@ function noticesOf({ piece }: OpinionMaterial): Block[] {
           ),
         ]
       : []),
-    ...(piece.opinion.status === 'signed'
-      ? []
-      : [
-          notice(
-            'Draft',
-            'This document is not signed. Nobody should act on it: it may change in every part.',
-          ),
-        ]),
+    ...standingNotices(material),
     ...(piece.mode === 'photo-only'
       ? [
           notice(

@@ -2,9 +2,9 @@ import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 
 /** Who stands for it, or an empty line where nobody does yet. */
-export function signatureSection({ piece }: OpinionMaterial): Section {
-  const { opinion, engagement } = piece;
-  const draft = opinion.status !== 'signed';
+export function signatureSection({ piece, issue }: OpinionMaterial): Section {
+  const { engagement } = piece;
+  const draft = issue === undefined;
   return {
     id: 'signature',
     title: 'Signature',
@@ -17,8 +17,8 @@ export function signatureSection({ piece }: OpinionMaterial): Section {
             ? 'The examiner has stated nothing about an interest in the piece or the parties.'
             : `Interest of the examiner in the piece or the parties, as stated: ${engagement.interest.trim()}`,
         ],
-        name: draft ? engagement.examiner.trim() : opinion.signedBy.trim(),
-        day: draft ? '' : (opinion.signedOn ?? ''),
+        name: draft ? engagement.examiner.trim() : issue.by,
+        day: draft ? '' : issue.on,
         draft,
       },
     ],
