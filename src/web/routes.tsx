@@ -72,6 +72,16 @@ const opinion = createRoute({
   path: 'opinion',
   component: lazyRouteComponent(() => import('./opinion/OpinionPage.tsx'), 'OpinionPage'),
 });
+const sign = createRoute({
+  getParentRoute: () => piece,
+  path: 'sign',
+  component: lazyRouteComponent(() => import('./signing/SignPage.tsx'), 'SignPage'),
+});
+const comparison = createRoute({
+  getParentRoute: () => piece,
+  path: 'comparison',
+  component: lazyRouteComponent(() => import('./signing/ComparisonPage.tsx'), 'ComparisonPage'),
+});
 const history = createRoute({
   getParentRoute: () => piece,
   path: 'history',
@@ -84,7 +94,17 @@ const plan = house.addChildren([
   reference,
   own,
   settings,
-  piece.addChildren([pieceDoor, engagement, examination, readings, bench, opinion, history]),
+  piece.addChildren([
+    pieceDoor,
+    engagement,
+    examination,
+    readings,
+    bench,
+    opinion,
+    sign,
+    comparison,
+    history,
+  ]),
 ]);
 
 /** What a reference address may ask for: a shelf, or one entry of one kind. */

@@ -7,6 +7,7 @@ import type { Weighing } from '../../src/evidence/weighing.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
+import type { IssueHead } from '../../src/opinion/issueHead.ts';
 import type { OpinionDocument } from '../../src/opinion/opinionDocument.ts';
 import { opinionOf } from '../../src/opinion/setOpinion.ts';
 import type { Photo } from '../../src/piece/photo.ts';
@@ -32,9 +33,9 @@ export function emptyPiece(more: Partial<Piece> = {}): Piece {
 }
 
 /** Makes opinions as on one fixed day, with few redraws; the same findings are weighed once. */
-export function opinionMaker(knowledge: Knowledge): (of: Piece) => OpinionDocument {
+export function opinionMaker(knowledge: Knowledge): (of: Piece, issue?: IssueHead) => OpinionDocument {
   const weighed = new Map<string, Weighing | undefined>();
-  return (of) => {
+  return (of, issue) => {
     const input = { ...caseFromPiece(of), draws: 10 };
     const key = JSON.stringify(input);
     if (!weighed.has(key)) {
@@ -49,7 +50,24 @@ export function opinionMaker(knowledge: Knowledge): (of: Piece) => OpinionDocume
       madeOn: '2026-11-25',
       version: '0.0.0-test',
       ...(weighing === undefined ? {} : { weighing }),
+      ...(issue === undefined ? {} : { issue }),
     });
+  };
+}
+
+/** A signing as it is printed, of a record that does not exist. */
+export function issueHead(more: Partial<IssueHead> = {}): IssueHead {
+  return {
+    revision: 1,
+    by: 'Perrin Halloway',
+    on: '2026-11-20',
+    isNew: '',
+    why: '',
+    recordId: '0b54f1c2-7d0e-4a4e-9c3b-2f6f1a9b8d77',
+    count: 212,
+    head: '1f'.repeat(32),
+    contents: '2e'.repeat(32),
+    ...more,
   };
 }
 

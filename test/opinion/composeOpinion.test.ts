@@ -9,6 +9,7 @@ import {
   emptyPiece,
   examplePiece,
   houseKnowledge,
+  issueHead,
   opinionMaker,
   photoOf,
   textOf,
@@ -17,7 +18,7 @@ import {
 
 const known: {
   knowledge: Knowledge;
-  opinionOn: (of: Piece) => OpinionDocument;
+  opinionOn: ReturnType<typeof opinionMaker>;
   chair: Piece;
   opinion: OpinionDocument;
 } = {} as never;
@@ -232,14 +233,45 @@ describe('what must be known before reading on', () => {
   });
 
   it('is quiet once a real piece is signed', () => {
-    const signed = withOpinion(
-      { ...known.chair, example: false },
-      { status: 'signed', signedBy: 'P. Halloway', signedOn: '2026-11-20' },
-    );
-    const document = known.opinionOn(signed);
+    const document = known.opinionOn({ ...known.chair, example: false }, issueHead());
     expect(notices(document)).toEqual([]);
     expect(document.draft).toBe(false);
-    expect(textOf(document)).toContain('signed by P. Halloway on 20 November 2026');
+    expect(textOf(document)).toContain('revision 1, signed by Perrin Halloway on 20 November 2026');
+  });
+
+  it('prints the record, its head and count, and the hash of what it rests on, in a signed opinion only', () => {
+    const issue = issueHead();
+    const document = known.opinionOn(known.chair, issue);
+    const text = textsOf(section(document, 'made-with')).join('\n');
+    for (const words of [issue.recordId, issue.head, issue.contents, '212']) expect(text).toContain(words);
+    expect(document.issued).toBe('revision 1 · record 0b54f1c2, 212 acts, head 1f1f1f1f1f1f');
+    expect(textOf(known.opinion)).not.toContain('Head of the record');
+  });
+
+  it('says what a revision takes the place of, what is new in it and why', () => {
+    const issue = issueHead({
+      revision: 2,
+      isNew: 'The blocks are glued anew.',
+      why: 'The seat could be lifted at last.',
+      before: { revision: 1, on: '2026-10-02' },
+    });
+    const text = textOf(known.opinionOn(known.chair, issue));
+    expect(text).toContain('takes the place of revision 1 of 2 October 2026');
+    expect(text).toContain('The blocks are glued anew.');
+    expect(text).toContain('The seat could be lifted at last.');
+  });
+
+  it('does not pass off as signed what was signed before revisions were kept', () => {
+    const signed = withOpinion(known.chair, {
+      status: 'signed',
+      signedBy: 'P. Halloway',
+      signedOn: '2026-11-20',
+    });
+    const document = known.opinionOn(signed);
+    expect(document.draft).toBe(true);
+    expect(textOf(document)).toContain(
+      'Signed by P. Halloway on 20 November 2026, before revisions were kept',
+    );
   });
 
   it('says that a piece was seen in photographs only', () => {

@@ -1,16 +1,22 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { makeOpinionPdf } from '../../src/opinion/makeOpinionPdf.ts';
-import type { OpinionDocument } from '../../src/opinion/opinionDocument.ts';
 import type { PlateFile } from '../../src/opinion/pdf/scalePlate.ts';
 import { type Piece, piece } from '../../src/piece/piece.ts';
-import { emptyPiece, examplePiece, houseKnowledge, opinionMaker, photoOf } from '../kits/opinions.ts';
+import {
+  emptyPiece,
+  examplePiece,
+  houseKnowledge,
+  issueHead,
+  opinionMaker,
+  photoOf,
+} from '../kits/opinions.ts';
 import { type ReadPdf, readPdf, withoutSpaces } from '../kits/pdfText.ts';
 import { gradient } from '../kits/pictures.ts';
 
 const known: {
   knowledge: Knowledge;
-  opinionOn: (of: Piece) => OpinionDocument;
+  opinionOn: ReturnType<typeof opinionMaker>;
   chair: Piece;
   plates: PlateFile[];
   pdf: Uint8Array;
@@ -104,16 +110,12 @@ describe('draft and signed', () => {
   });
 
   it('says it nowhere once signed', async () => {
-    const signed = await pdfOn({
-      ...known.chair,
-      opinion: {
-        ...known.chair.opinion,
-        status: 'signed',
-        signedBy: 'Perrin Halloway',
-        signedOn: '2026-11-20',
-      },
-    });
-    for (const page of signed.pages) expect(page).not.toContain('DRAFT');
+    const document = known.opinionOn(known.chair, issueHead());
+    const signed = readPdf(await makeOpinionPdf({ document, plates: [] }));
+    for (const page of signed.pages) {
+      expect(page).not.toContain('DRAFT');
+      expect(withoutSpaces(page)).toContain('revision1·record0b54f1c2,212acts,head1f1f1f1f1f1f');
+    }
     expect(allText(signed)).toContain('signedbyPerrinHallowayon20November2026');
   });
 

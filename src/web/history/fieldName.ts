@@ -60,6 +60,8 @@ const fields: Record<string, string> = {
   'opinion.years': 'the years concluded on',
   'opinion.place': 'the place concluded on',
   'opinion.limits': 'the limiting conditions of the opinion',
+  'opinion.isNew': 'what is new in the revision',
+  'opinion.why': 'why the revision is made',
   'opinion.status': 'whether the opinion is signed',
   'opinion.signedBy': 'who signed',
   'opinion.signedOn': 'the day of signing',

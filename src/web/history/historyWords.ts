@@ -101,6 +101,10 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
       return { sentence: `Drew a mark on the photo ${names.photo(first.path[1] ?? '')}.` };
     case 'mark-withdrawn':
       return { sentence: `Withdrew a mark from the photo ${names.photo(first.path[1] ?? '')}.` };
+    case 'opinion-issued':
+      return { sentence: `Signed revision ${first.path[1] ?? ''}${byWords(first.to)}.` };
+    case 'revision-begun':
+      return { sentence: 'Began a new revision.' };
     case 'opinion-signed':
       return signedWords(event.changes);
     case 'overwrite-settled': {
@@ -147,6 +151,11 @@ function signedWords(changes: readonly Change[]): Told {
   return {
     sentence: typeof by === 'string' && by !== '' ? `Signed the opinion as ${by}.` : 'Signed the opinion.',
   };
+}
+
+function byWords(issued: Json | undefined): string {
+  const by = textAt(issued, 'by');
+  return by === '' ? '' : ` as ${by}`;
 }
 
 function fieldWords(changes: readonly Change[], names: NameBook): Told {

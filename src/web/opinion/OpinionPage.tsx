@@ -1,4 +1,7 @@
+import { lastRevision } from '../../piece/issued.ts';
 import { usePiece } from '../record/usePiece.ts';
+import { Revisions } from '../signing/Revisions.tsx';
+import '../signing/signing.css';
 import { pieceTitle } from '../shell/pieceTitle.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
@@ -21,6 +24,7 @@ export function OpinionPage() {
 function Opinion({ used, piece }: Pick<OpinionRoom, 'used' | 'piece'>) {
   const { weighing } = useWeighing(piece, 'looks');
   const signed = piece.opinion.status === 'signed';
+  const last = lastRevision(piece);
   const room: OpinionRoom = {
     used,
     piece,
@@ -35,7 +39,7 @@ function Opinion({ used, piece }: Pick<OpinionRoom, 'used' | 'piece'>) {
         <h1>Opinion</h1>
         <p className="said">
           {signed ? (
-            <>Signed by {piece.opinion.signedBy}. To change a word, open it again as a draft below.</>
+            <>Signed by {piece.opinion.signedBy}. To change a word, begin a new revision below.</>
           ) : (
             <>
               <strong className="draft">DRAFT</strong> The conclusion is yours: the program weighs, you
@@ -53,7 +57,8 @@ function Opinion({ used, piece }: Pick<OpinionRoom, 'used' | 'piece'>) {
         <Signature room={room} />
       </div>
       <div className="opinion-pdf">
-        <OpinionPdf room={room} />
+        <Revisions piece={piece} />
+        {signed && last !== undefined ? null : <OpinionPdf room={room} />}
       </div>
     </div>
   );

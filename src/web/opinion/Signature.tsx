@@ -1,114 +1,83 @@
 import { Link } from '@tanstack/react-router';
-import { useId, useState } from 'react';
+import { lastRevision } from '../../piece/issued.ts';
 import { dayWords } from '../../units/days.ts';
-import { useHistory } from '../history/useHistory.ts';
-import { readIdentity } from '../record/identity.ts';
-import { today } from '../shell/dayWords.ts';
-import { actsAfterSigning } from './actsAfterSigning.ts';
-import { lacksForSigning, type OpinionRoom } from './opinionRoom.ts';
+import { beginRevision } from '../signing/beginRevision.ts';
+import type { OpinionRoom } from './opinionRoom.ts';
 
-/** Signing with name and day, or opening a signed opinion again. */
+/** The way to the sheet that is signed; or who signed, and how a next revision is begun. */
 export function Signature({ room }: { room: OpinionRoom }) {
-  if (room.piece.opinion.status === 'signed') return <Signed room={room} />;
-  return room.used.readOnly ? null : <SigningForm room={room} />;
+  const { piece, used } = room;
+  if (used.readOnly) return null;
+  const last = lastRevision(piece);
+  if (piece.opinion.status === 'draft')
+    return (
+      <section className="stack" aria-labelledby="signature">
+        <h2 id="signature">Signature</h2>
+        <p>
+          One sheet shows what will be printed and what is missing. Once it is signed, the revision is kept as
+          it is, with all it rests on.
+        </p>
+        <div className="row">
+          <Link className="button" to="/piece/$id/sign" params={{ id: piece.id }}>
+            Review and sign revision {(last?.revision ?? 0) + 1}
+          </Link>
+        </div>
+      </section>
+    );
+  return last === undefined ? <SignedBefore room={room} /> : <Signed room={room} />;
 }
 
 function Signed({ room }: { room: OpinionRoom }) {
   const { piece, used } = room;
-  const { opinion } = piece;
-  const { events } = useHistory(piece.id, used.seq);
-  const after = actsAfterSigning(events ?? []);
-  const reopen = () =>
-    used.record('opinion-signed', [
-      { path: ['opinion', 'status'], to: 'draft' },
-      { path: ['opinion', 'signedBy'], to: '' },
-      { path: ['opinion', 'signedOn'] },
-    ]);
+  const last = lastRevision(piece);
+  if (last === undefined) return null;
+  return (
+    <section className="stack" aria-labelledby="signature">
+      <h2 id="signature">Signature</h2>
+      <p className="said">
+        Revision {last.revision}, signed by {last.by} on {dayWords(last.on)}.
+      </p>
+      <div className="row">
+        <button type="button" className="button quiet" onClick={() => beginRevision(used)}>
+          Begin revision {last.revision + 1}
+        </button>
+        <span className="soft small">Revision {last.revision} stays as it was signed.</span>
+      </div>
+    </section>
+  );
+}
+
+/** A signature from a time in which nothing was kept with it. */
+function SignedBefore({ room }: { room: OpinionRoom }) {
+  const { opinion } = room.piece;
   return (
     <section className="stack" aria-labelledby="signature">
       <h2 id="signature">Signature</h2>
       <p className="said">
         Signed by {opinion.signedBy}
-        {opinion.signedOn === undefined ? '' : ` on ${dayWords(opinion.signedOn)}`}.
+        {opinion.signedOn === undefined ? '' : ` on ${dayWords(opinion.signedOn)}`}, before revisions were
+        kept.
       </p>
-      {after === 0 ? null : (
-        <p className="caution">
-          {after === 1 ? 'One act came' : `${after} acts came`} after the signing, and the signature does not
-          cover what they changed. See the{' '}
-          <Link to="/piece/$id/history" params={{ id: piece.id }}>
-            history
-          </Link>
-          , and sign again if it holds.
-        </p>
-      )}
-      {used.readOnly ? null : (
-        <div className="row">
-          <button type="button" className="button quiet" onClick={reopen}>
-            Open again as a draft
-          </button>
-          <span className="soft small">The signed wording stays in the history.</span>
-        </div>
-      )}
-    </section>
-  );
-}
-
-function SigningForm({ room }: { room: OpinionRoom }) {
-  const { piece, used } = room;
-  const id = useId();
-  const [name, setName] = useState(piece.engagement.examiner || readIdentity().who);
-  const [day, setDay] = useState(today);
-  const [asked, setAsked] = useState(false);
-  const lacks = [
-    ...lacksForSigning(room),
-    ...(name.trim() === '' ? ['write your name'] : []),
-    ...(/^\d{4}-\d{2}-\d{2}$/.test(day) ? [] : ['give the day']),
-  ];
-  const sign = () => {
-    setAsked(true);
-    if (lacks.length > 0) return;
-    used.record('opinion-signed', [
-      { path: ['opinion', 'status'], to: 'signed' },
-      { path: ['opinion', 'signedBy'], to: name.trim() },
-      { path: ['opinion', 'signedOn'], to: day },
-    ]);
-  };
-  return (
-    <section className="stack" aria-labelledby="signature">
-      <h2 id="signature">Signature</h2>
       <p className="caution">
-        What a signed opinion binds you to, and whether this use needs a license or a set form, is a matter of
-        local law and of your profession’s rules. Read every word before you sign.
+        Nothing was stored with this signature: what the program prints now may differ from what was signed,
+        and is marked as a draft. Keep the paper or file you gave out. To sign with all it rests on, open it
+        again as a draft.
       </p>
-      <div className="pair">
-        <div className="field">
-          <label htmlFor={`${id}-name`}>Signed by</label>
-          <input
-            id={`${id}-name`}
-            type="text"
-            autoComplete="name"
-            value={name}
-            onChange={(change) => setName(change.target.value)}
-          />
-        </div>
-        <div className="field">
-          <label htmlFor={`${id}-day`}>On</label>
-          <input
-            id={`${id}-day`}
-            type="date"
-            value={day}
-            onChange={(change) => setDay(change.target.value)}
-          />
-        </div>
-      </div>
       <div className="row">
-        <button type="button" className="button" onClick={sign}>
-          Sign the opinion
+        <button
+          type="button"
+          className="button quiet"
+          onClick={() =>
+            room.used.record('opinion-signed', [
+              { path: ['opinion', 'status'], to: 'draft' },
+              { path: ['opinion', 'signedBy'], to: '' },
+              { path: ['opinion', 'signedOn'] },
+            ])
+          }
+        >
+          Open again as a draft
         </button>
       </div>
-      <p role="alert" className="doubt">
-        {asked && lacks.length > 0 ? `Before you can sign: ${lacks.join('; ')}.` : ''}
-      </p>
     </section>
   );
 }

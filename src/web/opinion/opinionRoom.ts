@@ -22,14 +22,3 @@ export function departs({ piece, weighing }: Pick<OpinionRoom, 'piece' | 'weighi
     piece.opinion.reading !== weighing.leading
   );
 }
-
-/** What an opinion still lacks before it can be signed, each as the end of a sentence. */
-export function lacksForSigning(room: Pick<OpinionRoom, 'piece' | 'weighing'>): string[] {
-  const { opinion } = room.piece;
-  return [
-    opinion.reading === undefined ? 'choose the reading you conclude on' : '',
-    opinion.conclusion.trim() === '' ? 'write the conclusion' : '',
-    opinion.reasons.trim() === '' ? 'give your reasons' : '',
-    departs(room) && opinion.departure.trim() === '' ? 'say why you depart from what the findings say' : '',
-  ].filter((words) => words !== '');
-}

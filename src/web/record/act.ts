@@ -26,6 +26,8 @@ export type PieceAnswer = {
   redoes?: ActMark;
   /** Values that were written over unseen, and wait for an examiner. */
   overwritten?: readonly Overwritten[];
+  /** Why nothing can be taken back where nothing can. */
+  undoStopsAt?: 'opening' | 'signature';
 };
 
 /** Which act, and whose. */

@@ -118,6 +118,7 @@ export function openDesk(edges: DeskEdges) {
     opened.undoes = answer.undoes;
     opened.redoes = answer.redoes;
     opened.overwritten = answer.overwritten ?? [];
+    opened.undoStopsAt = answer.undoStopsAt;
     opened.readOnly = answer.readOnly ?? opened.readOnly;
     opened.came = 'answer';
     void edges.outbox

@@ -1,6 +1,6 @@
 import type { Overwritten } from '../../piece/overwritten.ts';
 import { type Piece, piece as pieceSchema } from '../../piece/piece.ts';
-import type { Act, ActMark } from './act.ts';
+import type { Act, ActMark, PieceAnswer } from './act.ts';
 import type { DeskState } from './desk.ts';
 import { type Standing, standingAfter } from './standing.ts';
 
@@ -14,6 +14,8 @@ export type PieceView = {
   readOnly: boolean;
   canUndo: boolean;
   canRedo: boolean;
+  /** True where nothing can be taken back because a signature stands there. */
+  undoStopsAtSignature: boolean;
   saving: Saving;
   /** How many acts on this piece wait. */
   waiting: number;
@@ -39,6 +41,7 @@ export type OpenPiece = {
   canUndo: boolean;
   canRedo: boolean;
   readOnly: boolean;
+  undoStopsAt: PieceAnswer['undoStopsAt'];
   refusals: readonly string[];
   /** The acts that an undo and a redo would turn, as the record last told. */
   undoes: ActMark | undefined;
@@ -63,6 +66,7 @@ export function openPiece(id: string): OpenPiece {
     canUndo: false,
     canRedo: false,
     readOnly: false,
+    undoStopsAt: undefined,
     refusals: [],
     undoes: undefined,
     redoes: undefined,
@@ -76,6 +80,7 @@ export function openPiece(id: string): OpenPiece {
       readOnly: false,
       canUndo: false,
       canRedo: false,
+      undoStopsAtSignature: false,
       saving: 'saved',
       waiting: 0,
       lasting: true,
@@ -100,6 +105,7 @@ export function viewOf(opened: OpenPiece, acts: readonly Act[], desk: DeskState)
     readOnly: opened.readOnly,
     canUndo: !opened.readOnly && (after.done.length > 0 || (opened.canUndo && undoing === 0)),
     canRedo: !opened.readOnly && (after.undone.length > 0 || (opened.canRedo && acts.length === 0 && !newer)),
+    undoStopsAtSignature: opened.undoStopsAt === 'signature' && after.done.length === 0,
     saving: acts.length === 0 ? 'saved' : desk.trouble ? 'waiting' : 'saving',
     waiting: acts.length,
     lasting: desk.lasting,

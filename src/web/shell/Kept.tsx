@@ -15,6 +15,7 @@ export function Kept({ used }: { used: UsedPiece }) {
         <button type="button" className="button plain" disabled={!used.canRedo} onClick={used.redo}>
           Redo
         </button>
+        {used.undoStopsAtSignature ? <span className="soft small">Signed: undo stops here.</span> : null}
       </div>
       {used.refusals.length === 0 ? null : (
         <div className="caution" role="alert">

@@ -3,6 +3,8 @@ import { useState } from 'react';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { copyPiece } from '../pieces/copyPiece.ts';
 import { usePiece } from '../record/usePiece.ts';
+import { ChangedBand } from '../signing/ChangedBand.tsx';
+import { IssuedRoom } from '../signing/IssuedRoom.tsx';
 import { Kept } from './Kept.tsx';
 import { Notice } from './Notice.tsx';
 import { OverwrittenNotice } from './OverwrittenNotice.tsx';
@@ -45,32 +47,35 @@ export function PieceRoom() {
   }
   const form = forms[used.piece.form]?.name ?? used.piece.form;
   return (
-    <div className="piece-room">
-      <div className="piece-top">
-        <div className="piece-line">
-          <div>
-            <span className="piece-name">{pieceTitle(used.piece)}</span>{' '}
-            <span className="soft small">
-              {form}
-              {used.piece.mode === 'photo-only' ? ', from photographs only' : ''}
-            </span>
+    <IssuedRoom id={id} seq={used.seq}>
+      <div className="piece-room">
+        <div className="piece-top">
+          <div className="piece-line">
+            <div>
+              <span className="piece-name">{pieceTitle(used.piece)}</span>{' '}
+              <span className="soft small">
+                {form}
+                {used.piece.mode === 'photo-only' ? ', from photographs only' : ''}
+              </span>
+            </div>
+            <Kept used={used} />
           </div>
-          <Kept used={used} />
+          {used.piece.example ? <ExampleWords id={id} /> : null}
+          <ChangedBand piece={used.piece} used={used} />
         </div>
-        {used.piece.example ? <ExampleWords id={id} /> : null}
+        <OverwrittenNotice used={used} piece={used.piece} />
+        <nav className="rooms" aria-label="Rooms of this piece">
+          {rooms.map((room) => (
+            <Link key={room.to} to={room.to} params={{ id }}>
+              {room.name}
+            </Link>
+          ))}
+        </nav>
+        <div className="piece-body">
+          <Outlet />
+        </div>
       </div>
-      <OverwrittenNotice used={used} piece={used.piece} />
-      <nav className="rooms" aria-label="Rooms of this piece">
-        {rooms.map((room) => (
-          <Link key={room.to} to={room.to} params={{ id }}>
-            {room.name}
-          </Link>
-        ))}
-      </nav>
-      <div className="piece-body">
-        <Outlet />
-      </div>
-    </div>
+    </IssuedRoom>
   );
 }
 
