@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { sha256 } from '../kits/pictures.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { allKept, takeOnPiece } from './support/ownPages.ts';
 import { startServer, type TestServer } from './support/startServer.ts';
@@ -98,42 +99,64 @@ describe('a piece from the first word to the signed opinion', () => {
     await page.getByText('No piece answers to all of these words').waitFor();
   });
 
-  test('an opinion asks for what it lacks, is signed, set as a PDF, and opened again', async () => {
+  test('a revision asks for what it lacks, is signed once, kept as it is, followed by a next one, and never undone', async () => {
     const { page, server } = used;
     const id = await takeOnPiece(page, server.address, 'Signed chair');
     await page.getByRole('link', { name: 'Opinion' }).click();
-    await page.getByRole('button', { name: 'Sign the opinion' }).click();
-    await page.getByText('Before you can sign: choose the reading you conclude on').waitFor();
+    await page.getByRole('link', { name: 'Review and sign revision 1' }).click();
+    await page.getByRole('heading', { name: 'Needed before you can sign' }).waitFor();
+    expect(await page.getByRole('button', { name: 'Sign revision 1' }).isDisabled()).toBe(true);
+    await page.getByText('Your own interest in the piece, or that you have none').waitFor();
+    await page.getByRole('link', { name: 'The reading you conclude on' }).click();
     await page.getByText('A later copy, made by machine').click();
     await page.getByLabel('Conclusion', { exact: true }).fill('A side chair made by machine about 1910.');
     await page.getByLabel('Reasons').fill('Its stretchers are centered and doweled.');
     await page.getByLabel('Made in the years').fill('about 1910');
+    await page.getByLabel('Made in the years').blur();
+    await page.getByRole('link', { name: 'Review and sign revision 1' }).click();
     await page.getByLabel('Signed by').fill('Ines Vantrey');
-    await page.getByRole('button', { name: 'Sign the opinion' }).click();
-    await page.getByText(/^Signed by Ines Vantrey on/).waitFor();
-    await allKept(page);
-    const { opinion } = await pieceInRecord(server, id);
-    expect(opinion).toMatchObject({ status: 'signed', reading: 'later-machine-copy', years: [1900, 1920] });
-    expect(await page.getByLabel('Reasons').getAttribute('readonly')).not.toBeNull();
+    await page.getByRole('button', { name: 'Sign revision 1' }).dblclick();
+    await page.getByRole('heading', { name: 'Revision 1 is signed' }).waitFor({ timeout: 60_000 });
+    const first = await pieceInRecord(server, id);
+    expect(first.opinion).toMatchObject({
+      status: 'signed',
+      reading: 'later-machine-copy',
+      years: [1900, 1920],
+    });
+    expect(Object.keys(first.issued)).toEqual(['1']);
+    await page.getByText('Signed: undo stops here.').waitFor();
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    const stored = await savedPdf(page, 'Save revision 1 (PDF)');
+    expect(stored.name).toMatch(/^Signed chair, \d{4}-\d{2}-\d{2}, revision 1\.pdf$/);
+    expect(sha256(stored.bytes)).toBe(first.issued['1']?.pdfSha256);
 
     await page.getByRole('link', { name: 'Engagement' }).click();
     await page.getByLabel('Client', { exact: true }).fill('Someone else');
     await page.getByLabel('Client', { exact: true }).blur();
-    await allKept(page);
-    await page.getByRole('link', { name: 'Opinion' }).click();
-    await page.getByText('One act came after the signing').waitFor();
+    for (const room of ['Engagement', 'Examination', 'Readings', 'Bench', 'Opinion', 'History']) {
+      await page.getByRole('link', { name: room, exact: true }).click();
+      await page.getByText('Changed since revision 1.').waitFor();
+    }
+    await page.getByRole('link', { name: 'Opinion', exact: true }).click();
+    expect(await page.getByLabel('Reasons').getAttribute('readonly')).not.toBeNull();
+    expect((await savedPdf(page, 'Save revision 1 (PDF)')).bytes.equals(stored.bytes)).toBe(true);
+    await page.getByRole('link', { name: 'Compare' }).click();
+    await page.getByText('The client: now “Someone else”').waitFor();
 
-    const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Make PDF' }).click();
-    const stream = await (await download).createReadStream();
-    const chunks: Buffer[] = [];
-    for await (const chunk of stream) chunks.push(chunk as Buffer);
-    expect(Buffer.concat(chunks).subarray(0, 5).toString()).toBe('%PDF-');
-
-    await page.getByRole('button', { name: 'Open again as a draft' }).click();
-    await page.getByText('DRAFT', { exact: true }).waitFor();
-    await allKept(page);
-    expect((await pieceInRecord(server, id)).opinion.status).toBe('draft');
+    await page.getByRole('button', { name: 'Begin revision 2' }).first().click();
+    await page.getByRole('link', { name: 'Review and sign revision 2' }).first().click();
+    await page.getByRole('link', { name: 'What is new in this revision' }).waitFor();
+    await page.getByLabel('What is new').fill('The client.');
+    await page.getByLabel('Why this revision is made').fill('It was sold.');
+    await page.getByLabel('Why this revision is made').blur();
+    await page.getByLabel('Signed by').fill('Ines Vantrey');
+    await page.getByRole('button', { name: 'Sign revision 2' }).click();
+    await page.getByRole('heading', { name: 'Revision 2 is signed' }).waitFor({ timeout: 60_000 });
+    expect((await pieceInRecord(server, id)).issued['2']).toMatchObject({
+      isNew: 'The client.',
+      why: 'It was sold.',
+    });
+    expect((await savedPdf(page, 'Save revision 1 (PDF)')).bytes.equals(stored.bytes)).toBe(true);
   });
 
   test('reference opens at a sign by its address and leads on to what it leans on', async () => {
@@ -152,12 +175,23 @@ type RecordedPiece = {
   example: boolean;
   putAway: boolean;
   engagement: { client: string; question: string };
+  issued: Record<string, { pdfSha256: string; isNew: string; why: string }>;
   opinion: { status: string; reading?: string; years?: number[] };
 };
 
 async function pieceInRecord(server: TestServer, id: string): Promise<RecordedPiece> {
   const answer = await fetch(`${server.address}api/pieces/${id}`);
   return ((await answer.json()) as { piece: RecordedPiece }).piece;
+}
+
+/** The file behind a link, and the name it is saved under. */
+async function savedPdf(page: Page, link: string): Promise<{ name: string; bytes: Buffer }> {
+  const download = page.waitForEvent('download');
+  await page.getByRole('link', { name: link }).click();
+  const file = await download;
+  const chunks: Buffer[] = [];
+  for await (const chunk of await file.createReadStream()) chunks.push(chunk as Buffer);
+  return { name: file.suggestedFilename(), bytes: Buffer.concat(chunks) };
 }
 
 async function clientInRecord(server: TestServer, id: string): Promise<string> {

@@ -7,6 +7,8 @@ export function ownPages(pieceId: string): Record<string, string> {
     'new piece': 'new',
     engagement: `piece/${pieceId}/engagement`,
     opinion: `piece/${pieceId}/opinion`,
+    'the sheet before signing': `piece/${pieceId}/sign`,
+    'a comparison': `piece/${pieceId}/comparison`,
     history: `piece/${pieceId}/history`,
     'measuring in a photo': `piece/${pieceId}/bench#photo-measure`,
     'tool marks, of an example': 'piece/example-side-chair/bench#toolmarks',
