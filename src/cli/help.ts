@@ -5,7 +5,10 @@ export const helpText = `Underside from the terminal
   npx underside calc ID FILE            runs one on a JSON file (- for standard input), prints JSON
   npx underside calc ID --schema        prints the JSON Schemas of its input and output
   npx underside calc ID --example       prints an input that works
-  npx underside verify [--data DIR]     checks that the record is as it was written, photos too
+  npx underside verify [--data DIR]     checks that the record is as it was written, photos and signed
+                                        revisions too
+  npx underside verify FILE.pdf         tells whether a file is the opinion that was issued, by its own
+                                        check line and the record [--record DIR]
   npx underside backup DIR [--data DIR] copies the record into DIR, dated, and reads the copy back
   npx underside restore BACKUP DIR      brings a record back into an empty folder (--what-is-whole: also a damaged one)
   npx underside piece out ID FILE       takes one piece out as one file (a zip that any browser reads)

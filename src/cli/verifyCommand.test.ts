@@ -6,6 +6,7 @@ const found = {
   events: 12,
   pieces: 1,
   photos: 2,
+  revisions: 0,
   devices: [{ device: 'tablet', events: 12, hash: 'abc' }],
   faults: [],
   remarks: ['No piece names the photo 123: it was sent, and its act never came.'],

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Verification } from '../record/verify.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -7,9 +8,13 @@ export async function runVerify(
   usualDataFolder: string,
   terminal: Terminal,
 ): Promise<number> {
+  const [first] = args;
+  if (first !== undefined && !first.startsWith('-')) return runVerifyReport(args, usualDataFolder, terminal);
   const [option, folder, ...more] = args;
   if (option !== undefined && (option !== '--data' || folder === undefined || more.length > 0)) {
-    terminal.err('Write verify alone, or verify --data and the folder of the record.');
+    terminal.err(
+      'Write verify alone, verify --data and the folder of the record, or verify and the file of an opinion.',
+    );
     return 2;
   }
   const { verifyRecord } = await import('../record/verify.ts');
@@ -22,12 +27,37 @@ export async function runVerify(
   return found.ok ? 0 : 1;
 }
 
+/** `verify REPORT.pdf`: whether a file is the opinion that was issued. Returns 0 if so, 1 if not, 2 if it can't be told. */
+async function runVerifyReport(
+  args: readonly string[],
+  usualDataFolder: string,
+  terminal: Terminal,
+): Promise<number> {
+  const [file = '', option, folder, ...more] = args;
+  const named = option === '--record' || option === '--data';
+  if (more.length > 0 || (option !== undefined && (!named || folder === undefined))) {
+    terminal.err(
+      'Write verify and the file of the opinion, and if you like --record and the folder of the record.',
+    );
+    return 2;
+  }
+  const bytes = await readFile(file).catch(() => undefined);
+  if (bytes === undefined || !bytes.subarray(0, 5).equals(Buffer.from('%PDF-'))) {
+    terminal.err(bytes === undefined ? `There is no file ${file} that can be read.` : `${file} is no PDF.`);
+    return 2;
+  }
+  const { verifyReport } = await import('../record/verifyReport.ts');
+  const { verdict, lines } = await verifyReport(bytes, folder ?? usualDataFolder);
+  for (const line of lines) terminal.out(line);
+  return verdict === 'issued' ? 0 : verdict === 'refuted' ? 1 : 2;
+}
+
 /** Faults that say nothing of the record but that it could not be looked at. */
 const unreadable = ['verify.no-record'];
 
 /** What a check of the record found, in lines a person can read. */
 export function verificationLines(found: Verification): string[] {
-  const counted = `${count(found.events, 'act')} on ${count(found.pieces, 'piece')}, ${count(found.photos, 'photo')}`;
+  const counted = `${count(found.events, 'act')} on ${count(found.pieces, 'piece')}, ${count(found.photos, 'photo')}${found.revisions === 0 ? '' : `, ${count(found.revisions, 'signed revision')}`}`;
   const heads = found.devices.map(
     ({ device, events, hash }) => `  ${device}: ${count(events, 'act')}, last hash ${hash}`,
   );

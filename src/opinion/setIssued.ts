@@ -1,7 +1,7 @@
-import { createHash } from 'node:crypto';
 import { caseFromPiece } from '../evidence/caseFromPiece.ts';
 import type { Weighing } from '../evidence/weighing.ts';
 import type { Json } from '../piece/event.ts';
+import { contentsHash } from './contentsHash.ts';
 import type { IssueHead } from './issueHead.ts';
 import type { OnPdfStep } from './makeOpinionPdf.ts';
 import { withCheckLine } from './pdf/checkLine.ts';
@@ -70,15 +70,6 @@ export async function setIssued(input: IssueOf, onProgress: OnPdfStep = () => {}
   };
 }
 
-/** The files that a revision rests on; the document and the PDF are made from them. */
-export const restsOn = ['piece.json', 'case.json', 'weighing.json', 'knowledge.json', 'photos.json'] as const;
-
-/** SHA-256 over lines of name and SHA-256, in the order of `restsOn`: the one hash that is printed. */
-export function contentsHash(files: ReadonlyMap<string, Uint8Array>): string {
-  const line = (name: string) => `${name} ${sha256(files.get(name) ?? new Uint8Array())}\n`;
-  return sha256(restsOn.map(line).join(''));
-}
-
 function refuseSilentDeparture({ piece: { opinion } }: IssueOf, weighing: Weighing | undefined): void {
   if (weighing === undefined || opinion.reading === weighing.leading || opinion.departure.trim() !== '')
     return;
@@ -89,8 +80,4 @@ function refuseSilentDeparture({ piece: { opinion } }: IssueOf, weighing: Weighi
 
 function json(value: unknown): Uint8Array {
   return new TextEncoder().encode(`${JSON.stringify(value)}\n`);
-}
-
-function sha256(bytes: Uint8Array | string): string {
-  return createHash('sha256').update(bytes).digest('hex');
 }

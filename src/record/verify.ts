@@ -12,6 +12,7 @@ import { photoPaths } from './photoPaths.ts';
 import { originalFiles } from './photos.ts';
 import { newState, stepsFrom } from './pieceState.ts';
 import { sqliteLog } from './sqliteLog.ts';
+import { checkIssued, type PlacedAct } from './verifyIssued.ts';
 
 /** What a check of a record found. `faults` is empty when all holds; `remarks` are harmless. */
 export type Verification = {
@@ -20,6 +21,8 @@ export type Verification = {
   devices: { device: string; events: number; hash: string }[];
   pieces: number;
   photos: number;
+  /** Signed revisions, with all their files. */
+  revisions: number;
   faults: Fault[];
   remarks: string[];
 };
@@ -40,6 +43,7 @@ export async function verifyRecord(dir: string): Promise<Verification> {
     devices: [],
     pieces: 0,
     photos: 0,
+    revisions: 0,
     faults: [],
     remarks: [],
   };
@@ -53,7 +57,11 @@ export async function verifyRecord(dir: string): Promise<Verification> {
     return withFault(found, error.code, dir, error.message);
   }
   try {
-    const named = checkEvents(log, found);
+    const { named, acts } = checkEvents(log, found);
+    const issued = await checkIssued(dir, acts, log.recordId);
+    found.revisions = issued.revisions;
+    found.faults.push(...issued.faults);
+    found.remarks.push(...issued.remarks);
     await checkPhotos(dir, named, found);
   } finally {
     log.close();
@@ -66,7 +74,7 @@ function withFault(found: Verification, code: string, path: string, message: str
 }
 
 /** Checks chains and pieces; gives back the photos that pieces name, or ever named. */
-function checkEvents(log: EventLog, found: Verification): Map<string, string> {
+function checkEvents(log: EventLog, found: Verification): { named: Map<string, string>; acts: PlacedAct[] } {
   const named = new Map<string, string>();
   const all: { position: number; event: RecordedEvent }[] = [];
   for (const id of log.pieces()) {
@@ -79,7 +87,7 @@ function checkEvents(log: EventLog, found: Verification): Map<string, string> {
   found.events = all.length;
   found.pieces = log.pieces().length;
   checkChains(all, found);
-  return named;
+  return { named, acts: all };
 }
 
 function checkChains(all: { position: number; event: RecordedEvent }[], found: Verification): void {

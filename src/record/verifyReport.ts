@@ -1,0 +1,124 @@
+import { existsSync } from 'node:fs';
+import { type CheckedFile, checkFile } from '../opinion/pdf/checkLine.ts';
+import type { EventLog } from './eventLog.ts';
+import { sha256Of } from './issuedFolder.ts';
+import { recordFile } from './openDataFolder.ts';
+import { sqliteLog } from './sqliteLog.ts';
+import { verifyRecord } from './verify.ts';
+import { headAt, issuedBy, type PlacedAct } from './verifyIssued.ts';
+
+/** `issued`: the file that was signed, and the record stands by it; `refuted`: it is not so; `cannot-tell`: for want of the record. */
+export type ReportVerdict = 'issued' | 'refuted' | 'cannot-tell';
+
+/** What was found out of a file, in sentences for a person. */
+export type ReportCheck = { verdict: ReportVerdict; lines: string[] };
+
+/**
+ * Whether a file is an opinion as it was issued.
+ *
+ * Without the record only the file's own check line can speak: it shows any change of a byte, and not who made the file.
+ * With the record: whether exactly these bytes were signed, and whether the record still holds what it held then.
+ *
+ * @param bytes  the whole file
+ * @param dir    the data folder of the record to ask
+ */
+export async function verifyReport(bytes: Uint8Array, dir: string): Promise<ReportCheck> {
+  const checked = checkFile(bytes);
+  const sha256 = sha256Of(bytes);
+  const self = [...fileWords(checked), `SHA-256 of the file: ${sha256}`];
+  if (!existsSync(recordFile(dir)))
+    return {
+      verdict: checked !== undefined && !checked.whole ? 'refuted' : 'cannot-tell',
+      lines: [...self, `There is no record in ${dir} to ask whether it was issued: ${withoutRecord}`],
+    };
+  const { acts, recordId } = readActs(dir);
+  if (checked !== undefined && checked.line.record !== recordId)
+    return {
+      verdict: checked.whole ? 'cannot-tell' : 'refuted',
+      lines: [
+        ...self,
+        `It says that it is of the record ${checked.line.record}, and the one in ${dir} is ${recordId}: ${withoutRecord}`,
+      ],
+    };
+  const match = acts.flatMap(({ event }) => {
+    const issued = issuedBy(event);
+    return issued?.pdfSha256 === sha256 ? [{ event, issued }] : [];
+  })[0];
+  if (match === undefined || checked === undefined)
+    return {
+      verdict: 'refuted',
+      lines: [
+        ...self,
+        `The record in ${dir} never signed this file, byte for byte.`,
+        ...nearest(acts, checked),
+      ],
+    };
+  const { issued, event } = match;
+  const { line } = checked;
+  const kept = [
+    `It is revision ${issued.revision} of ${event.piece}, as ${issued.by} signed it on ${issued.on}: the record in ${dir} has the hash of this file, byte for byte.`,
+  ];
+  const faults = [
+    ...(headAt(acts, line.count) === line.head
+      ? []
+      : [
+          `The head printed in it is not that of the record: of the first ${line.count} acts some were changed, removed or put in since it was signed.`,
+        ]),
+    ...(await verifyRecord(dir)).faults.map(({ path, message }) => `${path}: ${message}`),
+  ];
+  return faults.length === 0
+    ? {
+        verdict: 'issued',
+        lines: [
+          ...self,
+          ...kept,
+          `The record holds, and its first ${line.count} acts come to the head printed in the file.`,
+          withRecord,
+        ],
+      }
+    : { verdict: 'refuted', lines: [...self, ...kept, 'But the record does not hold:', ...faults] };
+}
+
+const withoutRecord =
+  'only the examiner’s record can tell. That a file is whole does not show who made it; anybody who knows how can make a whole file.';
+const withRecord =
+  'This shows that file and record agree. Whether the record itself was kept honestly it can’t show; a copy that somebody else has kept can.';
+
+function fileWords(checked: CheckedFile | undefined): string[] {
+  if (checked === undefined)
+    return [
+      'The file has no check line of an issued opinion: it is a draft, was saved anew by another program, was changed, or is not of Underside.',
+    ];
+  const { line, whole } = checked;
+  const says = [
+    `It says: revision ${line.revision} of ${line.piece}, made from ${line.count} acts of the record ${line.record}.`,
+    `  Head of the record: ${line.head}`,
+    `  Hash of what it rests on: ${line.contents}`,
+  ];
+  return whole
+    ? ['The file is whole: no byte of it was changed since its check line was written.', ...says]
+    : ['The file was changed since it was issued: its bytes do not come to its check line.', ...says];
+}
+
+/** Which file the record did sign where this one claims to be. */
+function nearest(acts: readonly PlacedAct[], checked: CheckedFile | undefined): string[] {
+  if (checked === undefined) return [];
+  const { piece, revision } = checked.line;
+  const issued = acts
+    .filter(({ event }) => event.piece === piece)
+    .map(({ event }) => issuedBy(event))
+    .find((each) => each?.revision === revision);
+  return issued === undefined
+    ? [`It signed no revision ${revision} of ${piece}.`]
+    : [`As revision ${revision} of ${piece} it signed a file of SHA-256 ${issued.pdfSha256}.`];
+}
+
+function readActs(dir: string): { acts: PlacedAct[]; recordId: string } {
+  const log: EventLog = sqliteLog(recordFile(dir), true);
+  try {
+    const acts = log.pieces().flatMap((piece) => log.ofPiece(piece));
+    return { acts: acts.sort((a, b) => a.position - b.position), recordId: log.recordId };
+  } finally {
+    log.close();
+  }
+}
