@@ -184,7 +184,7 @@ describe('what can’t be done is one sentence for each fault on standard error,
       /^evidence: What is given of “rain” can’t be true.*\.\n$/,
     ],
     ['verify of nothing', ['verify', '--data', join(folder, 'none')], '', /^There is no record in .*\.\n$/],
-    ['verify with words', ['verify', 'please'], '', /^Write verify alone.*\.\n$/],
+    ['verify with words', ['verify', 'please'], '', /^There is no file please.*\.\n$/],
   ])('%s', async (_, args, input, sentence) => {
     const ended = await run(args, input);
     expect(ended).toEqual({ code: 2, out: '', err: expect.stringMatching(sentence) });
