@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runCalculation } from '../../src/calculations/runCalculation.ts';
 import { caseFromPiece } from '../../src/evidence/caseFromPiece.ts';
 import { outOf } from '../../src/evidence/probabilityWords.ts';
+import { reasonsOf } from '../../src/evidence/reasons.ts';
 import type { Weighing } from '../../src/evidence/weighing.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { readingWords } from '../../src/piece/readings.ts';
@@ -78,7 +79,10 @@ describe.each(['example-side-chair', 'example-armchair'])('the readings of %s', 
     expect(await page.locator('.read-lead').getAttribute('data-leading')).toBe(here.leading);
     expect(await page.locator('.read-lead').innerText()).toContain(readingWords[here.leading].inSentence);
     expect(await page.locator('.read-card').count()).toBe(here.contradictions.length);
-    expect(await page.locator('.read-weights > li').count()).toBe(here.weights.length);
+    const { forIt, againstIt, limits, neither } = reasonsOf(here);
+    const reasons = [...forIt, ...againstIt, ...limits, ...neither];
+    expect(await page.locator('.read-weights > li').count()).toBe(reasons.length);
+    expect(reasons.flatMap(({ findings }) => findings)).toHaveLength(here.weights.length);
 
     await page.locator('.read-leading summary').first().click();
     const first = await page.locator('.read-leading tbody tr').first().innerText();
@@ -99,7 +103,7 @@ describe('what doesn’t fit', () => {
     await openReadings(page, 'example-armchair');
     const card = page.locator('.read-card[data-explained]').filter({ hasText: 'Alder Ferry' }).first();
     expect(await card.innerText()).toMatch(
-      /If no shop’s file were known it would speak .* for a later piece .*; with the file it speaks .* for a period piece/,
+      /If no shop’s file were known it would speak .* for another reading .*; with the file it speaks .* for a period piece/,
     );
     await card.getByRole('link', { name: 'Look at it again' }).click();
     await page.locator('.exam-panel').waitFor();

@@ -45,7 +45,7 @@ export function jarsSection(material: OpinionMaterial): Section | undefined {
               {
                 kind: 'list',
                 items: jar.explanations.map(
-                  (way) => `${way.words} Then such a finding goes with ${outOf(way.share)}.`,
+                  (way) => `${way.words} Then, all else as found, ${outOf(way.share)} would show it.`,
                 ),
               } satisfies Block,
             ]),
