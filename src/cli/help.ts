@@ -6,7 +6,7 @@ export const helpText = `Underside from the terminal
   npx underside calc ID --schema        prints the JSON Schemas of its input and output
   npx underside calc ID --example       prints an input that works
   npx underside verify [--data DIR]     checks that the record is as it was written, photos and signed
-                                        revisions too
+                                        revisions too (--head HASH --count N: and had this head, noted before)
   npx underside verify FILE.pdf         tells whether a file is the opinion that was issued, by its own
                                         check line and the record [--record DIR]
   npx underside backup DIR [--data DIR] copies the record into DIR, dated, and reads the copy back

@@ -3,6 +3,8 @@ import { verificationLines } from './verifyCommand.ts';
 
 const found = {
   ok: true,
+  recordId: '5f0c',
+  head: { count: 12, hash: 'def' },
   events: 12,
   pieces: 1,
   photos: 2,
@@ -16,6 +18,8 @@ test('a record that holds is said in one line, with the last hash of each device
   expect(verificationLines(found)).toEqual([
     'The record is as it was written: 12 acts on 1 piece, 2 photos.',
     ...found.remarks,
+    '  Record 5f0c',
+    '  Head after 12 acts: def',
     '  tablet: 12 acts, last hash abc',
   ]);
 });
@@ -27,6 +31,8 @@ test('a record that does not hold says where', () => {
   expect(verificationLines({ ...found, ok: false, faults, remarks: [] })).toEqual([
     'The record does not hold (12 acts on 1 piece, 2 photos):',
     '  event 3 (x): This act is not as it was recorded.',
+    '  Record 5f0c',
+    '  Head after 12 acts: def',
     '  tablet: 12 acts, last hash abc',
   ]);
 });

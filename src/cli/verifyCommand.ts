@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import type { Verification } from '../record/verify.ts';
+import { parseArgs } from 'node:util';
+import type { NotedHead, Verification } from '../record/verify.ts';
 import type { Terminal } from './terminal.ts';
 
 /** `verify`: whether the record is as it was written. Returns 0 if it is, 1 if not, 2 if it can't be told. */
@@ -10,15 +11,13 @@ export async function runVerify(
 ): Promise<number> {
   const [first] = args;
   if (first !== undefined && !first.startsWith('-')) return runVerifyReport(args, usualDataFolder, terminal);
-  const [option, folder, ...more] = args;
-  if (option !== undefined && (option !== '--data' || folder === undefined || more.length > 0)) {
-    terminal.err(
-      'Write verify alone, verify --data and the folder of the record, or verify and the file of an opinion.',
-    );
+  const asked = readArgs(args);
+  if (asked === undefined) {
+    terminal.err(use);
     return 2;
   }
   const { verifyRecord } = await import('../record/verify.ts');
-  const found = await verifyRecord(folder ?? usualDataFolder);
+  const found = await verifyRecord(asked.folder ?? usualDataFolder, asked.noted);
   if (found.faults.some((each) => unreadable.includes(each.code))) {
     for (const { message } of found.faults) terminal.err(message);
     return 2;
@@ -52,14 +51,45 @@ async function runVerifyReport(
   return verdict === 'issued' ? 0 : verdict === 'refuted' ? 1 : 2;
 }
 
+const use =
+  'Write verify alone, verify --data and the folder of the record, or verify and the file of an opinion; --head HASH, and --count with the number of acts, hold the record against a head that was noted.';
+
+function readArgs(args: readonly string[]): { folder?: string; noted?: NotedHead } | undefined {
+  try {
+    const options = {
+      data: { type: 'string' },
+      head: { type: 'string' },
+      count: { type: 'string' },
+    } as const;
+    const { values } = parseArgs({ args: [...args], options });
+    const { data, head, count } = values;
+    if (head === undefined && count !== undefined) return undefined;
+    if (head !== undefined && !/^[0-9a-f]{64}$/.test(head)) return undefined;
+    if (count !== undefined && !/^\d+$/.test(count)) return undefined;
+    if (data === '') return undefined;
+    return {
+      ...(data === undefined ? {} : { folder: data }),
+      ...(head === undefined
+        ? {}
+        : { noted: { hash: head, ...(count === undefined ? {} : { count: Number(count) }) } }),
+    };
+  } catch {
+    return undefined;
+  }
+}
+
 /** Faults that say nothing of the record but that it could not be looked at. */
-const unreadable = ['verify.no-record'];
+const unreadable = ['verify.no-record', 'verify.unreadable'];
 
 /** What a check of the record found, in lines a person can read. */
 export function verificationLines(found: Verification): string[] {
   const counted = `${count(found.events, 'act')} on ${count(found.pieces, 'piece')}, ${count(found.photos, 'photo')}${found.revisions === 0 ? '' : `, ${count(found.revisions, 'signed revision')}`}`;
   const heads = found.devices.map(
     ({ device, events, hash }) => `  ${device}: ${count(events, 'act')}, last hash ${hash}`,
+  );
+  heads.unshift(
+    ...(found.recordId === '' ? [] : [`  Record ${found.recordId}`]),
+    `  Head after ${count(found.head.count, 'act')}: ${found.head.hash}`,
   );
   if (!found.ok) {
     const faults = found.faults.map(({ path, message }) => `  ${path}: ${message}`);

@@ -1,49 +1,13 @@
-import { randomUUID } from 'node:crypto';
 import type { EventLog, HistoryPart } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
 import { type DeviceHead, recordHead } from './recordHead.ts';
+import { schemaVersion, upgradeSchema } from './schema.ts';
 import { openSqlite, type SqliteDatabase } from './sqlite/openSqlite.ts';
+import { SqliteFault } from './sqlite/sqliteFault.ts';
 import { whenQuiet } from './whenQuiet.ts';
-
-/** The version of the tables below, kept in the file's user_version. */
-export const schemaVersion = 2;
 
 /** After so long without an act the write-ahead file is brought into the record's own. */
 const quietMs = 500;
-
-/** What each version added; a record of an earlier version takes the steps it has not taken, all or none. */
-const steps = [
-  `
-  CREATE TABLE events (
-    position INTEGER PRIMARY KEY AUTOINCREMENT,
-    id       TEXT NOT NULL UNIQUE,
-    piece    TEXT NOT NULL,
-    device   TEXT NOT NULL,
-    seq      INTEGER NOT NULL CHECK (seq > 0),
-    hash     TEXT NOT NULL CHECK (length(hash) = 64),
-    body     TEXT NOT NULL CHECK (json_valid(body)),
-    UNIQUE (device, seq)
-  ) STRICT;
-  CREATE INDEX events_of_piece ON events (piece, position);
-  CREATE TRIGGER events_are_new BEFORE INSERT ON events
-    WHEN EXISTS (SELECT 1 FROM events WHERE position = NEW.position OR id = NEW.id OR (device = NEW.device AND seq = NEW.seq))
-    BEGIN SELECT RAISE(ABORT, 'an event is never put in the place of another'); END;
-  CREATE TRIGGER events_stay BEFORE UPDATE ON events BEGIN SELECT RAISE(ABORT, 'an event is never changed'); END;
-  CREATE TRIGGER events_are_kept BEFORE DELETE ON events BEGIN SELECT RAISE(ABORT, 'an event is never removed'); END;
-`,
-  `
-  CREATE TABLE record (
-    only           INTEGER PRIMARY KEY CHECK (only = 1),
-    id             TEXT NOT NULL CHECK (length(id) = 36),
-    createdAt      TEXT NOT NULL,
-    programVersion TEXT NOT NULL
-  ) STRICT;
-  CREATE TRIGGER record_is_one BEFORE INSERT ON record WHEN EXISTS (SELECT 1 FROM record)
-    BEGIN SELECT RAISE(ABORT, 'a record has one id'); END;
-  CREATE TRIGGER record_stays BEFORE UPDATE ON record BEGIN SELECT RAISE(ABORT, 'the id of a record is never changed'); END;
-  CREATE TRIGGER record_is_kept BEFORE DELETE ON record BEGIN SELECT RAISE(ABORT, 'the id of a record is never removed'); END;
-`,
-];
 
 /**
  * The log as a SQLite file: write-ahead, every commit flushed to the disk before it is answered.
@@ -55,6 +19,15 @@ const steps = [
  */
 export function sqliteLog(file: string, readOnly = false, programVersion = ''): EventLog {
   const database = open(file, readOnly, programVersion);
+  try {
+    return logOf(database, readOnly);
+  } catch (error) {
+    database.close();
+    throw openFault(file, error);
+  }
+}
+
+function logOf(database: SqliteDatabase, readOnly: boolean): EventLog {
   const insert = readOnly
     ? undefined
     : database.prepare('INSERT INTO events (id, piece, device, seq, hash, body) VALUES (?, ?, ?, ?, ?, ?)');
@@ -86,15 +59,18 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
   );
   const count = database.prepare<{ n: number }>('SELECT count(*) AS n FROM events');
   // A copy of the one file, made by hand, then holds nearly all; passive: it waits for no reader and fails on none.
-  const checkpoint = whenQuiet(quietMs, () => void database.pragma('wal_checkpoint(PASSIVE)'));
+  const checkpoint = whenQuiet(quietMs, () => bringIn(database));
   return {
     recordId: idOf(database),
     append(events) {
       const first = database.inTransaction(() => {
-        const places = events.map((one) =>
-          insert?.run(one.id, one.piece, one.device, one.seq, one.hash, JSON.stringify(one)),
-        );
-        return Number(places[0]?.lastInsertRowid);
+        const places = events.map((one) => {
+          const { id, piece, device, seq, hash } = one;
+          const put = insert?.run(id, piece, device, seq, hash, JSON.stringify(one));
+          if (put?.changes !== 1) throw new Error(`the act ${id} was not taken in`);
+          return put.lastInsertRowid;
+        });
+        return Number(places[0]);
       });
       checkpoint.told();
       return first;
@@ -121,6 +97,15 @@ export function sqliteLog(file: string, readOnly = false, programVersion = ''): 
       database.close();
     },
   };
+}
+
+/** What can't be brought in now (the disk is full, say) is safe where it is, and is brought in later. */
+function bringIn(database: SqliteDatabase): void {
+  try {
+    database.pragma('wal_checkpoint(PASSIVE)');
+  } catch (error) {
+    if (!(error instanceof SqliteFault)) throw error;
+  }
 }
 
 type Row = { position: number; body: string };
@@ -150,14 +135,9 @@ function prepare(database: SqliteDatabase, version: number, programVersion: stri
   database.pragma('synchronous = FULL');
   database.pragma('foreign_keys = ON');
   if (version === schemaVersion) return;
-  database.inTransaction(() => {
-    for (const step of steps.slice(version)) database.exec(step);
-    const about = database.prepare(
-      'INSERT INTO record (only, id, createdAt, programVersion) VALUES (1, ?, ?, ?)',
-    );
-    if (version < 2) about.run(randomUUID(), new Date().toISOString(), programVersion);
-    database.pragma(`user_version = ${schemaVersion}`);
-  });
+  if (version === 0 && database.prepare('SELECT 1 FROM sqlite_schema').get() !== undefined)
+    throw new SqliteFault('SQLITE_NOTADB', 'it is a database of another program');
+  upgradeSchema(database, version, programVersion);
 }
 
 function newerStore(file: string, version: number): CannotOpen {

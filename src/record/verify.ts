@@ -5,18 +5,22 @@ import type { RecordedEvent } from '../piece/event.ts';
 import { piece as pieceSchema } from '../piece/piece.ts';
 import { canonicalJson } from './canonicalJson.ts';
 import { chainStart, type Head, hashEvent } from './chain.ts';
-import type { EventLog } from './eventLog.ts';
-import { CannotOpen } from './fault.ts';
 import { recordFile } from './openDataFolder.ts';
 import { photoPaths } from './photoPaths.ts';
 import { originalFiles } from './photos.ts';
 import { newState, stepsFrom } from './pieceState.ts';
-import { sqliteLog } from './sqliteLog.ts';
-import { checkIssued, type PlacedAct } from './verifyIssued.ts';
+import { type DeviceHead, type RecordHead, recordHead } from './recordHead.ts';
+import { openSqlite } from './sqlite/openSqlite.ts';
+import { SqliteFault } from './sqlite/sqliteFault.ts';
+import { checkIssued } from './verifyIssued.ts';
+import { readStore, type StoreContents } from './verifyStore.ts';
 
 /** What a check of a record found. `faults` is empty when all holds; `remarks` are harmless. */
 export type Verification = {
   ok: boolean;
+  /** Empty for a record of the first version, and where it can't be read. */
+  recordId: string;
+  head: RecordHead;
   events: number;
   devices: { device: string; events: number; hash: string }[];
   pieces: number;
@@ -27,18 +31,25 @@ export type Verification = {
   remarks: string[];
 };
 
+/** A head that was noted before: in an opinion, with a copy, or by hand. */
+export type NotedHead = { hash: string; count?: number };
+
 /**
- * Whether a record is as it was written: every device's chain of hashes, what each act says stood there before,
- * every piece, and the bytes of every photo. Changes nothing, and may run beside the program.
+ * Whether a record is as it was written: the file and its tables, every device's chain of hashes, what each act says
+ * stood there before, every piece, and the bytes of every photo. Changes nothing, and may run beside the program. A
+ * file that is damaged comes out as faults, never as an error.
  *
- * A chain shows any act changed, removed from the middle, or put in. It does not show that the newest acts of a device
- * were cut off: note the last hash of each device, which is in the answer, to be able to show that later.
+ * A chain shows any act changed, removed from the middle, or put in. That the newest acts were cut off, or the whole
+ * chain was written anew, shows only against a head that was noted.
  *
- * @param dir  the data folder
+ * @param dir    the data folder
+ * @param noted  a head this record must have had, after `count` acts or at any time
  */
-export async function verifyRecord(dir: string): Promise<Verification> {
+export async function verifyRecord(dir: string, noted?: NotedHead): Promise<Verification> {
   const found: Verification = {
     ok: true,
+    recordId: '',
+    head: recordHead([], 0),
     events: 0,
     devices: [],
     pieces: 0,
@@ -49,45 +60,98 @@ export async function verifyRecord(dir: string): Promise<Verification> {
   };
   if (!existsSync(recordFile(dir)))
     return withFault(found, 'verify.no-record', dir, `There is no record in ${dir}.`);
-  let log: EventLog;
-  try {
-    log = sqliteLog(recordFile(dir), true);
-  } catch (error) {
-    if (!(error instanceof CannotOpen)) throw error;
-    return withFault(found, error.code, dir, error.message);
-  }
-  try {
-    const { named, acts } = checkEvents(log, found);
-    const issued = await checkIssued(dir, acts, log.recordId);
-    found.revisions = issued.revisions;
-    found.faults.push(...issued.faults);
-    found.remarks.push(...issued.remarks);
-    await checkPhotos(dir, named, found);
-  } finally {
-    log.close();
-  }
+  const store = readFile(recordFile(dir));
+  found.faults.push(...store.faults);
+  found.recordId = store.recordId;
+  checkEvents(store.acts, found);
+  if (noted !== undefined) checkNoted(store.acts, noted, found);
+  const issued = await checkIssued(dir, store.acts, store.recordId);
+  found.revisions = issued.revisions;
+  found.faults.push(...issued.faults);
+  found.remarks.push(...issued.remarks);
+  await checkPhotos(dir, photosOf(store.acts), found);
   return { ...found, ok: found.faults.length === 0 };
+}
+
+function readFile(file: string): StoreContents {
+  const nothing = (code: string, message: string) => ({
+    recordId: '',
+    acts: [],
+    faults: [{ code, path: file, message }],
+  });
+  try {
+    const database = openSqlite(file, { readOnly: true, waitMs: 2000 });
+    try {
+      return readStore(database);
+    } finally {
+      database.close();
+    }
+  } catch (error) {
+    if (!(error instanceof SqliteFault)) throw error;
+    if (error.code === 'SQLITE_NOTADB')
+      return nothing(
+        'record.not-a-record',
+        `${file} is not a record of Underside, or is damaged: put back a copy of it.`,
+      );
+    if (['SQLITE_BUSY', 'SQLITE_CANTOPEN', 'SQLITE_READONLY'].includes(error.code))
+      return nothing('verify.unreadable', `${file} could not be read (${error.message}): try again.`);
+    return nothing(
+      'verify.file-damaged',
+      `The file of the record is damaged and can’t be read to its end (${error.message}): put back a copy of it.`,
+    );
+  }
 }
 
 function withFault(found: Verification, code: string, path: string, message: string): Verification {
   return { ...found, ok: false, faults: [...found.faults, { code, path, message }] };
 }
 
-/** Checks chains and pieces; gives back the photos that pieces name, or ever named. */
-function checkEvents(log: EventLog, found: Verification): { named: Map<string, string>; acts: PlacedAct[] } {
-  const named = new Map<string, string>();
-  const all: { position: number; event: RecordedEvent }[] = [];
-  for (const id of log.pieces()) {
-    const events = log.ofPiece(id);
-    all.push(...events);
-    checkPiece(id, events, found);
-    for (const { event } of events) for (const sha of photosNamed(event)) named.set(sha, id);
+type Acts = StoreContents['acts'];
+
+/** Checks chains and pieces. */
+function checkEvents(acts: Acts, found: Verification): void {
+  const ofPiece = new Map<string, Acts>();
+  for (const act of acts) {
+    const others = ofPiece.get(act.event.piece);
+    if (others === undefined) ofPiece.set(act.event.piece, [act]);
+    else others.push(act);
   }
-  all.sort((a, b) => a.position - b.position);
-  found.events = all.length;
-  found.pieces = log.pieces().length;
-  checkChains(all, found);
-  return { named, acts: all };
+  for (const [id, events] of ofPiece) checkPiece(id, events, found);
+  found.events = acts.length;
+  found.pieces = ofPiece.size;
+  checkChains(acts, found);
+  found.head = headAfter(acts);
+}
+
+/** The photos that acts name, or ever named, each with a piece that does. */
+function photosOf(acts: Acts): Map<string, string> {
+  return new Map(acts.flatMap(({ event }) => photosNamed(event).map((sha) => [sha, event.piece] as const)));
+}
+
+function headAfter(acts: Acts): RecordHead {
+  const heads = new Map<string, DeviceHead>(acts.map(({ event }) => [event.device, event]));
+  return recordHead([...heads.values()], acts.length);
+}
+
+/** The head after the number of acts that was noted with it, or after any number where none was. */
+function checkNoted(acts: Acts, { hash, count }: NotedHead, found: Verification): void {
+  const heads = new Map<string, DeviceHead>();
+  const asked = (acts: number) => count === undefined || count === acts;
+  let met = asked(0) && recordHead([], 0).hash === hash;
+  for (const [index, { event }] of acts.entries()) {
+    heads.set(event.device, event);
+    met ||= asked(index + 1) && recordHead([...heads.values()], index + 1).hash === hash;
+  }
+  if (met) return;
+  const after = count === undefined ? '' : ` after ${count} ${count === 1 ? 'act' : 'acts'}`;
+  found.faults.push({
+    code: 'verify.other-head',
+    path: 'record.db',
+    message:
+      count !== undefined && acts.length < count
+        ? `The head was noted after ${count} acts, and the record holds ${acts.length}: acts were cut off, or this is another record.`
+        : `The record never had the head that was noted${after}: its acts were written anew, or this is another record.`,
+  });
 }
 
 function checkChains(all: { position: number; event: RecordedEvent }[], found: Verification): void {
@@ -154,7 +218,14 @@ async function checkPhotos(dir: string, named: Map<string, string>, found: Verif
   const files = await originalFiles(dir);
   found.photos = files.length;
   for (const { name, path } of files) {
-    if ((await hashFile(path)) !== name)
+    const sha = await hashFile(path).catch((error: Error) => error);
+    if (sha instanceof Error)
+      found.faults.push({
+        code: 'verify.photo-unreadable',
+        path,
+        message: `The photo ${name} can’t be read (${sha.message}).`,
+      });
+    else if (sha !== name)
       found.faults.push({
         code: 'verify.photo-changed',
         path,
