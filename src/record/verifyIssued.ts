@@ -40,15 +40,18 @@ export async function checkIssued(
     signed.add(`${event.piece}/${issued.revision}`);
     found.revisions += 1;
     const faults = await revisionFaults(dir, event.piece, issued, before);
-    if (headAt(acts, issued.count) !== issued.head)
+    const manifest = await manifestOf(dir, event.piece, issued);
+    const elsewhere = manifest !== undefined && manifest.recordId !== recordId;
+    if (!elsewhere && headAt(acts, issued.count) !== issued.head)
       faults.push(
         'The record does not hold the acts it held when this revision was signed: some were changed, removed or put in.',
       );
     const path = `issued/${event.piece}/${issued.revision}`;
     found.faults.push(...faults.map((message) => ({ code: 'verify.revision-changed', path, message })));
-    const manifest = await manifestOf(dir, event.piece, issued);
-    if (manifest !== undefined && manifest.recordId !== recordId)
-      found.remarks.push(`Revision ${issued.revision} of ${event.piece} was signed in another record.`);
+    if (elsewhere)
+      found.remarks.push(
+        `Revision ${issued.revision} of ${event.piece} was signed in another record (${manifest.recordId}): only there can its head be compared.`,
+      );
   }
   for (const { piece, revision } of await foldersOfRevisions(dir))
     if (!signed.has(`${piece}/${revision}`))

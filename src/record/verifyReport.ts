@@ -1,8 +1,11 @@
 import { existsSync } from 'node:fs';
+import type { Fault } from '../calculations/define.ts';
 import { type CheckedFile, checkFile } from '../opinion/pdf/checkLine.ts';
 import type { EventLog } from './eventLog.ts';
+import { CannotOpen } from './fault.ts';
 import { sha256Of } from './issuedFolder.ts';
 import { recordFile } from './openDataFolder.ts';
+import { SqliteFault } from './sqlite/sqliteFault.ts';
 import { sqliteLog } from './sqliteLog.ts';
 import { verifyRecord } from './verify.ts';
 import { headAt, issuedBy, type PlacedAct } from './verifyIssued.ts';
@@ -31,8 +34,19 @@ export async function verifyReport(bytes: Uint8Array, dir: string): Promise<Repo
       verdict: checked !== undefined && !checked.whole ? 'refuted' : 'cannot-tell',
       lines: [...self, `There is no record in ${dir} to ask whether it was issued: ${withoutRecord}`],
     };
-  const { acts, recordId } = readActs(dir);
-  if (checked !== undefined && checked.line.record !== recordId)
+  const record = readActs(dir);
+  if (record === undefined)
+    return {
+      verdict: 'refuted',
+      lines: [...self, 'The record can’t be read:', ...(await verifyRecord(dir)).faults.map(inWords)],
+    };
+  const { acts, recordId } = record;
+  const match = acts.flatMap(({ event }) => {
+    const issued = issuedBy(event);
+    return issued?.pdfSha256 === sha256 ? [{ event, issued }] : [];
+  })[0];
+  const elsewhere = checked !== undefined && checked.line.record !== recordId;
+  if (elsewhere && match === undefined)
     return {
       verdict: checked.whole ? 'cannot-tell' : 'refuted',
       lines: [
@@ -40,10 +54,6 @@ export async function verifyReport(bytes: Uint8Array, dir: string): Promise<Repo
         `It says that it is of the record ${checked.line.record}, and the one in ${dir} is ${recordId}: ${withoutRecord}`,
       ],
     };
-  const match = acts.flatMap(({ event }) => {
-    const issued = issuedBy(event);
-    return issued?.pdfSha256 === sha256 ? [{ event, issued }] : [];
-  })[0];
   if (match === undefined || checked === undefined)
     return {
       verdict: 'refuted',
@@ -59,12 +69,12 @@ export async function verifyReport(bytes: Uint8Array, dir: string): Promise<Repo
     `It is revision ${issued.revision} of ${event.piece}, as ${issued.by} signed it on ${issued.on}: the record in ${dir} has the hash of this file, byte for byte.`,
   ];
   const faults = [
-    ...(headAt(acts, line.count) === line.head
+    ...(elsewhere || headAt(acts, line.count) === line.head
       ? []
       : [
           `The head printed in it is not that of the record: of the first ${line.count} acts some were changed, removed or put in since it was signed.`,
         ]),
-    ...(await verifyRecord(dir)).faults.map(({ path, message }) => `${path}: ${message}`),
+    ...(await verifyRecord(dir)).faults.map(inWords),
   ];
   return faults.length === 0
     ? {
@@ -72,7 +82,9 @@ export async function verifyReport(bytes: Uint8Array, dir: string): Promise<Repo
         lines: [
           ...self,
           ...kept,
-          `The record holds, and its first ${line.count} acts come to the head printed in the file.`,
+          elsewhere
+            ? `The record holds. The revision was signed in the record ${line.record} and brought in here, so the head printed in it can’t be compared.`
+            : `The record holds, and its first ${line.count} acts come to the head printed in the file.`,
           withRecord,
         ],
       }
@@ -113,12 +125,23 @@ function nearest(acts: readonly PlacedAct[], checked: CheckedFile | undefined): 
     : [`As revision ${revision} of ${piece} it signed a file of SHA-256 ${issued.pdfSha256}.`];
 }
 
-function readActs(dir: string): { acts: PlacedAct[]; recordId: string } {
-  const log: EventLog = sqliteLog(recordFile(dir), true);
+/** All acts of a record in their order, or undefined where the file can't be read to its end. */
+function readActs(dir: string): { acts: PlacedAct[]; recordId: string } | undefined {
+  let log: EventLog | undefined;
   try {
-    const acts = log.pieces().flatMap((piece) => log.ofPiece(piece));
-    return { acts: acts.sort((a, b) => a.position - b.position), recordId: log.recordId };
+    log = sqliteLog(recordFile(dir), true);
+    const { recordId } = log;
+    const acts = log.pieces().flatMap((piece) => log?.ofPiece(piece) ?? []);
+    return { acts: acts.sort((a, b) => a.position - b.position), recordId };
+  } catch (error) {
+    if (error instanceof CannotOpen || error instanceof SqliteFault || error instanceof SyntaxError)
+      return undefined;
+    throw error;
   } finally {
-    log.close();
+    log?.close();
   }
+}
+
+function inWords({ path, message }: Fault): string {
+  return `${path}: ${message}`;
 }

@@ -1,7 +1,7 @@
 import { type Context, Hono } from 'hono';
 import { z } from 'zod';
 import { day } from '../piece/engagement.ts';
-import { draftEvent } from '../piece/event.ts';
+import { draftEvent, type RecordedEvent } from '../piece/event.ts';
 import { revisionsOf } from '../piece/issued.ts';
 import { readRevisionFile, sha256Of } from '../record/issuedFolder.ts';
 import {
@@ -53,6 +53,10 @@ export function issuedRoutes(parts: IssueParts & DifferenceParts & { jobs: Jobs 
         'issue.under-way',
         'This opinion is being signed already: wait for it.',
       );
+    // Asked again after the program was started anew: it was signed then.
+    const earlier = store.find(request.id);
+    if (earlier?.kind === 'opinion-issued' && earlier.piece === request.piece)
+      return context.json({ job: jobs.begin(async () => storedPdf(parts, earlier)) }, 202);
     const view = canIssue(store.piece(request.piece), request);
     if (!view.ok) return faultsAnswer(context, view.faults);
     const job = jobs.begin((onStep) => issueRevision(parts, view.value, request, onStep));
@@ -93,6 +97,13 @@ export function issuedRoutes(parts: IssueParts & DifferenceParts & { jobs: Jobs 
     return context.body(new Uint8Array(bytes), 200, pdfHeaders(name));
   });
   return routes;
+}
+
+async function storedPdf({ dataDir }: IssueParts, act: RecordedEvent): Promise<Uint8Array> {
+  const revision = Number(act.changes[0]?.path[1]);
+  const bytes = await readRevisionFile(dataDir, act.piece, revision, 'opinion.pdf');
+  if (bytes === undefined) throw new Error(`Revision ${revision} is signed, but its file is not there.`);
+  return bytes;
 }
 
 function noRevision(context: Context) {
