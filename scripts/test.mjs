@@ -16,8 +16,6 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const nightly = process.argv.includes('--nightly');
 const only = process.argv.slice(2).filter((word) => word !== '--nightly');
 
-process.exitCode = await main();
-
 async function main() {
   const ready = await setUp();
   if (typeof ready === 'string') {
@@ -128,3 +126,5 @@ function run(command, args, shell = false) {
     child.once('close', (code) => resolve(code ?? -1));
   });
 }
+
+process.exitCode = await main();
