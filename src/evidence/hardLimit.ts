@@ -41,7 +41,7 @@ export function hardLimit(
   const found = looks.filter((each) => leavesNothing(each.byItself)).map((each) => each.look);
   const told = (words: string): HardLimit => ({ leavesNothingOf: none, words });
   if (leavesNothing(bare))
-    return told(`${beforehand(evaluation, emptied)} nothing of ${side}, before anything was seen.`);
+    return told(`${beforehand(evaluation, leading, emptied)} nothing of ${side}, before anything was seen.`);
   const mine = found.filter((look) => own.includes(look));
   const theirs = found.filter((look) => !own.includes(look));
   if (mine.length > 0 && theirs.length === 0)
@@ -59,12 +59,13 @@ export function hardLimit(
   );
 }
 
-/** What before any finding leaves nothing of some readings. */
-function beforehand({ model }: Evaluation, emptied: readonly ReadingId[]): string {
+/** What, before any finding, leaves nothing of some readings. */
+function beforehand({ model }: Evaluation, leading: ReadingId, emptied: readonly ReadingId[]): string {
   const { prepared } = model.layout;
   const odds = prepared.knowledge.making.startingOdds[prepared.odds];
-  return odds !== undefined && emptied.every((id) => odds[makingOf[id]] === 0)
-    ? `The starting odds “${odds.name}” give`
+  const ofOtherMakings = emptied.filter((id) => makingOf[id] !== makingOf[leading]);
+  return odds !== undefined && ofOtherMakings.every((id) => odds[makingOf[id]] === 0)
+    ? `The starting odds “${odds.name}” and the form leave`
     : 'The form, the starting odds and what is claimed leave';
 }
 

@@ -1,11 +1,12 @@
 import type { Alteration, Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
-import { type ReadingId, readingIds } from '../piece/readings.ts';
+import { readingIds } from '../piece/readings.ts';
 import { bindingLooks } from './bindingLooks.ts';
 import { unexplained } from './conflict.ts';
 import { contradictions } from './contradictions.ts';
 import { type Evaluation, evaluate } from './evaluation.ts';
 import { bestDraw } from './figures.ts';
+import { firmness } from './firmness.ts';
 import { yearSummary } from './highestDensity.ts';
 import { layOut } from './layout.ts';
 import { strongestRival } from './logOdds.ts';
@@ -17,7 +18,7 @@ import { massByBin, partPosterior } from './partPosterior.ts';
 import { type CaseFault, type Look, type PreparedCase, prepareCase } from './prepareCase.ts';
 import { leadingOf, shares } from './readingMasses.ts';
 import { reasonGroups } from './reasonGroups.ts';
-import { type Redraws, redraws } from './redraws.ts';
+import { redraws } from './redraws.ts';
 import { sensitivity } from './sensitivity.ts';
 import { shopProbabilities } from './shopMasses.ts';
 import { standingOf } from './standing.ts';
@@ -87,7 +88,14 @@ export function weighCase(
         }))
         .sort((a, b) => probability[b.id] - probability[a.id]),
       leading,
-      ...firmness(prepared, drawn, leading, clash.unexplained),
+      ...firmness({
+        looks: prepared.looks.length,
+        photoOnly: prepared.photoOnly,
+        clashes: clash.unexplained,
+        draws: drawn.draws,
+        shareLeading: drawn.shareLeading,
+        low: drawn.intervals[leading][0],
+      }),
       unexplained: clash,
       years: {
         ...yearSummary(prepared.axis, massByBin(evaluation.model, evaluation.whole), prepared.yearNow),
@@ -162,34 +170,6 @@ function looksFor(input: CaseToWeigh, prepared: PreparedCase): EarlyLooks {
 /** A probability as it may be shown: elicited figures carry no more than 999 in 1000. */
 export function shown(probability: number): number {
   return Math.min(0.999, Math.max(0.001, probability));
-}
-
-function firmness(
-  prepared: PreparedCase,
-  drawn: Redraws,
-  leading: ReadingId,
-  clashes: boolean,
-): Pick<Weighing, 'firm' | 'firmness'> {
-  const shareOfDraws = drawn.draws === 0 ? null : drawn.shareLeading;
-  const answer = (firm: boolean, why: string) => ({
-    firm,
-    firmness: { shareOfDraws, draws: drawn.draws, why },
-  });
-  if (shareOfDraws === null)
-    return answer(false, 'The ranges of the figures have not been tested yet, so nothing is called settled.');
-  const led = `The leading reading leads in ${Math.floor(shareOfDraws * 100)} of 100 trials of the ranges`;
-  if (prepared.looks.length === 0)
-    return answer(false, 'Nothing has been looked at yet: only the starting odds speak.');
-  if (clashes) return answer(false, `${led}, but none of the readings explains the findings well.`);
-  if (prepared.photoOnly) return answer(false, `${led}, but photographs alone cannot settle a reading.`);
-  if (shareOfDraws < 0.95) return answer(false, `${led}; it would take 95 to call it settled.`);
-  // To lead is not to be believed: a reading can be first among many and still be more probably wrong than right.
-  if (drawn.intervals[leading][0] < 0.5)
-    return answer(
-      false,
-      `${led}, but over the range of the figures it is not more probable than all the others together.`,
-    );
-  return answer(true, `${led}, and is more probable than all the others together.`);
 }
 
 function weighParts(evaluation: Evaluation, input: CaseToWeigh): Weighing['parts'] {
