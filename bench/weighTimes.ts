@@ -5,10 +5,13 @@ import { fixModel } from '../src/evidence/model.ts';
 import { nextLooks } from '../src/evidence/nextLooks.ts';
 import { partPosterior } from '../src/evidence/partPosterior.ts';
 import { prepareCase } from '../src/evidence/prepareCase.ts';
+import { leadingOf } from '../src/evidence/readingMasses.ts';
+import { reasonGroups } from '../src/evidence/reasonGroups.ts';
 import { redraws } from '../src/evidence/redraws.ts';
 import { shopProbabilities } from '../src/evidence/shopMasses.ts';
 import { weighCase } from '../src/evidence/weighCase.ts';
 import type { CaseToWeigh } from '../src/evidence/weighing.ts';
+import { weighLooks } from '../src/evidence/weights.ts';
 import type { Knowledge } from '../src/knowledge/schema.ts';
 import { drawnCase, sideboardCase, withShops } from './drawnCase.ts';
 
@@ -77,6 +80,15 @@ function stepsOf(knowledge: Knowledge, input: CaseToWeigh, runs: number, now: ()
       () => void evaluate(fixModel(layout, bestDraw())),
     ),
     timed('500 redraws', 1, now, () => void redraws(layout, 'period-intact', 500, 1)),
+    timed('weights of all findings, once summed', few, now, () => {
+      const evaluation = evaluate(fixModel(layout, bestDraw()));
+      weighLooks(evaluation, leadingOf(evaluation.masses));
+    }),
+    timed('and those of findings of one cause together', few, now, () => {
+      const evaluation = evaluate(fixModel(layout, bestDraw()));
+      const leading = leadingOf(evaluation.masses);
+      reasonGroups(evaluation, weighLooks(evaluation, leading), leading);
+    }),
     timed('all next looks', few, now, () => void nextLooks(prepared, new Set())),
     timed('and weights, contradictions, alterations (a quick weighing)', few, now, weigh({ quick: true })),
     timed('everything, no redraws', 3, now, weigh({ draws: 0 })),

@@ -58,6 +58,16 @@ describe('a finding that was measured', () => {
     expect(odds(strong)[0]).toBeGreaterThan(odds(weigh())[0] ?? 1);
   });
 
+  it('of the making takes the place of every rate of the sign, a shop’s habit too', () => {
+    // Odd joints are the habit of North; a measurement as probable under every making says nothing even of North’s work.
+    const alike = { period: 1, 'bench-copy': 1, 'machine-copy': 1, 'to-deceive': 1 };
+    const output = weigh({ sign: 'odd-joint', part: 'rail', state: 'present', likelihoods: alike });
+    odds(output).forEach((each, i) => {
+      expect(each).toBeCloseTo(odds(weigh())[i] ?? Number.NaN, 10);
+    });
+    expect(output.weights.at(-1)?.withinWhole).toBeCloseTo(0, 9);
+  });
+
   it('is left out with the reason where it says nothing of a state', () => {
     const output = weigh({ ...darkened, likelihoods: { natural: 3, none: 1 } });
     expect(output.ignored).toEqual([
