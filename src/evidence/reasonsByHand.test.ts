@@ -209,7 +209,7 @@ describe('contradictions, worked by hand', () => {
   it('are findings less probable than 1 in 10 under the leading reading', () => {
     expect(found('below').map((each) => each.sign)).toEqual(['below']);
     expect(found('below')[0]?.share).toBeCloseTo(0.099, 9);
-    expect(found('below')[0]?.question).toContain('which goes with about 10 in 100');
+    expect(found('below')[0]?.question).toContain('about 10 in 100 would show this');
     expect(found('above')).toEqual([]);
   });
 
