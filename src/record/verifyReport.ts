@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import type { Fault } from '../calculations/define.ts';
+import { hashWords } from '../opinion/hashWords.ts';
 import { type CheckedFile, checkFile } from '../opinion/pdf/checkLine.ts';
 import type { EventLog } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
@@ -104,8 +105,8 @@ function fileWords(checked: CheckedFile | undefined): string[] {
   const { line, whole } = checked;
   const says = [
     `It says: revision ${line.revision} of ${line.piece}, made from ${line.count} acts of the record ${line.record}.`,
-    `  Head of the record: ${line.head}`,
-    `  Hash of what it rests on: ${line.contents}`,
+    `  Head of the record: ${hashWords(line.head)}`,
+    `  Hash of what it rests on: ${hashWords(line.contents)}`,
   ];
   return whole
     ? ['The file is whole: no byte of it was changed since its check line was written.', ...says]

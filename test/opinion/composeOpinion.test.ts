@@ -243,7 +243,8 @@ describe('what must be known before reading on', () => {
     const issue = issueHead();
     const document = known.opinionOn(known.chair, issue);
     const text = textsOf(section(document, 'made-with')).join('\n');
-    for (const words of [issue.recordId, issue.head, issue.contents, '212']) expect(text).toContain(words);
+    const grouped = (pair: string) => Array(4).fill(pair.repeat(8)).join(' ');
+    for (const words of [issue.recordId, grouped('1f'), grouped('2e'), '212']) expect(text).toContain(words);
     expect(document.issued).toBe('revision 1 · record 0b54f1c2, 212 acts, head 1f1f1f1f1f1f');
     expect(textOf(known.opinion)).not.toContain('Head of the record');
   });

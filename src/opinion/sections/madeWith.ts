@@ -1,4 +1,5 @@
 import { dayWords } from '../../units/days.ts';
+import { hashWords } from '../hashWords.ts';
 import type { IssueHead } from '../issueHead.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
@@ -57,8 +58,8 @@ function checkBlocks({ revision, recordId, count, head, contents }: IssueHead): 
         { name: 'Revision', words: [String(revision)] },
         { name: 'Record', words: [recordId] },
         { name: 'Acts in the record', words: [String(count)] },
-        { name: 'Head of the record', words: [head] },
-        { name: 'Hash of what it rests on', words: [contents] },
+        { name: 'Head of the record', words: [hashWords(head)] },
+        { name: 'Hash of what it rests on', words: [hashWords(contents)] },
       ],
     },
     {
@@ -66,7 +67,7 @@ function checkBlocks({ revision, recordId, count, head, contents }: IssueHead): 
       items: [
         'The file: npx underside verify and the name of this file tells whether any byte of it was changed since it was signed. That by itself does not show who made it: only the examiner’s record can.',
         'Beside the examiner’s record, the same command tells whether this is the file that was signed, whether the record still holds the acts it was made from, unchanged (the head above is a digest over all of them), and whether the findings, photographs, weighing and knowledge kept with it are those that the hash above was taken of.',
-        'On paper: the head and the hash printed here can be compared with those that the command prints.',
+        'On paper: the head and the hash printed here can be compared with those that the command prints of the file the examiner kept.',
       ],
     },
   ];
