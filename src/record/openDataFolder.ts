@@ -1,7 +1,8 @@
-import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs';
+import { accessSync, constants, existsSync, mkdirSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import type { EventLog } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
+import { keepPrivate } from './keepPrivate.ts';
 import { type FolderLock, lockFolder } from './lockFolder.ts';
 import { sqliteLog } from './sqliteLog.ts';
 
@@ -16,13 +17,33 @@ export const recordFile = (dir: string) => join(dir, 'record.db');
  */
 export function openDataFolder(dir: string, programVersion = ''): { log: EventLog; lock: FolderLock } {
   makeWritable(dir);
+  refuseLostRecord(dir);
   const lock = takeLock(dir);
   try {
+    keepPrivate(dir);
     return { log: sqliteLog(recordFile(dir), false, programVersion), lock };
   } catch (error) {
     lock.release();
     throw error;
   }
+}
+
+/** Photos or signed revisions without their record: to begin anew beside them would look like an empty record. */
+function refuseLostRecord(dir: string): void {
+  if (existsSync(recordFile(dir))) return;
+  const left = ['photos', 'issued'].filter((name) => holdsFiles(join(dir, name)));
+  if (left.length === 0) return;
+  throw new CannotOpen(
+    'record.lost',
+    `The folder ${dir} holds ${left.join(' and ')} but no record.db, the file with all entries: put it back from a back-up (npx underside restore), or choose another folder with --data. Nothing was changed.`,
+  );
+}
+
+function holdsFiles(dir: string): boolean {
+  if (!existsSync(dir)) return false;
+  return readdirSync(dir, { withFileTypes: true }).some(
+    (entry) => entry.isFile() || (entry.isDirectory() && holdsFiles(join(dir, entry.name))),
+  );
 }
 
 function makeWritable(dir: string): void {
@@ -46,8 +67,21 @@ function takeLock(dir: string): FolderLock {
   try {
     return lockFolder(dir);
   } catch (error) {
-    throw error instanceof CannotOpen ? error : notWritable(dir);
+    if (error instanceof CannotOpen) throw error;
+    throw isFull(error) ? diskFull(dir) : notWritable(dir);
   }
+}
+
+/** Whether a disk or a user's share of it is full, as Node or SQLite says it. */
+function isFull(error: unknown): boolean {
+  return ['ENOSPC', 'EDQUOT', 'SQLITE_FULL'].includes((error as { code?: string }).code ?? '');
+}
+
+function diskFull(dir: string): CannotOpen {
+  return new CannotOpen(
+    'record.disk-full',
+    `The disk of the folder ${dir} is full: free some space and start again. Nothing was changed.`,
+  );
 }
 
 function notWritable(dir: string): CannotOpen {

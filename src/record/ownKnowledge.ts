@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse, stringify } from 'yaml';
+import { z } from 'zod';
 import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import type { KnowledgeFault } from '../knowledge/knowledgeFault.ts';
 import type { KnowledgeFile } from '../knowledge/readEntries.ts';
@@ -19,7 +20,8 @@ type OwnState = { signs: OwnEntry[]; shops: OwnEntry[] };
 export type OwnKnowledge = {
   /** The house's knowledge with the user's own entries in it. */
   knowledge(): Knowledge;
-  list(): OwnState & { canUndo: boolean };
+  /** `fault` says in words why the file of own entries can't be read; nothing is changed until it is mended. */
+  list(): OwnState & { canUndo: boolean; fault?: string };
   /** Adds an entry, or puts it in the place of the one of its id. Refused, with every fault in words, where it does not hold. */
   put(kind: OwnKind, entry: OwnEntry): Outcome<Knowledge>;
   remove(kind: OwnKind, id: string): Outcome<Knowledge>;
@@ -41,10 +43,6 @@ export function openOwnKnowledge(
 ): OwnKnowledge {
   const stateFile = join(folder, 'own.yaml');
   const earlierFile = join(folder, 'earlier.jsonl');
-  const read = (): OwnState =>
-    existsSync(stateFile)
-      ? { signs: [], shops: [], ...(parse(readFileSync(stateFile, 'utf8')) as Partial<OwnState>) }
-      : { signs: [], shops: [] };
   const earlier = (): string[] =>
     existsSync(earlierFile) ? readFileSync(earlierFile, 'utf8').split('\n').filter(Boolean) : [];
   const compiled = (state: OwnState) =>
@@ -52,7 +50,8 @@ export function openOwnKnowledge(
       ? { knowledge: house.knowledge, faults: [] }
       : compileKnowledge([...house.files(), ...filesOf(state)]);
   // Own entries that no longer hold (the program's knowledge moved on) are left out of the tables, never of the file.
-  const now = { state: read(), knowledge: compiled(read()).knowledge };
+  const { state, fault } = readState(stateFile);
+  const now = { state, knowledge: compiled(state).knowledge };
   if (now.knowledge === undefined) throw new RangeError('The program’s own knowledge files cannot be read.');
   const holding = { ...now, knowledge: now.knowledge };
   onChange(holding.knowledge);
@@ -63,6 +62,7 @@ export function openOwnKnowledge(
     renameSync(`${file}.new`, file);
   };
   const become = (state: OwnState, past: readonly string[]): Outcome<Knowledge> => {
+    if (fault !== undefined) return refuse('own.file-has-a-slip', fault);
     const { knowledge, faults } = compiled(state);
     const wrong = faults.filter((fault) => isOwn(fault));
     if (knowledge === undefined || wrong.length > 0) {
@@ -80,7 +80,11 @@ export function openOwnKnowledge(
 
   return {
     knowledge: () => holding.knowledge,
-    list: () => ({ ...holding.state, canUndo: earlier().length > 0 }),
+    list: () => ({
+      ...holding.state,
+      canUndo: fault === undefined && earlier().length > 0,
+      ...(fault === undefined ? {} : { fault }),
+    }),
     put: (kind, entry) => {
       const there = kind === 'sign' ? holding.knowledge.signs : holding.knowledge.shops;
       const taken = there[String(entry.id)];
@@ -107,6 +111,31 @@ export function openOwnKnowledge(
     },
   };
 }
+
+/** The entries as they are kept; where a hand that edited them slipped, none, and the slip in words. */
+function readState(file: string): { state: OwnState; fault?: string } {
+  const none: OwnState = { signs: [], shops: [] };
+  if (!existsSync(file)) return { state: none };
+  const slip = (what: string) => ({
+    state: none,
+    fault: `Your own signs and shops can’t be read: ${what}. The program goes on without them, and the file ${file} is as it was: mend it, or put an earlier one back, and start again.`,
+  });
+  try {
+    const found: unknown = parse(readFileSync(file, 'utf8'));
+    const entries = z.strictObject({ signs: ownEntries, shops: ownEntries }).safeParse(found);
+    if (entries.success) return { state: entries.data as OwnState };
+    const [issue] = entries.error.issues;
+    return slip(`${issue?.path.join('.') || 'the whole'} is not a list of entries with an id each`);
+  } catch (error) {
+    return slip(
+      String((error as Error).message)
+        .split('\n')[0]
+        ?.replace(/[.:]$/, '') ?? 'it is damaged',
+    );
+  }
+}
+
+const ownEntries = z.array(z.looseObject({ id: z.string() })).default([]);
 
 function filesOf({ signs, shops }: OwnState): KnowledgeFile[] {
   return [

@@ -149,6 +149,11 @@ function newerStore(file: string, version: number): CannotOpen {
 
 function openFault(file: string, error: unknown): CannotOpen {
   const code = (error as { code?: string }).code ?? '';
+  if (code === 'SQLITE_FULL')
+    return new CannotOpen(
+      'record.disk-full',
+      `The disk of ${file} is full: free some space and start again. Nothing that was kept is harmed.`,
+    );
   if (code === 'SQLITE_NOTADB' || code === 'SQLITE_CORRUPT') {
     return new CannotOpen(
       'record.not-a-record',

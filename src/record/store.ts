@@ -6,6 +6,7 @@ import { type Adoption, type ForeignActs, planAdoption } from './adoptActs.ts';
 import { canonicalJson } from './canonicalJson.ts';
 import { chainStart, type Head, linkEvent } from './chain.ts';
 import { checkAct, readPiece } from './checkAct.ts';
+import { readingPiece } from './damagedPiece.ts';
 import type { EventLog, PlacedEvent } from './eventLog.ts';
 import { done, type Outcome, refuse } from './fault.ts';
 import { keepUnseen } from './keepUnseen.ts';
@@ -97,9 +98,11 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
   const stateOf = (id: string): PieceState => {
     const known = states.get(id);
     if (known !== undefined) return known;
-    const steps = stepsFrom(newState(bases.get(id)));
-    takeAll(steps, log.ofPiece(id));
-    const state = steps.state();
+    const state = readingPiece(id, () => {
+      const steps = stepsFrom(newState(bases.get(id)));
+      takeAll(steps, log.ofPiece(id));
+      return steps.state();
+    });
     if (state.document !== undefined) states.set(id, state);
     return state;
   };
@@ -117,8 +120,11 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
   const loadInSlices = async (id: string, pause: () => Promise<void>): Promise<void> => {
     const steps = stepsFrom(newState(bases.get(id)));
     for (let after = 0; !states.has(id); ) {
-      const slice = log.ofPiece(id, { after, most: sliceActs });
-      takeAll(steps, slice);
+      const slice = readingPiece(id, () => {
+        const acts = log.ofPiece(id, { after, most: sliceActs });
+        takeAll(steps, acts);
+        return acts;
+      });
       after = slice.at(-1)?.position ?? after;
       if (slice.length < sliceActs) {
         const state = steps.state();
@@ -241,7 +247,8 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     piece(id) {
       const state = stateOf(id);
       if (state.document === undefined) return undefined;
-      const piece = pieceIn(state.document);
+      const { document } = state;
+      const piece = readingPiece(id, () => pieceIn(document));
       return {
         piece,
         seq: state.position,
@@ -258,9 +265,9 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
     find: (id) => log.find(id),
     pieces: () => [...new Set([...bases.keys(), ...log.pieces()])],
     times: (id) => ({ firstAt: stateOf(id).firstAt, lastAt: stateOf(id).lastAt }),
-    history: (id) => log.ofPiece(id).map((one) => one.event),
+    history: (id) => readingPiece(id, () => log.ofPiece(id).map((one) => one.event)),
     historyPage(id, { before = Number.MAX_SAFE_INTEGER, most }) {
-      const page = log.ofPiece(id, { before, most });
+      const page = readingPiece(id, () => log.ofPiece(id, { before, most }));
       const oldest = page[0]?.position;
       return {
         events: page.map((one) => one.event),

@@ -8,6 +8,7 @@ import { chainStart, type Head, hashEvent } from './chain.ts';
 import { recordFile } from './openDataFolder.ts';
 import { photoPaths } from './photoPaths.ts';
 import { originalFiles } from './photos.ts';
+import { photosNamed } from './photosNamed.ts';
 import { newState, stepsFrom } from './pieceState.ts';
 import { type DeviceHead, type RecordHead, recordHead } from './recordHead.ts';
 import { openSqlite } from './sqlite/openSqlite.ts';
@@ -204,13 +205,6 @@ function checkPiece(
       message: `The acts on ${id} do not come to a piece this program can read.`,
     });
   }
-}
-
-/** The SHA-256 of every photo that an act names, now or as what stood before. */
-export function photosNamed(event: RecordedEvent): string[] {
-  return [...JSON.stringify(event.changes).matchAll(/"sha256":"([0-9a-f]{64})"/g)].map(
-    (match) => match[1] ?? '',
-  );
 }
 
 async function checkPhotos(dir: string, named: Map<string, string>, found: Verification): Promise<void> {

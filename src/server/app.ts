@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { DamagedPiece } from '../record/damagedPiece.ts';
 import type { OwnKnowledge } from '../record/ownKnowledge.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { RecordStore } from '../record/store.ts';
@@ -86,6 +87,8 @@ export function createApp(parts: ServerParts): Hono {
   );
   app.get('*', screens);
   app.onError((error, context) => {
+    if (error instanceof DamagedPiece)
+      return faultAnswer(context, 422, 'record.piece-damaged', error.message, 'piece');
     tellFault(error);
     return faultAnswer(
       context,

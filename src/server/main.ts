@@ -40,6 +40,11 @@ export async function startServer(options: StartOptions): Promise<Started> {
     return await start(options);
   } catch (error) {
     if (error instanceof CannotOpen) return { ok: false, message: error.message };
+    if (['ENOSPC', 'EDQUOT'].includes((error as NodeJS.ErrnoException).code ?? ''))
+      return {
+        ok: false,
+        message: `The disk of the folder ${options.dataDir} is full: free some space and start again. Nothing that was kept is harmed.`,
+      };
     throw error;
   }
 }
@@ -57,6 +62,8 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     writeFileSync(`${knowledgeFile}.new`, JSON.stringify(knowledge));
     renameSync(`${knowledgeFile}.new`, knowledgeFile);
   });
+  const slip = own.list().fault;
+  if (slip !== undefined) console.error(slip);
   const examples = await loadExamples(join(distDir, 'examples'));
   // Opinions, guides and large pictures share one line, so that no two fill the memory together.
   const heavy = takingTurns(1);

@@ -7,6 +7,7 @@ import type { PhotoFolder } from '../record/photos.ts';
 import type { PieceView, RecordStore } from '../record/store.ts';
 import { copyPiece } from './copyPiece.ts';
 import { faultAnswer, faultsAnswer } from './faultAnswer.ts';
+import { photosAreHere } from './photosAreHere.ts';
 import { readBody, readJson } from './readJson.ts';
 import { summarizePieces } from './summarize.ts';
 
@@ -25,7 +26,7 @@ const historyQuery = z
 /** The pieces: read, acted on, taken back, copied, their history. */
 export function pieceRoutes(store: RecordStore, photos: PhotoFolder): Hono {
   const routes = new Hono();
-  routes.get('/', async (context) => context.json({ pieces: await summarizePieces(store) }));
+  routes.get('/', async (context) => context.json(await summarizePieces(store)));
   // A page says which record it was opened on: another data folder may answer at its address by now.
   routes.use('*', async (context, next) => {
     const meant = context.req.header('x-underside-record');
@@ -71,6 +72,8 @@ export function pieceRoutes(store: RecordStore, photos: PhotoFolder): Hono {
         refuse('record.other-piece', `The act is not one on the piece "${id}".`, `events.${stray}.piece`)
           .faults,
       );
+    const here = await photosAreHere(body.value.events, store.document(id), photos);
+    if (!here.ok) return faultsAnswer(context, here.faults);
     const kept = store.append(body.value.events);
     if (!kept.ok) return faultsAnswer(context, kept.faults);
     return context.json({ accepted: kept.value.accepted, ...answerOf(store.piece(id)) });

@@ -1,4 +1,5 @@
 import type { Piece } from '../piece/piece.ts';
+import { DamagedPiece } from '../record/damagedPiece.ts';
 import type { RecordStore } from '../record/store.ts';
 
 /** One line of the list of pieces. */
@@ -13,17 +14,29 @@ export type PieceSummary = Pick<Piece, 'id' | 'title' | 'form' | 'example' | 'pu
   period: [number, number] | undefined;
 };
 
-/** All pieces of a record in short, the one worked on last first, examples after. */
-export async function summarizePieces(store: RecordStore): Promise<PieceSummary[]> {
+/** A piece that can't be read, and why, in words. */
+export type DamagedSummary = { id: string; message: string };
+
+/** All pieces of a record in short, the one worked on last first, examples after; and those that can't be read. */
+export async function summarizePieces(
+  store: RecordStore,
+): Promise<{ pieces: PieceSummary[]; damaged: DamagedSummary[] }> {
   const lines: PieceSummary[] = [];
+  const damaged: DamagedSummary[] = [];
   for (const id of store.pieces()) {
-    await store.load(id);
-    const view = store.piece(id);
-    if (view !== undefined) lines.push(summarize(view.piece, store.times(id)));
+    try {
+      await store.load(id);
+      const view = store.piece(id);
+      if (view !== undefined) lines.push(summarize(view.piece, store.times(id)));
+    } catch (error) {
+      if (!(error instanceof DamagedPiece)) throw error;
+      damaged.push({ id, message: error.message });
+    }
   }
-  return lines.sort(
+  const pieces = lines.sort(
     (a, b) => Number(a.example) - Number(b.example) || moment(b) - moment(a) || (a.id < b.id ? -1 : 1),
   );
+  return { pieces, damaged };
 }
 
 function summarize(piece: Piece, times: ReturnType<RecordStore['times']>): PieceSummary {

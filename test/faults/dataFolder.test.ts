@@ -1,4 +1,5 @@
-import { readFile, writeFile } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
+import { chmod, mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { EventLog } from '../../src/record/eventLog.ts';
@@ -60,6 +61,59 @@ describe('opening a data folder', () => {
     expect(whyNot(join(dir, 'file', 'below'))).toMatch(/^record\.folder-not-writable/);
     expect(whyNot('/proc/underside')).toMatch(/^record\.folder-not-writable/);
   });
+
+  it('never begins anew beside photos whose record is gone', async () => {
+    const dir = await temporaryFolder();
+    expect(whyNot(dir)).toBe('opened');
+    await mkdir(join(dir, 'photos', 'ab'), { recursive: true });
+    await rm(join(dir, 'record.db'));
+    expect(whyNot(dir), 'an empty folder of photos is no record').toBe('opened');
+    await writeFile(join(dir, 'photos', 'ab', 'abc'), 'a photo');
+    await rm(join(dir, 'record.db'));
+    expect(whyNot(dir)).toMatch(/^record\.lost: The folder .* holds photos but no record\.db, .*restore.*/);
+    expect(existsSync(join(dir, 'record.db'))).toBe(false);
+  });
+
+  it('refuses a database of another program, and leaves it as it is', async () => {
+    const dir = await temporaryFolder();
+    const database = openSqlite(join(dir, 'record.db'));
+    database.exec('CREATE TABLE letters (words TEXT)');
+    database.close();
+    expect(whyNot(dir)).toMatch(/^record\.not-a-record/);
+  });
+
+  it.skipIf(process.platform === 'win32')(
+    'keeps all of it to its owner, what is there already too',
+    async () => {
+      const dir = await temporaryFolder();
+      await mkdir(join(dir, 'photos', 'ab'), { recursive: true, mode: 0o755 });
+      expect(whyNot(dir)).toBe('opened');
+      await writeFile(join(dir, 'photos', 'ab', 'abc'), 'a photo', { mode: 0o644 });
+      for (const path of ['', 'photos', 'photos/ab']) await chmod(join(dir, path), 0o755);
+      for (const path of ['record.db', 'photos/ab/abc']) await chmod(join(dir, path), 0o644);
+      const { log, lock } = openDataFolder(dir);
+      const modeOf = async (path: string) => ((await stat(join(dir, path))).mode & 0o777).toString(8);
+      for (const path of ['', 'photos', 'photos/ab']) expect(await modeOf(path), path).toBe('700');
+      for (const path of ['record.db', 'record.db-wal', 'photos/ab/abc', 'running.json'])
+        expect(await modeOf(path), path).toBe('600');
+      log.close();
+      lock.release();
+    },
+  );
+
+  it.skipIf(process.platform === 'win32')(
+    'leaves a folder with other things in it as it is, but for ours',
+    async () => {
+      const dir = await temporaryFolder();
+      await chmod(dir, 0o755);
+      await writeFile(join(dir, 'letter.txt'), 'Dear Sir');
+      await chmod(join(dir, 'letter.txt'), 0o644);
+      expect(whyNot(dir)).toBe('opened');
+      expect((await stat(dir)).mode & 0o777).toBe(0o755);
+      expect((await stat(join(dir, 'letter.txt'))).mode & 0o777).toBe(0o644);
+      expect((await stat(join(dir, 'record.db'))).mode & 0o777).toBe(0o600);
+    },
+  );
 
   it('gives the folder to one program at a time, and to the next when that one has ended', async () => {
     const dir = await temporaryFolder();

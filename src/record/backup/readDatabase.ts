@@ -1,7 +1,8 @@
 import type { Fault } from '../../calculations/define.ts';
 import { recordFile } from '../openDataFolder.ts';
+import { photosNamed } from '../photosNamed.ts';
 import { sqliteLog } from '../sqliteLog.ts';
-import { photosNamed, verifyRecord } from '../verify.ts';
+import { verifyRecord } from '../verify.ts';
 
 /** What the database of a copy says of itself, read anew from the disk. */
 export type DatabaseFacts = {

@@ -17,7 +17,7 @@ export function PiecesPage() {
   const desk = useDesk();
   const navigate = useNavigate();
   const search = useId();
-  const { pieces, trouble, read } = useListedPieces();
+  const { pieces, damaged, trouble, read } = useListedPieces();
   const [words, setWords] = useState('');
   const [said, setSaid] = useState('');
 
@@ -96,6 +96,11 @@ export function PiecesPage() {
               ? '1 piece found'
               : `${found.length} pieces found`}
       </p>
+      {damaged.map(({ id, message }) => (
+        <p key={id} className="caution" role="alert">
+          {message}
+        </p>
+      ))}
       {trouble === '' ? null : (
         <p className="caution" role="alert">
           {trouble}

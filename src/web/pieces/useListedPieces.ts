@@ -2,13 +2,20 @@ import { useCallback, useEffect, useState } from 'react';
 import { askServer } from '../record/pieceServer.ts';
 import type { ListedPiece } from './listedPiece.ts';
 
+/** A piece that can't be read, and why. */
+export type DamagedPiece = { id: string; message: string };
+
 /** The pieces in the record, and how to ask for them again. */
 export function useListedPieces() {
   const [pieces, setPieces] = useState<readonly ListedPiece[]>();
+  const [damaged, setDamaged] = useState<readonly DamagedPiece[]>([]);
   const [trouble, setTrouble] = useState('');
   const read = useCallback(async () => {
-    const asked = await askServer<{ pieces: ListedPiece[] }>(fetch, '/api/pieces');
-    if (asked.came === 'answer') setPieces(asked.answer.pieces);
+    const asked = await askServer<{ pieces: ListedPiece[]; damaged?: DamagedPiece[] }>(fetch, '/api/pieces');
+    if (asked.came === 'answer') {
+      setPieces(asked.answer.pieces);
+      setDamaged(asked.answer.damaged ?? []);
+    }
     setTrouble(
       asked.came === 'answer'
         ? ''
@@ -28,5 +35,5 @@ export function useListedPieces() {
     const again = setInterval(() => void read(), 3000);
     return () => clearInterval(again);
   }, [trouble, read]);
-  return { pieces, trouble, read };
+  return { pieces, damaged, trouble, read };
 }

@@ -96,6 +96,11 @@ function OwnList({ entries, undo }: { entries: OwnEntries; undo: () => Promise<v
   );
   return (
     <>
+      {entries.fault === undefined ? null : (
+        <p className="caution" role="alert">
+          {entries.fault}
+        </p>
+      )}
       {list('sign', 'Signs')}
       {list('shop', 'Shops and regions')}
       {entries.canUndo ? (

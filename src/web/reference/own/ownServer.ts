@@ -2,7 +2,7 @@ import type { Draft } from './draft.ts';
 import type { OwnKind } from './fieldShapes.ts';
 
 /** What the user added, as the program keeps it. */
-export type OwnEntries = { signs: Draft[]; shops: Draft[]; canUndo: boolean };
+export type OwnEntries = { signs: Draft[]; shops: Draft[]; canUndo: boolean; fault?: string };
 
 /** What is wrong with an entry, at which field: `shows/period`, or '' for the entry as a whole. */
 export type OwnFault = { path: string; message: string };
