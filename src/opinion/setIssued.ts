@@ -62,7 +62,7 @@ export async function setIssued(input: IssueOf, onProgress: OnPdfStep = () => {}
   const pages = await setPages(document, scaled, paper);
   const { revision, recordId: record, head, count } = issue;
   const pdf = withCheckLine(pages, { piece: piece.id, revision, record, head, count, contents });
-  onProgress('Keeping the revision', total - 1, total);
+  onProgress('Saving the revision', total - 1, total);
   return {
     files: new Map([...rests, ['opinion.json', json(document)], ['opinion.pdf', pdf]]),
     contents,

@@ -79,10 +79,10 @@ function printedAsNotStated(piece: Piece): Missing[] {
     missing(is, id, false, words, 'engagement', at);
   return [
     ...of(blank(engagement.client), 'client', 'The client', 'who-asks'),
-    ...of(engagement.purpose === undefined, 'purpose', 'What the opinion is for', 'what-for'),
-    ...of(blank(engagement.mayRely), 'may-rely', 'Who may rely on it', 'what-for'),
+    ...of(engagement.purpose === undefined, 'purpose', 'The intended use', 'what-for'),
+    ...of(blank(engagement.mayRely), 'may-rely', 'The intended users', 'what-for'),
     ...of(engagement.examinedOn === undefined, 'examined-on', 'The day the piece was examined', 'days'),
-    ...of(engagement.effectiveOn === undefined, 'effective-on', 'The day the opinion holds for', 'days'),
+    ...of(engagement.effectiveOn === undefined, 'effective-on', 'The effective date', 'days'),
     ...of(
       blank(engagement.interest),
       'interest',
