@@ -122,7 +122,7 @@ describe('npx underside verify', { timeout: 60_000 }, () => {
     const sound = await run(['verify', '--data', folder]);
     expect(sound).toMatchObject({ code: 0, err: '' });
     expect(sound.out).toMatch(
-      /^The record is as it was written: 2 acts on 1 piece, 0 photos\.\n {2}.+: 2 acts, last hash [0-9a-f]{64}\n$/,
+      /^The record is as it was written: 2 acts on 1 piece, 0 photos\.\n {2}Record [0-9a-f-]{36}\n {2}Head after 2 acts: [0-9a-f ]{64,}\n {2}.+: 2 acts, last hash [0-9a-f]{64}\n$/,
     );
 
     const database = openSqlite(join(folder, 'record.db'));
