@@ -62,6 +62,20 @@ describe('pieces over HTTP', () => {
     expect(after.head).not.toBe(before.head);
   });
 
+  it('does nothing for a page that was opened on another record, and says so', async () => {
+    const { app, get, post, store } = await testApp();
+    const other = { 'x-underside-record': 'another' };
+    const refused = { faults: [{ code: 'record.other-record' }] };
+    const entered = await post('/api/pieces/one/events', { events: [opening('one')] }, other);
+    expect([entered.status, await entered.json()]).toMatchObject([409, refused]);
+    expect(store.pieces()).toEqual([]);
+    const own = { 'x-underside-record': store.recordId };
+    expect((await post('/api/pieces/one/events', { events: [opening('one')] }, own)).status).toBe(200);
+    expect((await get('/api/pieces/one', other)).status).toBe(409);
+    expect((await get('/api/pieces/one', own)).status).toBe(200);
+    expect((await app.request('http://127.0.0.1:4717/api/pieces/one')).status).toBe(200);
+  });
+
   it('lists pieces in short, the one worked on last first', async () => {
     const { get, post } = await testApp({ bases });
     await post('/api/pieces/old/events', { events: [opening('old', { at: '2026-11-20T09:00:00Z' })] });
