@@ -302,7 +302,7 @@ describe('a picture of 48 megapixels', () => {
     await board.waitFor({ timeout: 60_000 });
     const openedMs = Date.now() - begun;
     await page.getByText('8000 × 6000 pixels').waitFor();
-    for (let near = 0; near < 6; near++) await page.getByRole('button', { name: 'Nearer' }).click();
+    for (let near = 0; near < 6; near++) await page.getByRole('button', { name: 'Zoom in' }).click();
     await page.getByRole('button', { name: 'Mark the region' }).click();
     await board.scrollIntoViewIfNeeded();
     const box = await board.boundingBox();
