@@ -54,7 +54,7 @@ export function composeOpinion(input: OpinionInput): OpinionDocument {
 
 /** What the foot of every page says of the signing, short enough to be read out. */
 function issuedFoot({ revision, recordId, count, head }: IssueHead): string {
-  return `revision ${revision} · record ${recordId.slice(0, 8)}, ${count} acts, head ${head.slice(0, 12)}`;
+  return `revision ${revision} · record ${recordId.slice(0, 8)}, ${count} ${count === 1 ? 'act' : 'acts'}, head ${head.slice(0, 12)}`;
 }
 
 function sectionsOf(material: OpinionMaterial): Section[] {

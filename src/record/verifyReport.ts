@@ -73,7 +73,7 @@ export async function verifyReport(bytes: Uint8Array, dir: string): Promise<Repo
     ...(elsewhere || headAt(acts, line.count) === line.head
       ? []
       : [
-          `The head printed in it is not that of the record: of the first ${line.count} acts some were changed, removed or put in since it was signed.`,
+          `The head printed in it is not that of the record: of the first ${actsIn(line.count)} some were changed, removed or put in since it was signed.`,
         ]),
     ...(await verifyRecord(dir)).faults.map(inWords),
   ];
@@ -85,7 +85,7 @@ export async function verifyReport(bytes: Uint8Array, dir: string): Promise<Repo
           ...kept,
           elsewhere
             ? `The record holds. The revision was signed in the record ${line.record} and brought in here, so the head printed in it can’t be compared.`
-            : `The record holds, and its first ${line.count} acts come to the head printed in the file.`,
+            : `The record holds, and its first ${actsIn(line.count)} come to the head printed in the file.`,
           withRecord,
         ],
       }
@@ -104,7 +104,7 @@ function fileWords(checked: CheckedFile | undefined): string[] {
     ];
   const { line, whole } = checked;
   const says = [
-    `It says: revision ${line.revision} of ${line.piece}, made from ${line.count} acts of the record ${line.record}.`,
+    `It says: revision ${line.revision} of ${line.piece}, made from ${actsIn(line.count)} of the record ${line.record}.`,
     `  Head of the record: ${hashWords(line.head)}`,
     `  Hash of what it rests on: ${hashWords(line.contents)}`,
   ];
@@ -141,6 +141,11 @@ function readActs(dir: string): { acts: PlacedAct[]; recordId: string } | undefi
   } finally {
     log?.close();
   }
+}
+
+/** A number of acts in words. */
+function actsIn(count: number): string {
+  return count === 1 ? '1 act' : `${count} acts`;
 }
 
 function inWords({ path, message }: Fault): string {
