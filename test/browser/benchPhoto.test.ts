@@ -400,7 +400,7 @@ describe('twins', () => {
           box.x + box.width / 2 + (x + 0.5 - 600) * scale,
           box.y + box.height / 2 + (y + 0.5 - 500) * scale,
         );
-        await page.waitForTimeout(250);
+        await page.waitForTimeout(700);
       }
     };
     await click('Mark the known length', [
