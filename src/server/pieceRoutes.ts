@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { draftEvent } from '../piece/event.ts';
 import { refuse } from '../record/fault.ts';
 import type { PhotoFolder } from '../record/photos.ts';
+import { readDrafts } from '../record/readDrafts.ts';
 import type { PieceView, RecordStore } from '../record/store.ts';
 import { copyPiece } from './copyPiece.ts';
 import { faultAnswer, faultsAnswer } from './faultAnswer.ts';
@@ -72,7 +73,10 @@ export function pieceRoutes(store: RecordStore, photos: PhotoFolder): Hono {
         refuse('record.other-piece', `The act is not one on the piece "${id}".`, `events.${stray}.piece`)
           .faults,
       );
-    const here = await photosAreHere(body.value.events, store.document(id), photos);
+    // What is no act at all is told before anything in it is walked.
+    const drafts = readDrafts(body.value.events);
+    if (!drafts.ok) return faultsAnswer(context, drafts.faults);
+    const here = await photosAreHere(drafts.value, store.document(id), photos);
     if (!here.ok) return faultsAnswer(context, here.faults);
     const kept = store.append(body.value.events);
     if (!kept.ok) return faultsAnswer(context, kept.faults);
