@@ -136,7 +136,7 @@ export const weighing = z.strictObject({
       /** Decibans for the leading reading against all the others together, by itself. */
       alone: decibansOrNone,
       ...inWhole,
-      /** For a habit of a shop that may well have made the piece: `withinWhole`, if no shop file were known. */
+      /** For a habit of a shop that may well have made the piece: `periodAgainstLater.withinWhole`, if no shop file were known. */
       withoutShopFiles: z.number().optional(),
       /** Decibans for a period piece (altered or not) against any later one. */
       periodAgainstLater: z.strictObject({ alone: decibansOrNone, withinWhole: decibansOrNone }),

@@ -27,7 +27,7 @@ export type LookWeight = WeightInWhole & {
   alone: number | null;
   /** The same for a period piece (altered or not) against any later one. */
   periodAgainstLater: { alone: number | null; withinWhole: number | null };
-  /** For a habit that a shop file holds: the weight within the whole if no shop file were known. */
+  /** For a habit that a shop file holds: period against later within the whole if no shop file were known. A habit speaks of the making. */
   withoutShopFiles?: number;
   without: Masses;
   /** The masses with this finding and no other, and before any. */
@@ -71,7 +71,7 @@ export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeig
       alone: weightBetween(byItself, before, periodAndLater),
       withinWhole: weightBetween(evaluation.masses, without, periodAndLater),
     },
-    ...withoutShops(evaluation, leading, look, shops),
+    ...withoutShops(evaluation, look, shops),
     shareUnder: sharesUnder(evaluation.masses, without),
   }));
 }
@@ -113,7 +113,6 @@ function likelyShops({ model, whole, masses }: Evaluation): Shop[] {
 /** The weight of a habit with all period work counted as of no listed shop: what it would be without the files. */
 function withoutShops(
   evaluation: Evaluation,
-  leading: ReadingId,
   look: Look,
   shops: readonly Shop[],
 ): { withoutShopFiles?: number } {
@@ -132,7 +131,7 @@ function withoutShops(
     for (const id of periodReadings) readings[id] = row?.[id] ?? 0;
     return { ...masses, readings };
   };
-  const weight = weightBetween(unlisted(evaluation.whole), unlisted(without), againstRest(leading));
+  const weight = weightBetween(unlisted(evaluation.whole), unlisted(without), periodAndLater);
   return weight === null ? {} : { withoutShopFiles: weight };
 }
 

@@ -103,7 +103,7 @@ describe('what doesn’t fit', () => {
     await openReadings(page, 'example-armchair');
     const card = page.locator('.read-card[data-explained]').filter({ hasText: 'Alder Ferry' }).first();
     expect(await card.innerText()).toMatch(
-      /If no shop’s file were known it would speak .* for another reading .*; with the file it speaks .* for a period piece/,
+      /If no shop’s file were known it would speak .* for a later piece .*; with the file it speaks .* for a period piece/,
     );
     await card.getByRole('link', { name: 'Look at it again' }).click();
     await page.locator('.exam-panel').waitFor();

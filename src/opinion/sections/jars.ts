@@ -72,7 +72,7 @@ export function jarsSection(material: OpinionMaterial): Section | undefined {
 /** For a habit that a shop's file explains: what it would weigh without the file, and what it weighs with it. */
 function turned(weighing: Weighing, jar: Weighing['contradictions'][number]): Block[] {
   const weight = weighing.weights.find((each) => each.sign === jar.sign && each.part === jar.part);
-  const words = weight === undefined ? undefined : turnedByShop(weight, weighing.leading);
+  const words = weight === undefined ? undefined : turnedByShop(weight);
   return words === undefined ? [] : [{ kind: 'paragraph', words }];
 }
 

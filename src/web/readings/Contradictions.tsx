@@ -81,5 +81,5 @@ function turnedWords(room: ReadRoom, { sign, part, explanations }: Contradiction
   if (weight === undefined || first === undefined) return '';
   const then = `Then ${outOf(first.share)} would show it. `;
   if (first.kind !== 'shop') return `${then}It no longer stands against the rest of the piece.`;
-  return `${then}${turnedByShop(weight, room.weighing.leading) ?? ''}`;
+  return `${then}${turnedByShop(weight) ?? ''}`;
 }
