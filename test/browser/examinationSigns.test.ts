@@ -102,7 +102,7 @@ describe('answering signs', () => {
       'It may not be turned over',
       'The seat may not be lifted',
       'Nothing may be taken out or off',
-      'The owner gives no further leave',
+      'The owner allows nothing more',
     ])
       await page.getByLabel(words).check();
     const costs = await page.locator('.exam-plan .exam-look-cost').allInnerTexts();
