@@ -11,7 +11,7 @@ import { canonicalJson } from './canonicalJson.ts';
 import { chainStart, hashEvent } from './chain.ts';
 import { checkAct, readPiece } from './checkAct.ts';
 import { done, type Outcome, refuse } from './fault.ts';
-import { afterEvent, newState, type PieceState } from './pieceState.ts';
+import { afterEvent, newState, type PieceState, stateAfterAll } from './pieceState.ts';
 import { readDrafts } from './readDrafts.ts';
 
 /** An act to be recorded here that was recorded elsewhere first. */
@@ -186,7 +186,7 @@ function mayFollow(
       `This piece was worked on in both records, and both changed ${places.slice(0, 6).join(', ')}${places.length > 6 ? ` and ${places.length - 6} more places` : ''}. Nothing was brought in: bring the file in beside, as a piece of its own, and compare the two.`,
       'piece',
     );
-  const now = here.reduce((state, event, index) => afterEvent(state, event, index), newState());
+  const now = stateAfterAll(here.map((event, position) => ({ event, position })));
   const followed = replay(now, fresh, foreign);
   if (followed.ok)
     return readPiece(followed.value.document, foreign.piece, false).ok ? done(undefined) : cannotFollow();

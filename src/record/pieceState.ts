@@ -60,6 +60,16 @@ export type PieceSteps = {
   state(): PieceState;
 };
 
+/** What a whole history comes to, its events in order. */
+export function stateAfterAll(events: readonly { event: RecordedEvent; position: number }[]): PieceState {
+  const steps = stepsFrom(newState());
+  for (const { event, position } of events) {
+    steps.make(event.changes);
+    steps.count(event, position);
+  }
+  return steps.state();
+}
+
 /** Opens a state for many events: the work grows with what they change, not with what the piece holds. */
 export function stepsFrom(state: PieceState): PieceSteps {
   const open = openDocument(state.document);

@@ -21,10 +21,11 @@ function runTests(folder: string): { passed: boolean; said: string } {
 
 // Each hand-made fault is put into a copy of the code: the tests must see it, by an expectation and not by falling over.
 describe('every hand-made fault in what is told from the sums is seen', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'underside-mutants-'));
+  let folder = '';
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), 'underside-mutants-'));
     mkdirSync(join(folder, 'src'));
     for (const room of ['evidence', 'inference', 'knowledge', 'piece', 'units'])
       cpSync(join(root, 'src', room), join(folder, 'src', room), { recursive: true });

@@ -13,7 +13,7 @@ import { factsOf, syncFile } from '../backup/durableFiles.ts';
 import { done, type Outcome, refuse } from '../fault.ts';
 import { recordFile } from '../openDataFolder.ts';
 import { photoPaths } from '../photoPaths.ts';
-import { afterEvent, newState } from '../pieceState.ts';
+import { stateAfterAll } from '../pieceState.ts';
 import { type MediaType, sniffMediaType } from '../sniffMediaType.ts';
 import { sqliteLog } from '../sqliteLog.ts';
 import { indexPage } from './indexPage.ts';
@@ -132,7 +132,7 @@ function readPiece(
         `There is no piece “${id.slice(0, 80)}” of one’s own in this record; a worked example is first made one’s own.`,
         'piece',
       );
-    const { document } = kept.reduce((state, one) => afterEvent(state, one.event, one.position), newState());
+    const { document } = stateAfterAll(kept);
     const piece = pieceSchema.safeParse(document);
     if (!piece.success)
       return refuse(

@@ -1,29 +1,28 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
+import { beginJob, beginning, followJob, type RunningJob } from '../record/followJob.ts';
 import { askServer } from '../record/pieceServer.ts';
 
 type Stands =
-  | { now: 'idle' }
-  | { now: 'running'; step: string; done: number; total: number }
-  | { now: 'done'; file: string; missing: number }
-  | { now: 'failed'; message: string };
-
-type JobAnswer = {
-  state: 'running' | 'done' | 'failed';
-  step: string;
-  done: number;
-  total: number;
-  message?: string;
-};
-
-const away = 'Can’t reach Underside on this computer. Is it still running? Try again in a moment.';
+  | { stands: 'idle' }
+  | RunningJob
+  | { stands: 'done'; file: string; missing: number }
+  | { stands: 'failed'; message: string };
 
 /** The piece as one file: made, then handed to the browser. */
 export function TakeOutPiece({ id }: { id: string }) {
-  const [stands, setStands] = useState<Stands>({ now: 'idle' });
+  const [job, setStands] = useState<Stands>({ stands: 'idle' });
   const label = useId();
+  const left = useRef(false);
+  useEffect(() => {
+    left.current = false;
+    return () => {
+      left.current = true;
+    };
+  }, []);
   const begin = async () => {
-    setStands({ now: 'running', step: 'Beginning', done: 0, total: 1 });
-    setStands(await takeOut(id, setStands));
+    setStands(beginning);
+    const ended = await takeOut(id, setStands, () => left.current);
+    if (ended !== undefined) setStands(ended);
   };
   return (
     <section className="stack" aria-labelledby={`${label}-title`}>
@@ -36,54 +35,46 @@ export function TakeOutPiece({ id }: { id: string }) {
         <button
           type="button"
           className="button quiet"
-          disabled={stands.now === 'running'}
+          disabled={job.stands === 'running'}
           onClick={() => void begin()}
         >
           Take out as one file
         </button>
-        {stands.now === 'done' ? (
-          <a className="button" href={stands.file} download>
+        {job.stands === 'done' ? (
+          <a className="button" href={job.file} download>
             Save the file
           </a>
         ) : null}
       </div>
-      {stands.now === 'running' ? (
+      {job.stands === 'running' ? (
         <p>
-          <label htmlFor={label}>{stands.step}</label>{' '}
-          <progress id={label} value={stands.done} max={stands.total} />
+          <label htmlFor={label}>{job.step}</label> <progress id={label} value={job.done} max={job.total} />
         </p>
       ) : null}
-      {stands.now === 'done' && stands.missing > 0 ? (
+      {job.stands === 'done' && job.missing > 0 ? (
         <p className="doubt">
-          {stands.missing} photos that the history names were not there, and are not in the file.
+          {job.missing} photos that the history names were not there, and are not in the file.
         </p>
       ) : null}
-      {stands.now === 'failed' ? (
+      {job.stands === 'failed' ? (
         <p className="caution" role="alert">
-          {stands.message}
+          {job.message}
         </p>
       ) : null}
     </section>
   );
 }
 
-async function takeOut(id: string, tell: (stands: Stands) => void): Promise<Stands> {
-  const begun = await askServer<{ job: string }>(fetch, `/api/pieces/${encodeURIComponent(id)}/file`, {});
-  if (begun.came !== 'answer')
-    return { now: 'failed', message: begun.came === 'refusal' ? begun.message : away };
-  const job = encodeURIComponent(begun.answer.job);
-  for (;;) {
-    const asked = await askServer<JobAnswer>(fetch, `/api/jobs/${job}`);
-    if (asked.came !== 'answer')
-      return { now: 'failed', message: asked.came === 'refusal' ? asked.message : away };
-    const { state, step, done, total, message } = asked.answer;
-    if (state === 'failed') return { now: 'failed', message: message ?? 'The file was not made.' };
-    if (state === 'done') {
-      const made = await askServer<{ missing: string[] }>(fetch, `/api/jobs/${job}/file`);
-      const missing = made.came === 'answer' ? made.answer.missing.length : 0;
-      return { now: 'done', file: `/api/piece-files/${job}`, missing };
-    }
-    tell({ now: 'running', step, done, total: Math.max(1, total) });
-    await new Promise((resolve) => setTimeout(resolve, 250));
-  }
+async function takeOut(
+  id: string,
+  tell: (job: RunningJob) => void,
+  left: () => boolean,
+): Promise<Stands | undefined> {
+  const begun = await beginJob(`/api/pieces/${encodeURIComponent(id)}/file`, {});
+  if (!('id' in begun)) return begun;
+  const ended = await followJob(begun.id, tell, left);
+  if (ended?.stands !== 'done') return ended;
+  const made = await askServer<{ missing: string[] }>(fetch, ended.file);
+  const missing = made.came === 'answer' ? made.answer.missing.length : 0;
+  return { stands: 'done', file: `/api/piece-files/${encodeURIComponent(begun.id)}`, missing };
 }
