@@ -1,3 +1,4 @@
+import { outOf, toldShares } from '../../src/evidence/probabilityWords.ts';
 import type { Weighing } from '../../src/evidence/weighing.ts';
 import { readingWords } from '../../src/piece/readings.ts';
 
@@ -46,7 +47,7 @@ function yearMoves(was: Weighing, is: Weighing): string[] {
     (end) => Math.abs((was.years.p90[end] ?? 0) - (is.years.p90[end] ?? 0)) >= worthTelling.years,
   );
   const span = (weighing: Weighing) => weighing.years.p90.map(Math.round).join('–');
-  return moved ? [`The years (nine in ten) moved from ${span(was)} to ${span(is)}.`] : [];
+  return moved ? [`The years (${outOf(toldShares.most)}) moved from ${span(was)} to ${span(is)}.`] : [];
 }
 
 function standingMoves(was: Weighing, is: Weighing): string[] {

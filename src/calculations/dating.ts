@@ -42,7 +42,7 @@ export const datingSpanCalculation = defineCalculation({
     'A sign’s share rises straight from its earliest year to the year it is common from, stays, and falls straight from commonUntil to latest; an ' +
     'end left out is open. With given years nothing shows it outside them. A sign by its id has the span of the knowledge files: outside it the share is out-of-use over ' +
     'in-use, and a hard floor rules out every earlier year; where commonUntil has no latest, it fades over fifty years. product multiplies the signs ' +
-    '(all of one date), sum adds them by weight (a mix). p50 and p90 are the shortest spans that hold half and nine tenths (highest density); density ' +
+    '(all of one date), sum adds them by weight (a mix). p50 and p90 are the shortest spans that hold 50 in 100 and 90 in 100 (highest density); density ' +
     'is the share a year at each whole year; quantiles answers shares, bins answers edges; overlap is the integral of the product of the signs’ own densities, where all are closed. A sign binds an end if p90 would reach a year or more further without it. Signs that leave no ' +
     'year together are the fault dating.no-year, which names each pair.',
   source:

@@ -44,7 +44,7 @@ export const photoTwins = defineCalculation({
     'The second outline is turned and shifted, and with freeSize scaled, until it lies nearest to the first: evenly spaced points, starts all round, then iterated closest points both ways. ' +
     'rms and max are of the distances between the outlines, both ways; rmsMm and maxMm are those of the better fit. mirrored turns the second over first, as a left and a right leg must be. ' +
     'Trace the same stretch on both and photograph both square on: what one outline has beyond the other, and any slant, counts as difference. noiseMm is what tracing alone leaves of equal outlines. ' +
-    'The likelihoods (largest 1) take a machine to leave about 0.25 mm, a template finished by hand 0.9 mm and work by eye 2.5 mm, each within a factor of about two; likelihoodRatio (machine : hand) counts seven tenths of hand work as by template ' +
+    'The likelihoods (largest 1) take a machine to leave about 0.25 mm, a template finished by hand 0.9 mm and work by eye 2.5 mm, each within a factor of about two; likelihoodRatio (machine : hand) counts 70 in 100 of hand work as by template ' +
     'and stays within 1/10 to 10. Wear, repairs and shrinkage part machine twins too, and a good hand may be very even.',
   source:
     'Fit: iterated closest points (Besl and McKay 1992) with the closed-form motion (Umeyama 1991), both from memory. The figures of what machines and hands leave are a judgment: no published measure is known to us.',

@@ -34,8 +34,8 @@ export const setsSize = defineCalculation({
   method:
     'The pieces were numbered from 1 to N, and which are left has nothing to do with their numbers. unbiased is m + m/k − 1, with the largest ' +
     'of k numbers m. The posterior weighs each N from m up by 1/C(N, k) and the prior; with no prior every size counts alike without end, which ' +
-    'needs two numbers, and the list stops where 99 in 100 is told (or at 2000 sizes; listed says how much is). median is the smallest size that half of the probability does not ' +
-    'pass; p90 runs from one twentieth to nineteen twentieths; quantiles answers shares. With first unknown the run may lie anywhere over the numbers seen: unbiased is (largest − smallest)(k + 1)/(k − 1) − 1 and run adds the mean gap less 1 at either end, each size from ' +
+    'needs two numbers, and the list stops where 99 in 100 is told (or at 2000 sizes; listed says how much is). median is the smallest size that 50 in 100 do not ' +
+    'pass; p90 leaves out 5 in 100 at either end; quantiles answers shares. With first unknown the run may lie anywhere over the numbers seen: unbiased is (largest − smallest)(k + 1)/(k − 1) − 1 and run adds the mean gap less 1 at either end, each size from ' +
     'r = largest − smallest + 1 up weighs (N − r + 1)/C(N, k), and without a prior three numbers are needed. Sets sold off from one end, or numbered across several rooms, break the assumption.',
   source:
     'The serial-number problem: Goodman (1952) for the unbiased estimate, from memory; the posterior is Bayes’ rule in closed form.',

@@ -1,11 +1,11 @@
 import { type ReadingId, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from './evaluation.ts';
 import { explanationsOf, shareIfOwn, shareUnlisted } from './explanations.ts';
+import { jarsBelow } from './jarsBelow.ts';
 import type { Weighing } from './weighing.ts';
 import { type LookWeight, periodReadings } from './weights.ts';
 
-/** Below this share a finding jars with a reading; an explanation must make it at least `eased` times as probable. */
-const jarsBelow = 0.1;
+/** An explanation must make a finding that does not fit at least so many times as probable. */
 const eased = 3;
 
 /** What is known of a part's standing: how probable it is that it is of the making. */

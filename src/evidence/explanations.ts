@@ -1,3 +1,4 @@
+import { inSentence } from '../knowledge/inSentence.ts';
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import { massesAtPart } from './atPart.ts';
 import { type Evaluation, evaluate, type ShopsWithout, wholeWith } from './evaluation.ts';
@@ -114,7 +115,7 @@ function alterationExplanations(evaluation: Evaluation, weight: LookWeight): Exp
     {
       kind: 'alteration',
       id: alteration.id,
-      words: `If this happened: ${alteration.name.toLowerCase()}.`,
+      words: `If this happened: ${inSentence(alteration.name)}.`,
       share,
     },
   ];

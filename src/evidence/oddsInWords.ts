@@ -1,3 +1,4 @@
+import { inSentence } from '../knowledge/inSentence.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { Piece } from '../piece/piece.ts';
 
@@ -9,7 +10,7 @@ export function oddsInWords(
   piece: Pick<Piece, 'startingOdds'>,
   { making }: { making: Pick<Knowledge['making'], 'startingOdds' | 'defaultOdds'> },
 ): string {
-  const name = making.startingOdds[piece.startingOdds ?? making.defaultOdds]?.name.toLowerCase();
+  const name = making.startingOdds[piece.startingOdds ?? making.defaultOdds]?.name;
   const whose = piece.startingOdds === undefined ? 'as the program proposes them' : 'chosen by the examiner';
-  return `${name === undefined ? 'the' : name} starting odds, ${whose},`;
+  return `${name === undefined ? 'the' : inSentence(name)} starting odds, ${whose},`;
 }

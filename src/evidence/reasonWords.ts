@@ -1,3 +1,4 @@
+import { inSentence } from '../knowledge/inSentence.ts';
 import { type ReadingId, readingWords } from '../piece/readings.ts';
 import type { Reason } from './reasons.ts';
 import { scaleBand } from './verbalScale.ts';
@@ -38,8 +39,7 @@ export function reasonInWords(
 }
 
 function limitWords({ limit }: Reason): string {
-  const words = (limit?.words ?? 'a limit leaves one side nothing').replace(/\.$/, '');
-  return words.charAt(0).toLowerCase() + words.slice(1);
+  return inSentence((limit?.words ?? 'a limit leaves one side nothing').replace(/\.$/, ''));
 }
 
 const counts = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];

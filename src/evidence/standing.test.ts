@@ -3,15 +3,18 @@ import { originInWords, standingOf } from './standing.ts';
 
 const old = { 'of-the-making': 0.96, repair: 0.03, improve: 0.01, 'other-old': 0 };
 
-it('calls a part by its most probable origin once it was looked at, and only from 7 in 10', () => {
+it('calls a part by its most probable origin once it was looked at, and only from 70 in 100', () => {
   expect(standingOf(old, 2, 2)).toEqual({
     standing: 'of-the-making',
     words: 'Very probably original (96 in 100).',
   });
   expect(standingOf({ ...old, 'of-the-making': 0.69, repair: 0.3 }, 1, 1)).toMatchObject({
     standing: 'unsure',
-    words: 'Unsure; most probably original (69 in 100).',
+    words: 'Unsure; more probably than not original (69 in 100), anything else less so.',
   });
+  expect(originInWords({ 'of-the-making': 0.32, repair: 0.4, improve: 0.28 })).toBe(
+    'Unsure; less probably than not a later repair or renewal (40 in 100), anything else less so.',
+  );
   expect(standingOf({ ...old, 'of-the-making': 0.1, repair: 0.8 }, 1, 1).standing).toBe('repair');
 });
 

@@ -1,5 +1,6 @@
+import { inSentence } from '../knowledge/inSentence.ts';
 import { type Origin, origins, originWords } from './origins.ts';
-import { outOf, probabilityBand } from './probabilityWords.ts';
+import { probablyThat } from './probabilityWords.ts';
 import type { Weighing } from './weighing.ts';
 
 /** How probable each origin is. */
@@ -24,12 +25,12 @@ export function standingOf(origin: Shares, answered: number, weighed: number): C
   return { standing: shareOf(origin, best) < calledAt ? 'unsure' : best, words };
 }
 
-/** `Very probably original (97 in 100).`: the most probable origin of a part in a sentence. */
+/** `Very probably original (97 in 100).`: the most probable origin of a part in a sentence, by the one scale. */
 export function originInWords(origin: Shares): string {
   const best = bestOf(origin);
   const share = shareOf(origin, best);
-  if (share < calledAt) return `Unsure; most probably ${originWords[best]} (${outOf(share)}).`;
-  return `${probabilityBand(share).adverb} ${originWords[best]} (${outOf(share)}).`;
+  const said = probablyThat(share, originWords[best]);
+  return share < calledAt ? `Unsure; ${inSentence(said)}, anything else less so.` : `${said}.`;
 }
 
 function bestOf(origin: Shares): Origin {

@@ -1,3 +1,4 @@
+import { inSentence } from '../knowledge/inSentence.ts';
 import { stateNames } from '../knowledge/stateNames.ts';
 import { measuredByState } from './measuredLook.ts';
 import type { Look } from './prepareCase.ts';
@@ -30,6 +31,6 @@ function turnedStates(look: Look, byState: Readonly<Record<string, number>>): Tu
     .map((state) => ({
       look,
       otherwise: measuredByState(look, { ...byState, [state]: share(best), [best]: share(state) }),
-      words: `been measured as strongly for “${(stateNames[state] ?? state).toLowerCase()}”`,
+      words: `been measured as strongly for “${inSentence(stateNames[state] ?? state)}”`,
     }));
 }

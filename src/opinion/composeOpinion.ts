@@ -1,4 +1,6 @@
+import { inSentence } from '../knowledge/inSentence.ts';
 import { readingWords } from '../piece/readings.ts';
+import { coverageWords, tellsDoubt } from '../units/doubt.ts';
 import { formatYears } from '../units/years.ts';
 import type { IssueHead } from './issueHead.ts';
 import type { OpinionDocument, Section } from './opinionDocument.ts';
@@ -77,7 +79,16 @@ function sectionsOf(material: OpinionMaterial): Section[] {
     figuresSection(material),
     sourcesSection(material),
     madeWithSection(material),
-  ].filter((section) => section !== undefined);
+  ]
+    .filter((section) => section !== undefined)
+    .map(withCoverage);
+}
+
+/** A section that tells a doubt anywhere says below what it covers. */
+function withCoverage(section: Section): Section {
+  return tellsDoubt(JSON.stringify(section.blocks))
+    ? { ...section, blocks: [...section.blocks, { kind: 'paragraph', as: 'note', words: coverageWords }] }
+    : section;
 }
 
 /** The appendices named by letter in the order they stand. */
@@ -87,7 +98,7 @@ function lettered(sections: readonly Section[]): Section[] {
     const place = appendices.indexOf(section);
     return place < 0
       ? section
-      : { ...section, title: `Appendix ${String.fromCharCode(65 + place)}: ${section.title.toLowerCase()}` };
+      : { ...section, title: `Appendix ${String.fromCharCode(65 + place)}: ${inSentence(section.title)}` };
   });
 }
 

@@ -5,6 +5,7 @@ import type { Standing } from '../drawing/hatching.ts';
 import { partsOf } from '../drawing/partsOf.ts';
 import { standingInWords } from '../drawing/standingInWords.ts';
 import type { Weighing } from '../evidence/weighing.ts';
+import { inSentence } from '../knowledge/inSentence.ts';
 import type { Form } from '../knowledge/schema.ts';
 import type { Piece } from '../piece/piece.ts';
 import { formatBoth } from '../units/length.ts';
@@ -68,12 +69,12 @@ function viewWords(
   standing: Record<string, Standing>,
 ): string {
   const told = standingInWords(parts, names, standing);
-  const drawing = `Line drawing of the piece, ${view.toLowerCase()}.`;
+  const drawing = `Line drawing of the piece, ${inSentence(view)}.`;
   return told === '' ? drawing : `${drawing} ${capital(told)}.`;
 }
 
 function sizeWords(dimensions: readonly DrawnDimension[]): string {
   return dimensions.length === 0
     ? ''
-    : ` Marked: ${dimensions.map(({ name, mm }) => `${name.toLowerCase()} ${formatBoth(mm)}`).join(', ')}.`;
+    : ` Marked: ${dimensions.map(({ name, mm }) => `${inSentence(name)} ${formatBoth(mm)}`).join(', ')}.`;
 }

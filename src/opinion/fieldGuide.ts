@@ -4,6 +4,7 @@ import { featuresOf, partsOf } from '../drawing/partsOf.ts';
 import { sidesUnderAll } from '../drawing/sides.ts';
 import { askedOf } from '../knowledge/askedOf.ts';
 import { idWords } from '../knowledge/idWords.ts';
+import { inSentence } from '../knowledge/inSentence.ts';
 import type { Form, Knowledge, Sign } from '../knowledge/schema.ts';
 import { citedBy } from './citedBy.ts';
 import { citeFull, sortKey } from './citeWork.ts';
@@ -187,7 +188,7 @@ function viewsOf(form: Form): FieldGuide['views'] {
   return rows.map((row) =>
     row.map((view) => {
       const shown = [...new Set(view.shapes.map(({ part }) => names[part] ?? part))];
-      const alternative = `Line drawing of a ${form.name.toLowerCase()}, ${view.name.toLowerCase()}. It shows ${listed(shown)}.`;
+      const alternative = `Line drawing of a ${inSentence(form.name)}, ${inSentence(view.name)}. It shows ${listed(shown)}.`;
       const svg = drawingSvg(view, { names, title: view.name, description: alternative, legend: false });
       const [, , wide, high] = view.box;
       return { svg, alternative, caption: view.name, widthMm: wide * scale, heightMm: high * scale };

@@ -1,6 +1,7 @@
 import { signDrawingSvg } from '../drawing/signDrawingSvg.ts';
 import { basisWord } from '../knowledge/basisWord.ts';
 import { figureNumbers } from '../knowledge/figuresOf.ts';
+import { inSentence } from '../knowledge/inSentence.ts';
 import type { Knowledge, Sign } from '../knowledge/schema.ts';
 import { stateNames } from '../knowledge/stateNames.ts';
 import { citedBy } from './citedBy.ts';
@@ -34,7 +35,7 @@ type Around = {
 export function entryOfGuide(sign: Knowledge['signs'][string], around: Around): GuideEntry {
   const { knowledge, number, numberOf, workNumbers, on } = around;
   const others = sign.mistakenFor.map((other) => {
-    const name = knowledge.signs[other]?.name.toLowerCase() ?? other;
+    const name = inSentence(knowledge.signs[other]?.name ?? other);
     return numberOf.has(other) ? `${name} (${numberOf.get(other)})` : name;
   });
   const works = [...new Set(citedBy(sign))]
@@ -58,7 +59,7 @@ function figuresOfSign(sign: Sign): string {
   const { shows, span, basis } = sign;
   const rows = Object.entries(shows).map(([state, figure]) => {
     const { best, low, high } = figureNumbers(figure);
-    return `${(stateNames[state] ?? state).toLowerCase()} ${best} (${low}–${high})`;
+    return `${inSentence(stateNames[state] ?? state)} ${best} (${low}–${high})`;
   });
   const word =
     basis === undefined ? '' : [basisWord(basis.by), basis.at ?? ''].filter((each) => each !== '').join(', ');

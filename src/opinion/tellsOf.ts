@@ -1,10 +1,11 @@
+import { inSentence } from '../knowledge/inSentence.ts';
 import type { Knowledge, Sign } from '../knowledge/schema.ts';
 
 /** What a sign tells of, in words that go behind “tells of”. */
 export function tellsOf({ hangsOn }: Sign, { alterations }: Knowledge): string {
   if (!hangsOn.startsWith('alteration/')) return causeNames[hangsOn] ?? hangsOn;
   const id = hangsOn.slice('alteration/'.length);
-  return `whether this was done: ${(alterations[id]?.name ?? id).toLowerCase()}`;
+  return `whether this was done: ${inSentence(alterations[id]?.name ?? id)}`;
 }
 
 const causeNames: Record<string, string> = {

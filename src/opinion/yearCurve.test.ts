@@ -9,8 +9,8 @@ const density = Array.from({ length: 86 }, (_, index): [number, number] => {
 describe('the curve of the years', () => {
   it('says in words what it shows', () => {
     const curve = yearCurve({ density, p50: [1765, 1780], p90: [1760, 1790], examiner: [1770, 1785] });
-    expect(curve.alternative).toContain('nine chances in ten lie in 1760–1790');
-    expect(curve.alternative).toContain('an even chance in 1765–1780');
+    expect(curve.alternative).toContain('very probable (90 in 100): 1760–1790');
+    expect(curve.alternative).toContain('about an even chance (50 in 100): 1765–1780');
     expect(curve.alternative).toContain('The examiner concludes on 1770–1785.');
     expect(curve.caption).toContain('bracket');
   });

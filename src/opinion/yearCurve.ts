@@ -1,3 +1,4 @@
+import { probableWords, toldShares } from '../evidence/probabilityWords.ts';
 import { formatYears } from '../units/years.ts';
 import type { DrawnPicture } from './opinionDocument.ts';
 
@@ -40,8 +41,8 @@ export function yearCurve({ density, p50, p90, examiner }: CurveOf): DrawnPictur
   return {
     id: 'years',
     svg,
-    caption: `When the piece was made, by the findings. Thin bar: nine chances in ten; thick bar: an even chance${examiner === undefined ? '' : '; bracket: the examiner’s years'}.`,
-    alternative: `Curve of how probable each year of making is. It is highest about ${peak(shown)}; nine chances in ten lie in ${words(p90)}, an even chance in ${words(p50)}.${ownWords}`,
+    caption: `When the piece was made, by the findings. Thin bar: ${probableWords(toldShares.most)}; thick bar: ${probableWords(toldShares.half)}${examiner === undefined ? '' : '; bracket: the examiner’s years'}.`,
+    alternative: `Curve of how probable each year of making is. It is highest about ${peak(shown)}; ${probableWords(toldShares.most)}: ${words(p90)}; ${probableWords(toldShares.half)}: ${words(p50)}.${ownWords}`,
     widthMm: 120,
     heightMm: (120 * height) / width,
   };

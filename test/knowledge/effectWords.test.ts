@@ -30,7 +30,7 @@ test('leading reading, readings, years, standings and weights are each told', ()
     'Another reading leads: a later copy made by machine; no longer a period piece, substantially intact.',
     '“Of the period, substantially intact” fell from 80 to 30 in 100.',
     '“A later copy, made by machine” rose from 20 to 70 in 100.',
-    'The years (nine in ten) moved from 1750–1800 to 1770–1800.',
+    'The years (90 in 100) moved from 1750–1800 to 1770–1800.',
     'The splat now stands as repair, no longer as of-the-making.',
     'saw-arcs on splat by itself moved from +4 decibans to −6.3 decibans.',
   ]);

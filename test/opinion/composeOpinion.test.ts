@@ -49,6 +49,28 @@ function withOpinion(of: Piece, opinion: Partial<Piece['opinion']>): Piece {
 }
 
 describe('what an opinion holds', () => {
+  it('says what a doubt covers in each section that tells one, and in no other', () => {
+    const covers = '“Give or take” and ± cover about 95 in 100.';
+    const [first] = Object.values(known.chair.measures);
+    const [found] = Object.values(known.chair.findings);
+    if (first === undefined || found === undefined) throw new Error('the example was measured');
+    const doubtful = known.opinionOn({
+      ...known.chair,
+      measures: { [first.id]: { ...first, sigmaMm: 2 } },
+      findings: { [found.id]: { ...found, words: 'The pitch is 3 mm, give or take 0.2 mm.' } },
+    });
+    const sure = known.opinionOn({
+      ...known.chair,
+      measures: { [first.id]: { ...first, sigmaMm: 0, words: '' } },
+      findings: { [found.id]: { ...found, words: '' } },
+    });
+    const covered = (of: OpinionDocument) =>
+      of.sections.filter((each) => textsOf(each).join('\n').includes(covers)).map(({ id }) => id);
+    expect(covered(doubtful)).toEqual(['description', 'findings']);
+    expect(textsOf(section(doubtful, 'description')).join('\n')).toContain('± 4 mm');
+    expect(covered(sure)).toEqual([]);
+  });
+
   it('has the sections of a catalogue entry in their order', () => {
     expect(known.opinion.sections.map((each) => each.id)).toEqual([
       'opinion',

@@ -1,4 +1,5 @@
 import { idWords } from '../../knowledge/idWords.ts';
+import { inSentence } from '../../knowledge/inSentence.ts';
 import { told } from '../../units/doubt.ts';
 import { formatInches, formatMm } from '../../units/length.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
@@ -25,7 +26,7 @@ function formBlocks({ piece, form }: OpinionMaterial): Block[] {
     ];
   const chosen = form.features.flatMap((feature) => {
     const option = feature.options.find((each) => each.id === piece.features[feature.id]);
-    return option === undefined ? [] : [`${feature.name.toLowerCase()}: ${option.name.toLowerCase()}`];
+    return option === undefined ? [] : [`${inSentence(feature.name)}: ${inSentence(option.name)}`];
   });
   const choice = chosen.length === 0 ? '' : ` ${capital(chosen.join('; '))}.`;
   return [{ kind: 'paragraph', words: `${capital(form.name)}. ${form.what}${choice}` }];
@@ -90,7 +91,7 @@ function sizeBlocks({ piece, form }: OpinionMaterial): Block[] {
   return [
     {
       kind: 'table',
-      caption: `Dimensions: ${counted(measured.length, 'measure')}, inches to the nearest sixteenth${measured.some(({ sigmaMm }) => sigmaMm !== undefined && sigmaMm > 0) ? '; ± covers about 95 in 100' : ''}`,
+      caption: `Dimensions: ${counted(measured.length, 'measure')}, inches to the nearest sixteenth`,
       columns: [
         { name: 'Measure', share: 3 },
         { name: 'Inches', share: 1.6, end: true },

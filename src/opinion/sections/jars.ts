@@ -1,3 +1,4 @@
+import { jarsBelowWords } from '../../evidence/jarsBelow.ts';
 import { outOf } from '../../evidence/probabilityWords.ts';
 import { turnedByShop } from '../../evidence/turnedByShop.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
@@ -23,7 +24,7 @@ export function jarsSection(material: OpinionMaterial): Section | undefined {
         ? [
             {
               kind: 'paragraph',
-              words: 'No finding is improbable under the reading that the findings lead to.',
+              words: `No finding is ${jarsBelowWords()} under the reading that the findings lead to.`,
             } satisfies Block,
           ]
         : []),

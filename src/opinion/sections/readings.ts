@@ -1,9 +1,15 @@
-import { outOf, probabilityBand, probabilityBands } from '../../evidence/probabilityWords.ts';
+import {
+  outOf,
+  probabilityBand,
+  probabilityScaleWords,
+  toldShares,
+} from '../../evidence/probabilityWords.ts';
+import { inSentence } from '../../knowledge/inSentence.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
 import { readingWords } from '../../piece/readings.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, counted, listed, shopName } from '../wording.ts';
+import { capital, listed, shopName } from '../wording.ts';
 
 /** How probable each history is from the odds the examiner started with, and how that moves with other odds. */
 export function readingsSection(material: OpinionMaterial): Section | undefined {
@@ -35,7 +41,7 @@ export function readingsSection(material: OpinionMaterial): Section | undefined 
       {
         kind: 'paragraph',
         as: 'note',
-        words: `No reading is printed above 999 or below 1 in 1000: judged figures can’t carry more. The words: ${probabilityBands.map((band, index) => (index === probabilityBands.length - 1 ? `${band.words}, below ${outOf(probabilityBands[index - 1]?.from ?? 0)}` : `${band.words}, from ${outOf(band.from)}`)).join('; ')}. ${draws === 0 ? '' : `Every figure was redrawn ${draws} times within its range; the range holds nine trials in ten.`}`,
+        words: `No reading is printed above 999 or below 1 in 1000: judged figures can’t carry more. The words: ${probabilityScaleWords()}. ${draws === 0 ? '' : `Every figure was redrawn ${draws} times within its range; the range holds ${outOf(toldShares.most)} trials.`}`,
       },
       ...oddsTable(material),
       ...doneToIt(material),
@@ -153,9 +159,5 @@ function sensitive({ weighing, signName, partName }: OpinionMaterial): Block[] {
 function figureWords(figure: string): string {
   const at = figure.lastIndexOf(': ');
   const state = at < 0 ? undefined : stateNames[figure.slice(at + 2)];
-  return state === undefined ? figure : `${figure.slice(0, at)}, ${lowered(state)}`;
-}
-
-function lowered(text: string): string {
-  return text.slice(0, 1).toLowerCase() + text.slice(1);
+  return state === undefined ? figure : `${figure.slice(0, at)}, ${inSentence(state)}`;
 }

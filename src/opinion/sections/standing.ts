@@ -1,6 +1,7 @@
 import { drawForm } from '../../drawing/drawForm.ts';
 import { hatchWords, type Standing, standings, standingWords } from '../../drawing/hatching.ts';
 import { sidesUnderAll } from '../../drawing/sides.ts';
+import { outOf, toldShares } from '../../evidence/probabilityWords.ts';
 import { formatYears } from '../../units/years.ts';
 import { hatchSwatch } from '../hatchSwatch.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
@@ -87,7 +88,7 @@ function tableBlocks({ weighing }: OpinionMaterial): Block[] {
             columns: [
               { name: 'Part', share: 3 },
               { name: 'Standing', share: 6 },
-              { name: 'Made, nine in ten', share: 2.3 },
+              { name: `Made, ${outOf(toldShares.most)}`, share: 2.3 },
               { name: 'Findings', share: 1.2, end: true },
             ],
             groups: [{ rows }],
@@ -99,7 +100,7 @@ function tableBlocks({ weighing }: OpinionMaterial): Block[] {
           {
             kind: 'paragraph',
             as: 'note',
-            words: `Not looked at, and so not called anything: the ${listed(unseen)}. The readings allow for the usual chance that such a part was renewed.`,
+            words: `Not looked at, and so not called anything: the ${listed(unseen)}. The readings allow for how often such a part is renewed.`,
           } satisfies Block,
         ]),
   ];

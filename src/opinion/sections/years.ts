@@ -1,3 +1,4 @@
+import { outOf, probableWords, toldShares } from '../../evidence/probabilityWords.ts';
 import { formatYears } from '../../units/years.ts';
 import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
@@ -17,8 +18,8 @@ export function yearsSection(material: OpinionMaterial): Section | undefined {
         .map((each) => `“${material.signName(each.sign)}” (${material.partName(each.part)})`),
     );
   const rows = [
-    { name: 'Nine chances in ten', words: [whole(p90)] },
-    { name: 'Even chance', words: [whole(p50)] },
+    { name: capital(probableWords(toldShares.most)), words: [whole(p90)] },
+    { name: capital(probableWords(toldShares.half)), words: [whole(p50)] },
     { name: 'Not earlier, by', words: [ends('from')] },
     { name: 'Not later, by', words: [ends('to')] },
     {
@@ -39,7 +40,7 @@ export function yearsSection(material: OpinionMaterial): Section | undefined {
         kind: 'paragraph',
         as: 'note',
         words: capital(
-          'the shortest spans that hold half and nine tenths of the probability, in bins of five years; they hold for the making of the main body, over all readings taken together.',
+          `the shortest spans that hold ${outOf(toldShares.most)} and ${outOf(toldShares.half)} of the probability, in bins of five years; they hold for the making of the main body, over all readings taken together.`,
         ),
       },
     ],

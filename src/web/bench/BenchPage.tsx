@@ -2,6 +2,7 @@ import { useLocation, useNavigate } from '@tanstack/react-router';
 import { Suspense } from 'react';
 import { partsOf } from '../../drawing/partsOf.ts';
 import type { Piece } from '../../piece/piece.ts';
+import { coverageWords } from '../../units/doubt.ts';
 import { recorderOf } from '../examination/examRoom.ts';
 import { TextPlace } from '../fields/TextPlace.tsx';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
@@ -79,6 +80,7 @@ function Bench({ piece, readOnly, record }: Ready) {
           </section>
         )}
         <KeptResults room={room} />
+        <p className="small soft">{coverageWords}</p>
       </div>
     </div>
   );

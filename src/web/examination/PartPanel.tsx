@@ -2,6 +2,7 @@ import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { standingWords } from '../../drawing/hatching.ts';
 import { originInWords } from '../../evidence/standing.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
+import { inSentence } from '../../knowledge/inSentence.ts';
 import { AboutPart } from './AboutPart.tsx';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
 import { KeysHelp } from './KeysHelp.tsx';
@@ -88,7 +89,7 @@ export function PartPanel({ room, chosen, sign, stands, filter, onFilter, onShow
             <details className="small soft">
               <summary>How probable</summary>
               {stands.standing === 'not-looked-at'
-                ? `By what is usual of such a part and by the rest of the piece alone: ${lowered(originInWords(stands.origin))}`
+                ? `By what is usual of such a part and by the rest of the piece alone: ${inSentence(originInWords(stands.origin))}`
                 : stands.words}
             </details>
           )}
@@ -181,10 +182,6 @@ function Family({ family, room, part, sign }: FamilyProps) {
       </ul>
     </section>
   );
-}
-
-function lowered(words: string): string {
-  return words.charAt(0).toLowerCase() + words.slice(1);
 }
 
 function keyOf(sign: string, part: string | undefined): string {

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { type KeyboardEvent, useId, useState } from 'react';
+import { inSentence } from '../../knowledge/inSentence.ts';
 import { needOn } from '../../knowledge/needOn.ts';
 import type { FindingState, Sureness } from '../../piece/finding.ts';
 import { TextField } from '../fields/TextField.tsx';
@@ -99,7 +100,7 @@ function More({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
       {drawingsOfSign(sign.id, room.knowledge.signDrawings).map((drawing) => (
         <SignDrawingFigure key={drawing.id} drawing={drawing} />
       ))}
-      {taken.length > 0 && <p className="small">Easily taken for it: {taken.join('; ').toLowerCase()}.</p>}
+      {taken.length > 0 && <p className="small">Easily taken for it: {taken.map(inSentence).join('; ')}.</p>}
       {finding === undefined ? (
         <p className="small soft">Words and photos can be put to it once it is answered.</p>
       ) : (

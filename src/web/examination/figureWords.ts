@@ -1,5 +1,6 @@
 import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
+import { inSentence } from '../../knowledge/inSentence.ts';
 import type { Cause, Knowledge, Sign } from '../../knowledge/schema.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
 
@@ -18,7 +19,7 @@ export function figureLines(sign: Sign, sources: Knowledge['sources']): FigureLi
 export function tellsOf(hangsOn: Cause, alterations: Knowledge['alterations']): string {
   if (hangsOn.startsWith('alteration/')) {
     const id = hangsOn.slice('alteration/'.length);
-    return `whether this was done: ${(alterations[id]?.name ?? id).toLowerCase()}`;
+    return `whether this was done: ${inSentence(alterations[id]?.name ?? id)}`;
   }
   const words: Record<string, string> = {
     making: 'how the piece was made',

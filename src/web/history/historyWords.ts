@@ -1,3 +1,4 @@
+import { inSentence } from '../../knowledge/inSentence.ts';
 import type { Change, Json, RecordedEvent } from '../../piece/event.ts';
 import { fieldName } from './fieldName.ts';
 import { valueWords } from './valueWords.ts';
@@ -62,7 +63,7 @@ const unseenWords = ' What stood there before had not been seen on this device.'
 
 function reversalWords(kind: 'undo' | 'redo', what: string | undefined): string {
   const act = kind === 'undo' ? 'Took back' : 'Brought back';
-  return what === undefined ? `${act} an act.` : `${act}: ${what.charAt(0).toLowerCase()}${what.slice(1)}`;
+  return what === undefined ? `${act} an act.` : `${act}: ${inSentence(what)}`;
 }
 
 type Told = { sentence: string; before?: string | undefined; after?: string | undefined };

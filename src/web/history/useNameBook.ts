@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { idWords } from '../../knowledge/idWords.ts';
+import { inSentence } from '../../knowledge/inSentence.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import type { NameBook } from './historyWords.ts';
@@ -10,8 +11,8 @@ export function useNameBook(piece: Pick<Piece, 'form' | 'photos'>): NameBook {
   const { form, photos } = piece;
   return useMemo(() => {
     const plan = forms[form];
-    const parts = new Map(plan?.parts.map((part) => [part.id, part.name.toLowerCase()]));
-    const measures = new Map(plan?.measures.map((measure) => [measure.id, measure.name.toLowerCase()]));
+    const parts = new Map(plan?.parts.map((part) => [part.id, inSentence(part.name)]));
+    const measures = new Map(plan?.measures.map((measure) => [measure.id, inSentence(measure.name)]));
     return {
       sign: (id) => signs[id]?.name ?? id,
       part: (id) => parts.get(id) ?? idWords(id),

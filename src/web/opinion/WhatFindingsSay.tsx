@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { oddsInWords } from '../../evidence/oddsInWords.ts';
-import { probabilityBand } from '../../evidence/probabilityWords.ts';
+import { probabilityBand, probableWords, toldShares } from '../../evidence/probabilityWords.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
@@ -31,7 +31,7 @@ export function WhatFindingsSay({ room }: { room: OpinionRoom }) {
             {probabilityBand(leading.probability).words}, {readingWords[leading.id].inSentence}.
           </p>
           <p className="soft">
-            Years, nine in ten:{' '}
+            Years, {probableWords(toldShares.most)}:{' '}
             {formatYears([Math.round(weighing.years.p90[0]), Math.round(weighing.years.p90[1])])}.
           </p>
           {weighing.unexplained.unexplained ? <p>{weighing.unexplained.reason}</p> : null}

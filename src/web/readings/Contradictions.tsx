@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { jarsBelowWords } from '../../evidence/jarsBelow.ts';
 import { outOf } from '../../evidence/probabilityWords.ts';
 import { turnedByShop } from '../../evidence/turnedByShop.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
@@ -17,7 +18,7 @@ export function Contradictions({ room }: { room: ReadRoom }) {
       <h2>What doesn’t fit</h2>
       {open.length === 0 && (
         <p>
-          Nothing found is improbable for {readingWords[room.weighing.leading].inSentence}
+          Nothing found is {jarsBelowWords()} for {readingWords[room.weighing.leading].inSentence}
           {explained.length > 0 ? ' once the following is taken in.' : '.'}
         </p>
       )}

@@ -1,7 +1,14 @@
 import { oddsInWords } from '../../evidence/oddsInWords.ts';
-import { outOf, outOfRange, probabilityBand, probabilityBands } from '../../evidence/probabilityWords.ts';
+import {
+  outOf,
+  outOfRange,
+  probabilityBand,
+  probabilityScaleWords,
+  toldShares,
+} from '../../evidence/probabilityWords.ts';
 import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
 import { reasonInWords } from '../../evidence/reasonWords.ts';
+import { inSentence } from '../../knowledge/inSentence.ts';
 import { readingWords } from '../../piece/readings.ts';
 import type { ReadRoom } from './readRoom.ts';
 import { keyOf, namerOf } from './Weights.tsx';
@@ -16,7 +23,7 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
     <section className="read-leading">
       <p className="read-lead said" data-leading={weighing.leading}>
         {looked
-          ? `From ${oddsInWords(room.piece, room.knowledge)} and these findings: ${lowered(probabilityBand(leading?.probability ?? 0).adverb)} ${readingWords[weighing.leading].inSentence}.`
+          ? `From ${oddsInWords(room.piece, room.knowledge)} and these findings: ${inSentence(probabilityBand(leading?.probability ?? 0).adverb)} ${readingWords[weighing.leading].inSentence}.`
           : 'Nothing has been looked at yet: only the starting odds speak.'}
       </p>
       {weighing.unexplained.unexplained && (
@@ -50,7 +57,9 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
           <table className="read-table">
             <caption>
               How probable each reading is
-              {full ? ', and where 90 of 100 trials of the ranges leave it' : '; intervals are not drawn yet'}
+              {full
+                ? `, and where ${outOf(toldShares.most)} trials of the ranges leave it`
+                : '; the ranges are not tested yet'}
             </caption>
             <thead>
               <tr>
@@ -72,12 +81,7 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
         </div>
         <p className="small soft">
           The figures in the knowledge files are judgments with ranges; they carry no more than 999 in 1000.
-          The words:{' '}
-          {probabilityBands
-            .map((band) => `${band.words} from ${outOf(band.from)}`)
-            .slice(0, -1)
-            .join(', ')}
-          , very improbable below.
+          The words: {probabilityScaleWords()}.
         </p>
       </details>
     </section>
@@ -99,8 +103,4 @@ function Reasons({ room, title, reasons }: ReasonsProps) {
       </ul>
     </div>
   );
-}
-
-function lowered(words: string): string {
-  return words.charAt(0).toLowerCase() + words.slice(1);
 }

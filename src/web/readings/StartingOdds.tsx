@@ -12,7 +12,7 @@ export function StartingOdds({ room, onChoose }: { room: ReadRoom; onChoose: (od
     <section className="stack-tight">
       <h2>Starting odds</h2>
       <ChoiceField
-        label="Before anything is looked at, how likely is period work?"
+        label="Before anything is looked at, how probable is period work?"
         choices={Object.entries(startingOdds).map(([id, { name, why }]) => ({ id, name, note: why }))}
         value={piece.startingOdds ?? defaultOdds}
         save={onChoose}

@@ -71,8 +71,8 @@ export function Weights({ room }: { room: ReadRoom }) {
           </tbody>
         </table>
         <p className="small soft">
-          {verbalScale.standing} A weight says how much likelier a finding is on one side than on the other;
-          it is not the probability of either side.
+          {verbalScale.standing} A weight says how much more probable a finding is on one side than on the
+          other; it is not the probability of either side.
         </p>
       </details>
     </section>

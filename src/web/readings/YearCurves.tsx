@@ -1,5 +1,7 @@
 import { useId } from 'react';
+import { outOf, probablyThat, toldShares } from '../../evidence/probabilityWords.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
+import { inSentence } from '../../knowledge/inSentence.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { listed } from '../shell/listed.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
@@ -41,8 +43,8 @@ export function YearCurves({ room }: { room: ReadRoom }) {
     <section className="stack-tight">
       <h2>When it was made</h2>
       <p className="said">
-        As likely as not between {spanWords(weighing.years.p50).replace('–', ' and ')}; nine times in ten
-        between {spanWords(weighing.years.p90).replace('–', ' and ')}.
+        {probablyThat(toldShares.most, between(weighing.years.p90))};{' '}
+        {inSentence(probablyThat(toldShares.half, between(weighing.years.p50)))}.
       </p>
       {binding.length > 0 && (
         <p>
@@ -74,12 +76,12 @@ export function YearCurves({ room }: { room: ReadRoom }) {
         <summary>Years as a table</summary>
         <div className="read-scroll">
           <table className="read-table">
-            <caption>Shortest spans that hold half, and nine tenths, of the probability</caption>
+            <caption>Shortest spans that hold so much of the probability</caption>
             <thead>
               <tr>
                 <th scope="col">Part</th>
-                <th scope="col">Half</th>
-                <th scope="col">Nine tenths</th>
+                <th scope="col">{outOf(toldShares.half)}</th>
+                <th scope="col">{outOf(toldShares.most)}</th>
               </tr>
             </thead>
             <tbody>
@@ -99,6 +101,10 @@ export function YearCurves({ room }: { room: ReadRoom }) {
       </details>
     </section>
   );
+}
+
+function between([from, to]: readonly [number, number]): string {
+  return `between ${Math.round(from)} and ${Math.round(to)}`;
 }
 
 /** The curves themselves, each to its own height, on one axis of years. */
@@ -169,5 +175,5 @@ function sayCurves(rows: readonly Row[]): string {
   const each = rows.map(
     (row) => `${row.name}: ${spanWords(row.years.p90)}${row.apart === undefined ? '' : `, ${row.apart}`}`,
   );
-  return `Curves of years, nine times in ten within: ${each.join('; ')}. The same as a table below.`;
+  return `Curves of years, with the spans that hold ${outOf(toldShares.most)}: ${each.join('; ')}. The same as a table below.`;
 }

@@ -1,3 +1,4 @@
+import { inSentence } from '../../knowledge/inSentence.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { type ReadingId, readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
@@ -13,7 +14,7 @@ export function WhatIsPrinted({ piece, leading }: { piece: Piece; leading: Readi
     (words) => words !== '',
   );
   const rows: [string, string][] = [
-    ['Piece', `${pieceTitle(piece)} (${(forms[piece.form]?.name ?? piece.form).toLowerCase()})`],
+    ['Piece', `${pieceTitle(piece)} (${inSentence(forms[piece.form]?.name ?? piece.form)})`],
     ['For', engagement.client.trim()],
     ['Conclusion', opinion.conclusion.trim()],
     ['You conclude', opinion.reading === undefined ? '' : readingWords[opinion.reading].title],

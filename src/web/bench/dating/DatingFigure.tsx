@@ -1,9 +1,10 @@
+import { outOf, toldShares } from '../../../evidence/probabilityWords.ts';
 import { yearTicks } from '../../readings/yearCurve.ts';
 import { type DatingFound, datingCurve } from './datingWords.ts';
 
 const [width, height] = [420, 110];
 
-/** The curve of years, with the spans of half and of nine tenths beneath. */
+/** The curve of years, with the spans that are told beneath. */
 export function DatingFigure({ found }: { found: DatingFound }) {
   const { from, to, points } = datingCurve(found.density, width, height);
   const x = (year: number) => Math.min(width, Math.max(0, (width * (year - from)) / (to - from)));
@@ -17,7 +18,7 @@ export function DatingFigure({ found }: { found: DatingFound }) {
       <svg
         viewBox={`-16 -6 ${width + 32} ${height + 44}`}
         role="img"
-        aria-label={`Curve of years. Half of it lies in ${years(found.p50)}, nine tenths in ${years(found.p90)}; its middle is ${Math.round(found.median)}.`}
+        aria-label={`Curve of years. ${outOf(toldShares.half)} of it lie in ${years(found.p50)}, ${outOf(toldShares.most)} in ${years(found.p90)}; its middle is ${Math.round(found.median)}.`}
       >
         {yearTicks([from, to], 7).map((year) => (
           <g key={year}>
@@ -31,7 +32,9 @@ export function DatingFigure({ found }: { found: DatingFound }) {
         <rect className="dating-most" y={height + 8} height={3} {...bar(found.p90)} />
         <rect className="dating-half" y={height + 5} height={9} {...bar(found.p50)} />
       </svg>
-      <figcaption className="small soft">Thick bar: half · thin bar: nine tenths</figcaption>
+      <figcaption className="small soft">
+        Thick bar: {outOf(toldShares.half)} · thin bar: {outOf(toldShares.most)}
+      </figcaption>
     </figure>
   );
 }

@@ -46,7 +46,7 @@ describe('a span in words and as a curve', () => {
 
   it('names the sign that holds an end', () => {
     expect(datingWords(found, (sign) => `${sign} type`)).toBe(
-      'As likely as not between 1832 and 1850; nine times in ten between 1820 and 1871. The early end is held by “screw type” (by 57 years).',
+      'Very probably between 1820 and 1871 (90 in 100); as probably as not between 1832 and 1850 (50 in 100). The early end is held by “screw type” (by 57 years).',
     );
   });
 

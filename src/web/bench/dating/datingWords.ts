@@ -1,3 +1,5 @@
+import { probablyThat, toldShares } from '../../../evidence/probabilityWords.ts';
+import { inSentence } from '../../../knowledge/inSentence.ts';
 import { listed } from '../../shell/listed.ts';
 
 /** What `dating.span` gives back. */
@@ -21,7 +23,7 @@ export function datingWords(found: DatingFound, nameOf: (sign: string) => string
     return [`The ${end === 'from' ? 'early' : 'late'} end is held by ${listed(named)}.`];
   });
   return [
-    `As likely as not between ${span(found.p50)}; nine times in ten between ${span(found.p90)}.`,
+    `${probablyThat(toldShares.most, `between ${span(found.p90)}`)}; ${inSentence(probablyThat(toldShares.half, `between ${span(found.p50)}`))}.`,
     ...held,
   ].join(' ');
 }

@@ -1,21 +1,23 @@
-import { type SetSize, sizesDrawn } from './sizeWords.ts';
+import { outOf, toldShares } from '../../../evidence/probabilityWords.ts';
+import { type SetSize, shareWithin, sizesDrawn } from './sizeWords.ts';
 
 const height = 120;
 const width = 360;
 
-/** How probable each size of the set is, as bars; those within nine tenths are filled, the median is named. */
+/** How probable each size of the set is, as bars; those within the span that is told are filled, the median is named. */
 export function SizeFigure({ size }: { size: SetSize }) {
   const bars = sizesDrawn(size, 120);
   const most = Math.max(...bars.map(([, p]) => p));
   const step = width / Math.max(1, bars.length);
   const every = Math.max(1, Math.ceil(22 / step));
+  const held = outOf(shareWithin(size, size.p90, toldShares.most));
   const inside = (n: number) => n >= size.p90[0] && n <= size.p90[1];
   return (
     <figure className="sets-figure">
       <svg
         viewBox={`-4 -16 ${width + 8} ${height + 36}`}
         role="img"
-        aria-label={`Sizes of the set and how probable each is: most probable ${bars.find(([, p]) => p === most)?.[0]}, half of it up to ${size.median}, nine tenths from ${size.p90[0]} to ${size.p90[1]}. The same as a table below.`}
+        aria-label={`Sizes of the set and how probable each is: the highest bar at ${bars.find(([, p]) => p === most)?.[0]}, its middle ${size.median}, ${held} from ${size.p90[0]} to ${size.p90[1]}. The same as a table below.`}
       >
         {bars.map(([n, p], index) => (
           <g key={n}>
@@ -28,7 +30,7 @@ export function SizeFigure({ size }: { size: SetSize }) {
             />
             {n === size.median && (
               <text x={index * step + step / 2} y={height - (height * p) / most - 4} textAnchor="middle">
-                half
+                middle
               </text>
             )}
             {index % every === 0 && (
@@ -40,7 +42,7 @@ export function SizeFigure({ size }: { size: SetSize }) {
         ))}
         <line className="sets-axis" x1={0} x2={width} y1={height} y2={height} />
       </svg>
-      <figcaption className="small soft">Filled: nine times in ten.</figcaption>
+      <figcaption className="small soft">Filled: {held}.</figcaption>
       <details>
         <summary>As a table</summary>
         <table className="sets-table">

@@ -1,3 +1,4 @@
+import { inSentence } from '../../../knowledge/inSentence.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
 
@@ -31,7 +32,7 @@ export function likenessWords(found: Likeness): string {
     ].join(' ');
   const out = outliers.map(
     ({ id, measure, valueMm, medianMm }) =>
-      `${id} stands out in ${lower(measure)}: ${inches(valueMm)} where the others have about ${inches(medianMm)}.`,
+      `${id} stands out in ${inSentence(measure)}: ${inches(valueMm)} where the others have about ${inches(medianMm)}.`,
   );
   return [
     ...(out.length > 0 ? out : ['No member stands out among its own kind.']),
@@ -65,8 +66,4 @@ function listed(names: readonly string[]): string {
 
 function inches(mm: number): string {
   return `${formatInches(mm, { denominator: 16 })} in`;
-}
-
-function lower(name: string): string {
-  return name.charAt(0).toLowerCase() + name.slice(1);
 }

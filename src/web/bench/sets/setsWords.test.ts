@@ -3,7 +3,7 @@ import type { CalculationContext } from '../../../calculations/define.ts';
 import { runCalculation } from '../../../calculations/runCalculation.ts';
 import { type Likeness, likenessWords } from './likenessWords.ts';
 import { readNumerals } from './readNumerals.ts';
-import { type SetSize, sizesDrawn, sizeWords, turnedWords } from './sizeWords.ts';
+import { type SetSize, shareWithin, sizesDrawn, sizeWords, turnedWords } from './sizeWords.ts';
 
 const context = { yearNow: 2026 } as CalculationContext;
 const run = <Output>(id: string, input: object): Output => {
@@ -16,13 +16,21 @@ describe('the size of a set in words', () => {
   const { numbers } = readNumerals('III VII XI');
   const size = run<SetSize>('sets.size', { numbersSeen: [3, 7, 11], prior: { max: 24 } });
 
-  it('says what was seen, the least, the median and nine tenths', () => {
+  // By hand: sizes N from 11 to 24 weigh 1/C(N, 3), and those up to N together 1/90 − 1/(N(N − 1)), of 1/90 − 1/552 in all:
+  // 0.5055 up to 13, 0.9621 up to 22, 0.9386 up to 21.
+  it('says what was seen, the least, the median and the span with what it holds', () => {
     expect(sizeWords(size, numbers)).toBe(
-      `With III, VII, XI seen, the set had at least 11 pieces: as likely as not no more than ${size.median}; between ${size.p90[0]} and ${size.p90[1]}, nine times in ten.`,
+      'With III, VII, XI seen, the set had at least 11 pieces: as probably as not no more than 13 (51 in 100); very probably between 11 and 22 (96 in 100).',
     );
   });
 
-  it('draws nine tenths and somewhat beyond, and no more than there is room for', () => {
+  it('claims no less than the span was made for where the list of sizes ends early', () => {
+    const cut = { posterior: [[2, 0.3] as [number, number], [3, 0.1] as [number, number]] };
+    expect(shareWithin(cut, [2, 40], 0.9)).toBe(0.9);
+    expect(shareWithin(cut, [3, 3], 0)).toBe(0.1);
+  });
+
+  it('draws the span that is told and somewhat beyond, and no more than there is room for', () => {
     const drawn = sizesDrawn(size, 120).map(([n]) => n);
     expect(drawn[0]).toBe(11);
     expect(drawn.at(-1)).toBeGreaterThanOrEqual(size.p90[1]);

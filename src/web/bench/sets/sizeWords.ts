@@ -1,3 +1,5 @@
+import { probablyThat, toldShares } from '../../../evidence/probabilityWords.ts';
+import { inSentence } from '../../../knowledge/inSentence.ts';
 import type { ReadNumber } from './readNumerals.ts';
 
 /** What `sets.size` gives back. */
@@ -10,13 +12,25 @@ export type SetSize = {
   mean: number | null;
 };
 
-/** The likely size of a set in a sentence, with what it takes for granted. */
+/** What a set may have had, in a sentence. */
 export function sizeWords(size: SetSize, numbers: readonly ReadNumber[]): string {
   const { median, p90 } = size;
   const seen = numbers.map(({ text }) => text).join(', ');
   const least = size.posterior[0]?.[0] ?? p90[0];
-  const range = p90[0] === p90[1] ? `${p90[0]}` : `between ${p90[0]} and ${p90[1]}, nine times in ten`;
-  return `With ${seen} seen, the set had at least ${least} pieces: as likely as not no more than ${median}; ${range}.`;
+  const range = p90[0] === p90[1] ? `${p90[0]}` : `between ${p90[0]} and ${p90[1]}`;
+  const upTo = probablyThat(shareWithin(size, [least, median], toldShares.half), `no more than ${median}`);
+  const within = probablyThat(shareWithin(size, p90, toldShares.most), range);
+  return `With ${seen} seen, the set had at least ${least} pieces: ${inSentence(upTo)}; ${inSentence(within)}.`;
+}
+
+/** What a stretch of sizes holds of the probability: at least what it was made to hold, where the list of sizes ends before it does. */
+export function shareWithin(
+  { posterior }: Pick<SetSize, 'posterior'>,
+  [from, to]: readonly [number, number],
+  madeFor: number,
+): number {
+  const held = posterior.filter(([n]) => n >= from && n <= to).reduce((sum, [, p]) => sum + p, 0);
+  return Math.min(1, Math.max(madeFor, held));
 }
 
 /** Numerals that say another number from their other side, for a line of doubt; empty where there are none. */

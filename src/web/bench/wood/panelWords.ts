@@ -1,3 +1,4 @@
+import { inSentence } from '../../../knowledge/inSentence.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
 import { ratioWords } from './roundnessWords.ts';
@@ -37,7 +38,7 @@ export function panelWords(found: PanelLossFound, wood: string, seenMm: number |
 /** `Pine, eastern white` as it is said: eastern white pine. */
 function plainWood(name: string): string {
   const [first = '', ...rest] = name.split(', ');
-  return [...rest.toReversed(), first.charAt(0).toLowerCase() + first.slice(1)].join(' ');
+  return [...rest.toReversed(), inSentence(first)].join(' ');
 }
 
 function recentWords({ lossMm, sdMm }: Loss): string {

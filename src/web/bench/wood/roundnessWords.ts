@@ -1,3 +1,4 @@
+import { inSentence } from '../../../knowledge/inSentence.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
 
@@ -17,7 +18,7 @@ export function roundnessWords(result: Roundness, wood: string): string {
     Math.abs(differenceMm) <= 2 * sigmaMm
       ? `The two diameters agree within the measuring (${mm(differenceMm)}, give or take ${mm(told(sigmaMm))}).`
       : `They differ by ${both(differenceMm)}, give or take ${mm(told(sigmaMm))}.`;
-  const expected = `In ${wood.toLowerCase()} of old make ${both(expectedOld.meanMm)} would be expected, give or take ${mm(told(expectedOld.sdMm))}, in recent make ${mm(expectedNew.meanMm)}, give or take ${mm(told(expectedNew.sdMm))}.`;
+  const expected = `In ${inSentence(wood)} of old make ${both(expectedOld.meanMm)} would be expected, give or take ${mm(told(expectedOld.sdMm))}, in recent make ${mm(expectedNew.meanMm)}, give or take ${mm(told(expectedNew.sdMm))}.`;
   return `${found} ${expected} ${ratioWords(likelihoodRatio)}`;
 }
 

@@ -3,6 +3,7 @@ import { caseFromPiece } from '../../../evidence/caseFromPiece.ts';
 import { isTelling } from '../../../evidence/lookPlan.ts';
 import { type PhotographsToAsk, photographsToAsk } from '../../../evidence/photographsToAsk.ts';
 import { prepareCase } from '../../../evidence/prepareCase.ts';
+import { inSentence } from '../../../knowledge/inSentence.ts';
 import type { WeighingNow } from '../../weigh/useWeighing.ts';
 import type { ExamRoom } from '../examRoom.ts';
 
@@ -24,7 +25,7 @@ export function AsksRoom({ room, weigh }: { room: ExamRoom; weigh: WeighingNow }
   // A picture that would tell little is left out unless it is ticked.
   const isAsked = (ask: Ask) =>
     chosen[ask.id] ?? (ask.kind === 'answer' || weigh.nextLooks.length === 0 || ask.shows.some(isTelling));
-  const form = knowledge.forms[piece.form]?.name.toLowerCase() ?? 'piece';
+  const form = inSentence(knowledge.forms[piece.form]?.name ?? 'piece');
   const letter = letterOfAsks(`the ${form}`, told.asks.filter(isAsked));
   return (
     <div className="asks">

@@ -1,3 +1,4 @@
+import { inSentence } from '../../../knowledge/inSentence.ts';
 import { causeStates, causes, type Knowledge } from '../../../knowledge/schema.ts';
 import { tellsOf } from '../../examination/figureWords.ts';
 import { capitalWords } from '../plainWords.ts';
@@ -8,7 +9,7 @@ export function causesToChoose(alterations: Knowledge['alterations']): { id: str
     ...causes.map((id) => ({ id, name: capitalWords(tellsOf(id, alterations)) })),
     ...Object.values(alterations).map(({ id, name }) => ({
       id: `alteration/${id}`,
-      name: `Whether this was done: ${name.toLowerCase()}`,
+      name: `Whether this was done: ${inSentence(name)}`,
     })),
   ];
 }
