@@ -1,20 +1,29 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { faultsInEveryLook, overTheEdge, screens } from './support/everyLook.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { ownPages, takeOnPiece } from './support/ownPages.ts';
 import { startServer, type TestServer } from './support/startServer.ts';
 
 describe('every page of the house', () => {
-  const used = {} as { server: TestServer; browser: Browser; pieceId: string };
+  const used = {} as { server: TestServer; browser: Browser; page: Page; pieceId: string };
+  const refused: string[] = [];
   beforeAll(async () => {
     used.server = await startServer();
     used.browser = await openBrowser();
-    const page = await (await used.browser.newContext()).newPage();
+    // One page goes from address to address: a new one would read the program, and axe, from scratch each time.
+    used.page = await used.browser.newPage();
+    const { page } = used;
     used.pieceId = await takeOnPiece(page, used.server.address, 'Looked-at chair');
     await page.getByText('An estate').click();
     await page.getByText('Saved', { exact: true }).waitFor();
-    await page.context().close();
+    page.on('console', (message) => {
+      if (/Content Security Policy|Refused to/.test(message.text())) refused.push(message.text());
+    });
+    page.on('pageerror', (error) => refused.push(error.message));
+  });
+  beforeEach(() => {
+    refused.length = 0;
   });
   afterAll(async () => {
     await used.browser?.close();
@@ -24,12 +33,7 @@ describe('every page of the house', () => {
   test.each(Object.keys(ownPages('any')))(
     '%s: no fault that axe finds, nothing that the policy refuses, and it holds with text twice as large',
     async (name) => {
-      const page = await used.browser.newPage();
-      const refused: string[] = [];
-      page.on('console', (message) => {
-        if (/Content Security Policy|Refused to/.test(message.text())) refused.push(message.text());
-      });
-      page.on('pageerror', (error) => refused.push(error.message));
+      const { page } = used;
       await settle(page, used.server.address + ownPages(used.pieceId)[name]);
       expect(await faultsInEveryLook(page, { rules: 'all' })).toEqual([]);
       await page.setViewportSize(screens.phone);
@@ -38,9 +42,27 @@ describe('every page of the house', () => {
       });
       expect(await overTheEdge(page)).toBe(0);
       expect(refused).toEqual([]);
-      await page.close();
     },
   );
+
+  test('has faults that are seen where they are planted', async () => {
+    const page = await used.browser.newPage();
+    await page.setContent(
+      '<html lang="en"><title>Planted</title><main><h1>Planted</h1><img src="data:,"><p style="color:#bbb">Pale</p><p style="width:2000px">Wide</p></main>',
+    );
+    const faults = await faultsInEveryLook(page, { rules: 'all' });
+    expect(faults.map((fault) => fault.replace(/(: [a-z-]+):.*/, '$1'))).toEqual([
+      'phone, light: color-contrast',
+      'phone, light: image-alt',
+      'phone, dark: color-contrast',
+      expect.stringMatching(/^phone: \d+ px wider than the screen$/),
+      'desk, light: color-contrast',
+      'desk, light: image-alt',
+      'desk, dark: color-contrast',
+      expect.stringMatching(/^desk: \d+ px wider than the screen$/),
+    ]);
+    await page.close();
+  });
 
   test('prints every fraction of an inch from its own letters, in both kinds of type', async () => {
     const page = await (await used.browser.newContext()).newPage();
