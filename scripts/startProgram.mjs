@@ -9,9 +9,11 @@ import { userDataFolder } from './userDataFolder.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-const help = `npm start -- [--data DIR] [--port NUMBER] [--no-open]
+const help = `npm start -- [--data DIR] [--port NUMBER] [--read-only] [--no-open]
   --data DIR      keep the record in this folder instead of the usual one
   --port NUMBER   answer on this port instead of 4717 (0 lets the system choose)
+  --read-only     look at the record only: nothing can be entered, and nothing in its folder is changed
+                  (by itself where the folder can't be written, or another Underside has it open)
   --no-open       do not open the browser`;
 
 /** Starts the program; says in one plain sentence what stands in the way, and then exits with 1. */
@@ -30,12 +32,17 @@ export async function startProgram(args) {
   if (faults.length > 0) return stop(faults.join('\n'));
 
   const { startServer } = await import(pathToFileURL(join(root, 'dist', 'server.js')).href);
-  const started = await startServer({ dataDir: chosen.data, port: chosen.port, distDir: join(root, 'dist') });
+  const { data: dataDir, port, readOnly } = chosen;
+  const started = await startServer({ dataDir, port, readOnly, distDir: join(root, 'dist') });
   if (!started.ok) return stop(started.message);
   const begin = new URL(started.firstPage, started.address).href;
   console.log(`Underside is open at ${started.address}`);
   if (started.firstPage !== '/') console.log(`A worked example to begin with: ${begin}`);
-  console.log(`The record is kept in ${chosen.data}. Close with Ctrl+C.`);
+  if (started.readOnly === undefined) console.log(`The record is kept in ${dataDir}. Close with Ctrl+C.`);
+  else
+    console.log(
+      `The record in ${dataDir} is open read-only. ${started.readOnly.words} ${started.readOnly.instead} Close with Ctrl+C.`,
+    );
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'])
     process.once(signal, () => started.close().then(() => process.exit(0)));
   if (chosen.open) openInBrowser(begin);
@@ -48,6 +55,7 @@ function readOptions(args) {
       options: {
         data: { type: 'string' },
         port: { type: 'string', default: '4717' },
+        'read-only': { type: 'boolean', default: false },
         'no-open': { type: 'boolean', default: false },
         help: { type: 'boolean', short: 'h', default: false },
       },
@@ -57,7 +65,7 @@ function readOptions(args) {
       return `--port needs a number from 0 to 65535, and got "${values.port}".`;
     if (values.data === '') return '--data needs the name of a folder.';
     const data = values.data ?? userDataFolder(process.platform, process.env);
-    return { data, port, open: !values['no-open'], help: values.help };
+    return { data, port, readOnly: values['read-only'], open: !values['no-open'], help: values.help };
   } catch (error) {
     return `${error.message.split('. ')[0]}.\n${help}`;
   }

@@ -6,6 +6,7 @@ import type { KnowledgeFile } from '../knowledge/readEntries.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { CannotOpen, type Outcome } from '../record/fault.ts';
 import type { BroughtIn } from '../record/pieceFile/bringIn.ts';
+import type { WrittenPiece } from '../record/pieceFile/writePieceFile.ts';
 import { programVersion } from './programVersion.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -39,21 +40,40 @@ async function takeOut(piece: string, to: string, dataDir: string, terminal: Ter
     for (const line of house.lines) terminal.err(line);
     return 2;
   }
-  const { writePieceFile } = await import('../record/pieceFile/writePieceFile.ts');
-  const knowledge = joinedKnowledge(dataDir, house.knowledge);
-  const written = await writePieceFile({
-    dataDir,
-    piece,
-    to,
-    knowledge,
-    programVersion: programVersion(),
-    now: new Date(),
-  });
+  const written = await writeFrom(dataDir, piece, to, joinedKnowledge(dataDir, house.knowledge));
   if (!written.ok) return refused(written.faults, terminal);
   const { acts, photos, bytes, missing } = written.value;
   terminal.out(`Taken out into ${to}: ${acts} acts, ${photos} photos, ${(bytes / 1e6).toFixed(1)} MB.`);
   for (const sha of missing) terminal.out(`  The photo ${sha} was not in the data folder.`);
   return missing.length === 0 ? 0 : 1;
+}
+
+/** From a copy of the record's file: the folder may be write-protected, and stays as it is. */
+async function writeFrom(
+  dataDir: string,
+  piece: string,
+  to: string,
+  knowledge: Knowledge,
+): Promise<Outcome<WrittenPiece>> {
+  const [{ recordAside }, { recordFile }, { writePieceFile }] = await Promise.all([
+    import('../record/readOnly/recordAside.ts'),
+    import('../record/openDataFolder.ts'),
+    import('../record/pieceFile/writePieceFile.ts'),
+  ]);
+  const aside = existsSync(recordFile(dataDir)) ? recordAside(dataDir) : undefined;
+  try {
+    return await writePieceFile({
+      dataDir,
+      file: aside?.file ?? recordFile(dataDir),
+      piece,
+      to,
+      knowledge,
+      programVersion: programVersion(),
+      now: new Date(),
+    });
+  } finally {
+    aside?.remove();
+  }
 }
 
 /** The house's knowledge with the user's own entries, as the running program last joined them. */

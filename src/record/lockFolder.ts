@@ -1,4 +1,5 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { CannotOpen } from './fault.ts';
 import { openSqlite } from './sqlite/openSqlite.ts';
@@ -19,7 +20,7 @@ export type FolderLock = {
  * @throws CannotOpen when another running program holds the folder
  */
 export function lockFolder(dir: string): FolderLock {
-  const holder = join(dir, 'running.json');
+  const holder = holderFile(dir);
   const database = openSqlite(join(dir, 'running.lock'));
   try {
     database.pragma('journal_mode = MEMORY');
@@ -27,11 +28,12 @@ export function lockFolder(dir: string): FolderLock {
   } catch (error) {
     database.close();
     if (!String((error as { code?: string }).code).startsWith('SQLITE_BUSY')) throw error;
-    throw new CannotOpen('record.in-use', inUse(dir, readHolder(holder)));
+    throw new CannotOpen('record.in-use', inUse(dir, holderOf(dir)));
   }
-  writeFileSync(holder, JSON.stringify({ pid: process.pid }));
+  const us: Holder = { pid: process.pid, host: hostname() };
+  writeFileSync(holder, JSON.stringify(us));
   return {
-    sayAddress: (address) => writeFileSync(holder, JSON.stringify({ pid: process.pid, address })),
+    sayAddress: (address) => writeFileSync(holder, JSON.stringify({ ...us, address })),
     release() {
       rmSync(holder, { force: true });
       database.close();
@@ -39,16 +41,23 @@ export function lockFolder(dir: string): FolderLock {
   };
 }
 
-function inUse(dir: string, holder: { pid?: number; address?: string }): string {
-  const where = holder.address ? ` at ${holder.address}` : '';
-  const which = holder.pid ? ` (process ${holder.pid})` : '';
-  return `Underside is already running on the folder ${dir}${where}${which}: use that one, close it first, or choose another folder with --data.`;
-}
+/** What a program that holds a folder says of itself. */
+export type Holder = { pid?: number; host?: string; address?: string };
 
-function readHolder(file: string): { pid?: number; address?: string } {
+/** Who holds, or last held, a folder; nothing where none says so. */
+export function holderOf(dir: string): Holder {
   try {
-    return JSON.parse(readFileSync(file, 'utf8'));
+    return JSON.parse(readFileSync(holderFile(dir), 'utf8'));
   } catch {
     return {};
   }
+}
+
+const holderFile = (dir: string) => join(dir, 'running.json');
+
+function inUse(dir: string, { pid, host, address }: Holder): string {
+  const elsewhere = host !== undefined && host !== hostname();
+  const where = elsewhere ? ` on the computer “${host}”` : address ? ` at ${address}` : '';
+  const which = pid && !elsewhere ? ` (process ${pid})` : '';
+  return `Underside is already running on the folder ${dir}${where}${which}: use that one, close it first, or choose another folder with --data.`;
 }

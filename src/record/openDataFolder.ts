@@ -21,15 +21,19 @@ export function openDataFolder(dir: string, programVersion = ''): { log: EventLo
   const lock = takeLock(dir);
   try {
     keepPrivate(dir);
-    return { log: sqliteLog(recordFile(dir), false, programVersion), lock };
+    return { log: sqliteLog(recordFile(dir), { programVersion }), lock };
   } catch (error) {
     lock.release();
     throw error;
   }
 }
 
-/** Photos or signed revisions without their record: to begin anew beside them would look like an empty record. */
-function refuseLostRecord(dir: string): void {
+/**
+ * Photos or signed revisions without their record: to begin anew beside them would look like an empty record.
+ *
+ * @throws CannotOpen
+ */
+export function refuseLostRecord(dir: string): void {
   if (existsSync(recordFile(dir))) return;
   const left = ['photos', 'issued'].filter((name) => holdsFiles(join(dir, name)));
   if (left.length === 0) return;
@@ -51,6 +55,7 @@ function makeWritable(dir: string): void {
     makeFolder(resolve(dir));
     if (!statSync(dir).isDirectory()) throw new Error('not a folder');
     accessSync(dir, constants.R_OK | constants.W_OK | constants.X_OK);
+    if (existsSync(recordFile(dir))) accessSync(recordFile(dir), constants.R_OK | constants.W_OK);
   } catch {
     throw notWritable(dir);
   }

@@ -4,15 +4,19 @@ import { join } from 'node:path';
 export const shownSizes = { view: 2048, thumb: 320 } as const;
 export type ShownSize = keyof typeof shownSizes;
 
-/** Where photos and what is made from them stand in a data folder. */
-export function photoPaths(dir: string) {
+/**
+ * Where photos and what is made from them stand in a data folder.
+ *
+ * @param workDir  where what is made and what is arriving stands, where the data folder is only looked at
+ */
+export function photoPaths(dir: string, workDir = dir) {
   return {
     originals: join(dir, 'photos'),
     original: (sha256: string) => join(dir, 'photos', sha256.slice(0, 2), sha256),
-    derived: join(dir, 'derived'),
-    shown: (sha256: string, size: ShownSize) => join(dir, 'derived', `${sha256}-${size}.jpg`),
-    facts: (sha256: string) => join(dir, 'derived', `${sha256}.json`),
-    incoming: join(dir, 'incoming'),
+    derived: join(workDir, 'derived'),
+    shown: (sha256: string, size: ShownSize) => join(workDir, 'derived', `${sha256}-${size}.jpg`),
+    facts: (sha256: string) => join(workDir, 'derived', `${sha256}.json`),
+    incoming: join(workDir, 'incoming'),
   };
 }
 

@@ -28,20 +28,27 @@ export type PhotoFolder = {
   adopt(sha256: string): Promise<Outcome<undefined>>;
 };
 
+/** What a photo folder may be given beside its place. */
+export type PhotoParts = {
+  /** Photos of the worked examples; they are shown like the others and are not part of the record. */
+  builtIn?: ReadonlyMap<string, BuiltInPhoto>;
+  /** The line in which large pictures wait, one at a time, with whatever else is heavy. */
+  heavy?: InTurn;
+  /** Where derived pictures are kept, where the data folder is only looked at. */
+  workDir?: string;
+};
+
 /**
  * The photo folder of a record.
  *
- * @param dir      the data folder
- * @param heavy    the line in which large pictures wait, one at a time, with whatever else is heavy
- * @param builtIn  photos of the worked examples; they are shown like the others and are not part of the record
+ * @param dir  the data folder
  */
 export async function openPhotos(
   dir: string,
   limits: PictureLimits & { mostBytes: number; largeBytes?: number },
-  builtIn: ReadonlyMap<string, BuiltInPhoto> = new Map(),
-  heavy: InTurn = takingTurns(1),
+  { builtIn = new Map(), heavy = takingTurns(1), workDir = dir }: PhotoParts = {},
 ): Promise<PhotoFolder> {
-  const paths = photoPaths(dir);
+  const paths = photoPaths(dir, workDir);
   const light = takingTurns(2);
   const derive = async (path: string, known: Parameters<typeof makeDerived>[1]) => {
     const inTurn =
@@ -49,8 +56,8 @@ export async function openPhotos(
     return inTurn(() => makeDerived(path, known, paths, limits));
   };
   await rm(paths.incoming, { recursive: true, force: true });
-  for (const folder of [paths.originals, paths.derived, paths.incoming])
-    await mkdir(folder, { recursive: true });
+  const ours = [paths.derived, paths.incoming, ...(workDir === dir ? [paths.originals] : [])];
+  for (const folder of ours) await mkdir(folder, { recursive: true });
 
   const original = async (sha256: string): Promise<BuiltInPhoto | undefined> => {
     const path = paths.original(sha256);

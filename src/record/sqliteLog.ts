@@ -9,21 +9,29 @@ import { whenQuiet } from './whenQuiet.ts';
 /** After so long without an act the write-ahead file is brought into the record's own. */
 const quietMs = 500;
 
+export type SqliteLogOptions = {
+  /** To look only: nothing is made, nothing is locked. */
+  readOnly?: boolean;
+  /** To look at a record of a newer program too, as far as its acts stand where this program expects them. */
+  evenNewer?: boolean;
+  /** Noted beside the id of a record that is new. */
+  programVersion?: string;
+};
+
 /**
  * The log as a SQLite file: write-ahead, every commit flushed to the disk before it is answered.
  *
  * @param file      the file, made when it is not there; ':memory:' for none
- * @param readOnly  true to look only: nothing is made, nothing is locked
- * @param programVersion  noted beside the id of a record that is new
  * @throws CannotOpen with one sentence when the file is of a newer program, is no record, or can't be written
  */
-export function sqliteLog(file: string, readOnly = false, programVersion = ''): EventLog {
-  const database = open(file, readOnly, programVersion);
+export function sqliteLog(file: string, options: SqliteLogOptions = {}): EventLog {
+  const database = open(file, options);
   try {
-    return logOf(database, readOnly);
+    return logOf(database, options.readOnly === true);
   } catch (error) {
+    const version = Number(database.pragma('user_version'));
     database.close();
-    throw openFault(file, error);
+    throw version > schemaVersion ? newerStore(file, version, false) : openFault(file, error);
   }
 }
 
@@ -116,12 +124,15 @@ function idOf(database: SqliteDatabase): string {
   return database.prepare<{ id: string }>('SELECT id FROM record').get()?.id ?? '';
 }
 
-function open(file: string, readOnly: boolean, programVersion: string): SqliteDatabase {
+function open(
+  file: string,
+  { readOnly = false, evenNewer = false, programVersion = '' }: SqliteLogOptions,
+): SqliteDatabase {
   let database: SqliteDatabase | undefined;
   try {
     database = openSqlite(file, { readOnly, waitMs: 2000 });
     const version = Number(database.pragma('user_version'));
-    if (version > schemaVersion) throw newerStore(file, version);
+    if (version > schemaVersion && !(readOnly && evenNewer)) throw newerStore(file, version, true);
     if (!readOnly) prepare(database, version, programVersion);
     return database;
   } catch (error) {
@@ -140,10 +151,13 @@ function prepare(database: SqliteDatabase, version: number, programVersion: stri
   upgradeSchema(database, version, programVersion);
 }
 
-function newerStore(file: string, version: number): CannotOpen {
+function newerStore(file: string, version: number, mayLook: boolean): CannotOpen {
+  const instead = mayLook
+    ? 'start that newer program, choose another folder with --data, or look at this one with --read-only'
+    : 'this one can’t read it: start that newer program';
   return new CannotOpen(
     'record.newer-store',
-    `The record ${file} was written by a newer Underside (version ${version} of the store, and this program knows ${schemaVersion}): start that newer program, or choose another folder with --data.`,
+    `The record ${file} was written by a newer Underside (version ${version} of the store, and this program knows ${schemaVersion}): ${instead}.`,
   );
 }
 

@@ -5,11 +5,13 @@ import type { RecordedEvent } from '../piece/event.ts';
 import { piece as pieceSchema } from '../piece/piece.ts';
 import { canonicalJson } from './canonicalJson.ts';
 import { chainStart, type Head, hashEvent } from './chain.ts';
+import { CannotOpen } from './fault.ts';
 import { recordFile } from './openDataFolder.ts';
 import { photoPaths } from './photoPaths.ts';
 import { originalFiles } from './photos.ts';
 import { photosNamed } from './photosNamed.ts';
 import { newState, stepsFrom } from './pieceState.ts';
+import { type RecordAside, recordAside } from './readOnly/recordAside.ts';
 import { type DeviceHead, type RecordHead, recordHead } from './recordHead.ts';
 import { openSqlite } from './sqlite/openSqlite.ts';
 import { SqliteFault } from './sqlite/sqliteFault.ts';
@@ -37,7 +39,8 @@ export type NotedHead = { hash: string; count?: number };
 
 /**
  * Whether a record is as it was written: the file and its tables, every device's chain of hashes, what each act says
- * stood there before, every piece, and the bytes of every photo. Changes nothing, and may run beside the program. A
+ * stood there before, every piece, and the bytes of every photo. Changes nothing in the folder, which may be
+ * write-protected, and may run beside the program. A
  * file that is damaged comes out as faults, never as an error.
  *
  * A chain shows any act changed, removed from the middle, or put in. That the newest acts were cut off, or the whole
@@ -61,7 +64,7 @@ export async function verifyRecord(dir: string, noted?: NotedHead): Promise<Veri
   };
   if (!existsSync(recordFile(dir)))
     return withFault(found, 'verify.no-record', dir, `There is no record in ${dir}.`);
-  const store = readFile(recordFile(dir));
+  const store = readFile(dir);
   found.faults.push(...store.faults);
   found.recordId = store.recordId;
   checkEvents(store.acts, found);
@@ -74,20 +77,25 @@ export async function verifyRecord(dir: string, noted?: NotedHead): Promise<Veri
   return { ...found, ok: found.faults.length === 0 };
 }
 
-function readFile(file: string): StoreContents {
+function readFile(dir: string): StoreContents {
+  const file = recordFile(dir);
   const nothing = (code: string, message: string) => ({
     recordId: '',
     acts: [],
     faults: [{ code, path: file, message }],
   });
+  let aside: RecordAside | undefined;
   try {
-    const database = openSqlite(file, { readOnly: true, waitMs: 2000 });
+    aside = recordAside(dir);
+    const database = openSqlite(aside.file, { readOnly: true });
     try {
       return readStore(database);
     } finally {
       database.close();
     }
   } catch (error) {
+    if (error instanceof CannotOpen && error.code === 'record.cannot-look')
+      return nothing('verify.unreadable', error.message);
     if (!(error instanceof SqliteFault)) throw error;
     if (error.code === 'SQLITE_NOTADB')
       return nothing(
@@ -100,6 +108,8 @@ function readFile(file: string): StoreContents {
       'verify.file-damaged',
       `The file of the record is damaged and can’t be read to its end (${error.message}): put back a copy of it.`,
     );
+  } finally {
+    aside?.remove();
   }
 }
 

@@ -6,6 +6,7 @@ import type { EventLog } from './eventLog.ts';
 import { CannotOpen } from './fault.ts';
 import { sha256Of } from './issuedFolder.ts';
 import { recordFile } from './openDataFolder.ts';
+import { type RecordAside, recordAside } from './readOnly/recordAside.ts';
 import { SqliteFault } from './sqlite/sqliteFault.ts';
 import { sqliteLog } from './sqliteLog.ts';
 import { verifyRecord } from './verify.ts';
@@ -128,9 +129,11 @@ function nearest(acts: readonly PlacedAct[], checked: CheckedFile | undefined): 
 
 /** All acts of a record in their order, or undefined where the file can't be read to its end. */
 function readActs(dir: string): { acts: PlacedAct[]; recordId: string } | undefined {
+  let aside: RecordAside | undefined;
   let log: EventLog | undefined;
   try {
-    log = sqliteLog(recordFile(dir), true);
+    aside = recordAside(dir);
+    log = sqliteLog(aside.file, { readOnly: true });
     const { recordId } = log;
     const acts = log.pieces().flatMap((piece) => log?.ofPiece(piece) ?? []);
     return { acts: acts.sort((a, b) => a.position - b.position), recordId };
@@ -140,6 +143,7 @@ function readActs(dir: string): { acts: PlacedAct[]; recordId: string } | undefi
     throw error;
   } finally {
     log?.close();
+    aside?.remove();
   }
 }
 

@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { DamagedPiece } from '../record/damagedPiece.ts';
 import type { OwnKnowledge } from '../record/ownKnowledge.ts';
 import type { PhotoFolder } from '../record/photos.ts';
+import type { ReadOnly } from '../record/readOnly/readOnly.ts';
 import type { RecordStore } from '../record/store.ts';
 import type { MakeRevision } from './askOpinion.ts';
 import type { BackupKeeper } from './backup/backupKeeper.ts';
@@ -13,6 +14,7 @@ import { fieldGuideRoutes, type SetGuide } from './fieldGuideRoutes.ts';
 import { answerWithPolicy, onlyOurPages } from './guard.ts';
 import { issuedRoutes } from './issuedRoutes.ts';
 import type { Jobs } from './jobs.ts';
+import { onlyReading } from './onlyReading.ts';
 import { opinionRoutes, type SetOpinion } from './opinionRoutes.ts';
 import { ownKnowledgeRoutes } from './ownKnowledgeRoutes.ts';
 import { photoRoutes } from './photoRoutes.ts';
@@ -32,14 +34,16 @@ export type ServerParts = {
   setOpinion: SetOpinion;
   setGuide: SetGuide;
   makeRevision: MakeRevision;
+  /** Why nothing can be entered, where the record is only looked at. */
+  readOnly?: ReadOnly | undefined;
   /** Where signed revisions are kept, in `issued/`. */
   dataDir: string;
   /** The version of the program. */
   version: string;
   jobs: Jobs;
   backups: BackupKeeper;
-  /** Where the record lies, and the thread that takes a piece out of it. */
-  pieceFiles: Pick<PieceFileParts, 'dataDir' | 'takeOut'>;
+  /** Where files of pieces wait, and the thread that takes a piece out. */
+  pieceFiles: Pick<PieceFileParts, 'workDir' | 'takeOut'>;
   screens: Awaited<ReturnType<typeof staticFiles>>;
   yearNow: () => number;
   /** Told what went wrong inside; a person is told only that something did. */
@@ -61,6 +65,7 @@ export function createApp(parts: ServerParts): Hono {
   const knowledgeNow = knowledgeStamp(own.knowledge, knowledgeText);
   app.use(answerWithPolicy);
   app.use(onlyOurPages);
+  if (parts.readOnly !== undefined) app.use('/api/*', onlyReading(parts.readOnly));
   app.use('/api/*', async (context, next) => {
     await next();
     if (!context.res.headers.has('cache-control')) context.header('cache-control', 'no-store');
@@ -72,12 +77,15 @@ export function createApp(parts: ServerParts): Hono {
     }),
   );
   app.route('/api/pieces', pieceRoutes(store, photos));
-  app.route('/api/record', recordRoutes(store, backups));
+  app.route('/api/record', recordRoutes(store, backups, parts.readOnly));
   app.route('/api/photos', photoRoutes(photos));
   app.route('/api/calc', calculationRoutes(calculate, yearNow, photos));
   app.route('/api/own-knowledge', ownKnowledgeRoutes(own));
   app.route('/api/backups', backupRoutes(backups));
-  app.route('/api', pieceFileRoutes({ ...parts.pieceFiles, store, photos, own, jobs }));
+  app.route(
+    '/api',
+    pieceFileRoutes({ ...parts.pieceFiles, dataDir: parts.dataDir, store, photos, own, jobs }),
+  );
   app.route('/api', scaleCardRoutes());
   app.route('/api', fieldGuideRoutes(own.knowledge, setGuide));
   app.route('/api', opinionRoutes(store, jobs, setOpinion));

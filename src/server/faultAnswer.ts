@@ -1,6 +1,7 @@
 import type { Context } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Fault } from '../calculations/define.ts';
+import { readOnlyCode } from '../record/readOnly/refuseWriting.ts';
 
 /** Faults as an answer; the status follows from what kind they are. */
 export function faultsAnswer(context: Context, faults: readonly Fault[], status?: ContentfulStatusCode) {
@@ -38,6 +39,6 @@ function statusOf(code: string): ContentfulStatusCode {
     ].includes(code)
   )
     return 409;
-  if (code === 'record.example-is-read-only') return 403;
+  if (code === 'record.example-is-read-only' || code === readOnlyCode) return 403;
   return 422;
 }

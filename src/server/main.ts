@@ -8,10 +8,12 @@ import type { Knowledge } from '../knowledge/schema.ts';
 import type { GuideOf } from '../opinion/fieldGuide.ts';
 import { CannotOpen, type Outcome } from '../record/fault.ts';
 import { clearWriting } from '../record/issuedFolder.ts';
-import { openDataFolder } from '../record/openDataFolder.ts';
+import { openFolder } from '../record/openFolder.ts';
 import { openOwnKnowledge } from '../record/ownKnowledge.ts';
 import { openPhotos, photoLimits } from '../record/photos.ts';
 import type { WrittenPiece } from '../record/pieceFile/writePieceFile.ts';
+import type { ReadOnly } from '../record/readOnly/readOnly.ts';
+import { refuseWriting } from '../record/readOnly/refuseWriting.ts';
 import { createStore } from '../record/store.ts';
 import { takingTurns } from '../record/turns.ts';
 import { createApp } from './app.ts';
@@ -27,11 +29,23 @@ import { staticFiles } from './staticFiles.ts';
 import { openWorkerDesk } from './workerDesk.ts';
 
 /** What `npm start` hands over: where the record is kept, where to answer, and the folder everything was built into. */
-export type StartOptions = { dataDir: string; port: number; distDir: string };
+export type StartOptions = {
+  dataDir: string;
+  port: number;
+  distDir: string;
+  /** To look at the record only. */
+  readOnly?: boolean;
+};
 
 /** A running program, or the one sentence that says why not. */
 export type Started =
-  | { ok: true; address: string; firstPage: string; close: () => Promise<void> }
+  | {
+      ok: true;
+      address: string;
+      firstPage: string;
+      readOnly: ReadOnly | undefined;
+      close: () => Promise<void>;
+    }
   | { ok: false; message: string };
 
 /** Opens the record and answers on this machine. Whatever stands in the way, nothing is changed by it. */
@@ -49,14 +63,16 @@ export async function startServer(options: StartOptions): Promise<Started> {
   }
 }
 
-async function start({ dataDir, port, distDir }: StartOptions): Promise<Started> {
-  const { log, lock } = openDataFolder(dataDir, versionOf(distDir));
+async function start({ dataDir, port, distDir, readOnly = false }: StartOptions): Promise<Started> {
+  const version = versionOf(distDir);
+  const opened = openFolder(dataDir, { programVersion: version, readOnly, now: new Date() });
+  const { workDir } = opened;
   const built = (name: string) => pathToFileURL(join(distDir, name));
   const house = {
     knowledge: ownNamesOnly(JSON.parse(readFileSync(built('knowledge.json'), 'utf8')) as Knowledge),
     files: () => JSON.parse(readFileSync(built('knowledge-files.json'), 'utf8')) as KnowledgeFile[],
   };
-  const knowledgeFile = join(dataDir, 'derived', 'knowledge.json');
+  const knowledgeFile = join(workDir, 'derived', 'knowledge.json');
   const own = openOwnKnowledge(join(dataDir, 'own-knowledge'), house, (knowledge) => {
     mkdirSync(dirname(knowledgeFile), { recursive: true });
     writeFileSync(`${knowledgeFile}.new`, JSON.stringify(knowledge));
@@ -70,12 +86,12 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   const photos = await openPhotos(
     dataDir,
     { ...photoLimits, heicWorker: built('heicWorker.js') },
-    examples.photos,
-    heavy,
+    { builtIn: examples.photos, heavy, workDir },
   );
-  const store = createStore(log, examples.pieces);
-  await clearWriting(dataDir);
-  const version = versionOf(distDir);
+  const store = createStore(opened.log, examples.pieces);
+  if (opened.readOnly === undefined) await clearWriting(dataDir);
+  const parts = { store, photos, own };
+  const record = opened.readOnly === undefined ? parts : refuseWriting(parts, opened.readOnly);
   const calculations = openWorkerDesk<CalculationQuestion, CalculationResult<unknown>, never>(
     built('calculationWorker.js'),
     { knowledgeFile },
@@ -96,16 +112,16 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   );
   const backups = openBackups(built('backupWorker.js'), {
     dataDir,
-    programVersion: versionOf(distDir),
+    programVersion: version,
     jobs,
     store,
     examples: examples.pieces,
+    readOnly: opened.readOnly !== undefined,
   });
 
   const app = createApp({
-    store,
-    photos,
-    own,
+    ...record,
+    readOnly: opened.readOnly,
     calculate: (question) => calculations.ask(question),
     setOpinion: askOpinion(opinions, photos, () => new Date(), heavy),
     setGuide: (of) => heavy(() => guides.ask(of)),
@@ -115,9 +131,12 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
     jobs,
     backups: backups.keeper,
     pieceFiles: {
-      dataDir,
+      workDir,
       takeOut: (piece, to, onStep) =>
-        takingOut.ask({ dataDir, piece, to, programVersion: versionOf(distDir), now: new Date() }, onStep),
+        takingOut.ask(
+          { dataDir, file: opened.file, piece, to, programVersion: version, now: new Date() },
+          onStep,
+        ),
     },
     screens: await staticFiles(join(distDir, 'web')),
     yearNow,
@@ -125,18 +144,21 @@ async function start({ dataDir, port, distDir }: StartOptions): Promise<Started>
   });
   const close = async () => {
     await Promise.all([calculations, opinions, guides, backups, takingOut].map((each) => each.close()));
-    store.close();
-    lock.release();
+    opened.close();
   };
   const listening = await listen(app, port);
   if (!listening.ok) {
     await close();
-    return { ok: false, message: listening.faults[0]?.message ?? '' };
+    const [fault] = listening.faults;
+    // Started twice: better than that the port is taken is to know where the first one answers.
+    const isTwice = opened.readOnly?.code === 'in-use' && fault?.code === 'server.port-taken';
+    return { ok: false, message: isTwice ? opened.refused : (fault?.message ?? '') };
   }
-  lock.sayAddress(listening.value.address);
+  opened.sayAddress(listening.value.address);
   return {
     ok: true,
     address: listening.value.address,
+    readOnly: opened.readOnly,
     firstPage: firstPage(store.pieces(), [...examples.pieces.keys()]),
     close: async () => {
       await listening.value.close();

@@ -20,19 +20,21 @@ const mostWaiting = 4;
 /** What the routes need: the record, and the thread that takes a piece out. */
 export type PieceFileParts = BringInParts & {
   jobs: Jobs;
+  /** Files wait in its folder "incoming". */
+  workDir: string;
   takeOut: (piece: string, to: string, onStep: (step: JobStep) => void) => Promise<Outcome<WrittenPiece>>;
 };
 
 /** One piece as one file: taken out as a job and fetched, brought in as it comes. */
 export function pieceFileRoutes(parts: PieceFileParts): Hono {
-  const { dataDir, jobs, takeOut } = parts;
+  const { workDir, jobs, takeOut } = parts;
   const routes = new Hono();
   const waiting = new Map<string, { path: string; piece: string }>();
   const inTurn = { last: Promise.resolve() as Promise<unknown> };
 
   routes.post('/pieces/:id/file', (context) => {
     const piece = context.req.param('id');
-    const path = join(dataDir, 'incoming', `${randomUUID()}.zip`);
+    const path = join(workDir, 'incoming', `${randomUUID()}.zip`);
     mkdirSync(dirname(path), { recursive: true });
     const job = jobs.begin(async (onStep) => {
       const written = await takeOut(piece, path, onStep);
@@ -83,8 +85,8 @@ export function pieceFileRoutes(parts: PieceFileParts): Hono {
   return routes;
 }
 
-async function bringInBody(body: ReadableStream<Uint8Array>, parts: BringInParts, beside: boolean) {
-  const at = join(parts.dataDir, 'incoming', randomUUID());
+async function bringInBody(body: ReadableStream<Uint8Array>, parts: PieceFileParts, beside: boolean) {
+  const at = join(parts.workDir, 'incoming', randomUUID());
   mkdirSync(dirname(at), { recursive: true });
   try {
     await pipeline(Readable.fromWeb(body as never), createWriteStream(`${at}.zip`, { mode: 0o600 }));

@@ -161,7 +161,7 @@ describe('restoring', () => {
     expect(is.ok).toBe(true);
     expect(is).toEqual(was);
     const history = (dir: string) => {
-      const log = sqliteLog(join(dir, 'record.db'), true);
+      const log = sqliteLog(join(dir, 'record.db'), { readOnly: true });
       return log.ofPiece('one');
     };
     expect(history(to)).toEqual(history(dataDir));

@@ -29,7 +29,7 @@ function countedLine() {
 it('opens large pictures in the line of heavy work, one at a time, and small ones beside it', async () => {
   const { inTurn, seen } = countedLine();
   const limits = { ...photoLimits, heicWorker: new URL('file:///none'), largeBytes: 20_000 };
-  const photos = await openPhotos(await temporaryFolder(), limits, new Map(), inTurn);
+  const photos = await openPhotos(await temporaryFolder(), limits, { heavy: inTurn });
   const put = async (bytes: Buffer) => {
     const source = (async function* () {
       yield new Uint8Array(bytes);

@@ -58,7 +58,7 @@ describe('a record of the first version', () => {
   it('can be looked at without being changed', async () => {
     const dir = await firstVersion();
     expect(await verifyRecord(dir)).toMatchObject({ ok: true, events: 3 });
-    const log = sqliteLog(join(dir, 'record.db'), true);
+    const log = sqliteLog(join(dir, 'record.db'), { readOnly: true });
     expect(log.recordId).toBe('');
     log.close();
     expect(read(dir, 'PRAGMA user_version')).toEqual([{ user_version: 1 }]);

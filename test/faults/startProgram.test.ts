@@ -47,16 +47,6 @@ describe('npm start', () => {
     expect(code).toBe(1);
   });
 
-  it('says in one sentence that it runs on this folder already, and where; the first copy goes on', async () => {
-    const first = await startServer();
-    onTestFinished(() => first.stop());
-    const { code, printed } = await runStart('--data', first.dataDir, '--port', '0');
-    expect(code).toBe(1);
-    expect(printed.split('\n')).toHaveLength(1);
-    expect(printed).toContain(`already running on the folder ${first.dataDir} at ${first.address}`);
-    expect((await fetch(`${first.address}api/pieces`)).status).toBe(200);
-  });
-
   it('starts on a folder whose last program was killed', async () => {
     const dir = await temporaryFolder();
     const first = await startServer(dir);

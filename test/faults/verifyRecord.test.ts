@@ -241,7 +241,7 @@ describe('a head that was noted', () => {
   it('shows a chain written anew from its beginning, in which all else holds', async () => {
     const dir = await soundRecord();
     const noted = await headOf(dir);
-    const log = sqliteLog(join(dir, 'record.db'), true);
+    const log = sqliteLog(join(dir, 'record.db'), { readOnly: true });
     const acts = log.ofPiece('one').map((one) => one.event);
     log.close();
     const heads = new Map<string, { seq: number; hash: string }>();

@@ -152,7 +152,7 @@ async function run(
 }
 
 function idsIn(dir: string): Set<string> {
-  const log = sqliteLog(join(dir, 'record.db'), true);
+  const log = sqliteLog(join(dir, 'record.db'), { readOnly: true });
   try {
     return new Set(log.pieces().flatMap((piece) => log.ofPiece(piece).map(({ event }) => event.id)));
   } finally {

@@ -62,7 +62,8 @@ export async function pieceRecord(dataDir?: string) {
     async takeOut(piece: string): Promise<string> {
       const to = `${await temporaryFolder()}/${piece}.zip`;
       const now = new Date('2026-11-30T12:00:00Z');
-      const out = await writePieceFile({ dataDir: dir, piece, to, knowledge, programVersion: '0.1.0', now });
+      const of = { dataDir: dir, file: `${dir}/record.db`, piece, to, knowledge };
+      const out = await writePieceFile({ ...of, programVersion: '0.1.0', now });
       if (!out.ok) throw new Error(JSON.stringify(out.faults));
       return to;
     },

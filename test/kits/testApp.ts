@@ -45,7 +45,11 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
   const jobs = openJobs();
   const app = createApp({
     store,
-    photos: await openPhotos(dir, { ...photoLimits, heicWorker: new URL('file:///none') }, builtIn),
+    photos: await openPhotos(
+      dir,
+      { ...photoLimits, heicWorker: new URL('file:///none') },
+      builtIn === undefined ? {} : { builtIn },
+    ),
     own,
     calculate: async ({ id, input, yearNow }) =>
       runCalculation(id, input, { knowledge: own.knowledge(), yearNow }),
@@ -58,7 +62,7 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
     dataDir: dir,
     version: '0.0.0-test',
     jobs,
-    pieceFiles: { dataDir: dir, takeOut: async () => ({ ok: false, faults: [] }) },
+    pieceFiles: { workDir: dir, takeOut: async () => ({ ok: false, faults: [] }) },
     backups: openBackupKeeper({
       dataDir: dir,
       programVersion: '0.1.0',

@@ -35,7 +35,7 @@ export async function readDatabase(folder: string): Promise<DatabaseFacts> {
 }
 
 function readLog(folder: string) {
-  const log = sqliteLog(recordFile(folder), true);
+  const log = sqliteLog(recordFile(folder), { readOnly: true });
   try {
     const events = log.pieces().flatMap((piece) => log.ofPiece(piece));
     const named = [...new Set(events.flatMap(({ event }) => photosNamed(event)))].sort();

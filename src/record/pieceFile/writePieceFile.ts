@@ -11,7 +11,6 @@ import type { RecordedEvent } from '../../piece/event.ts';
 import { type Piece, piece as pieceSchema } from '../../piece/piece.ts';
 import { factsOf, syncFile } from '../backup/durableFiles.ts';
 import { done, type Outcome, refuse } from '../fault.ts';
-import { recordFile } from '../openDataFolder.ts';
 import { photoPaths } from '../photoPaths.ts';
 import { stateAfterAll } from '../pieceState.ts';
 import { type MediaType, sniffMediaType } from '../sniffMediaType.ts';
@@ -22,6 +21,8 @@ import { manifestName, type PieceFileManifest, pieceManifestText } from './piece
 /** What is asked: which piece of which record, the knowledge to read it with, and the file to write. */
 export type WritePieceRequest = {
   dataDir: string;
+  /** The file of the record: a copy of it where the folder is only looked at. */
+  file: string;
   piece: string;
   to: string;
   knowledge: Knowledge;
@@ -54,10 +55,9 @@ export async function writePieceFile(
   request: WritePieceRequest,
   onStep: OnStep = () => {},
 ): Promise<Outcome<WrittenPiece>> {
-  const { dataDir, to, knowledge } = request;
-  if (!existsSync(recordFile(dataDir)))
-    return refuse('piece-file.no-record', `There is no record in ${dataDir}.`, 'data');
-  const read = readPiece(dataDir, request.piece);
+  const { dataDir, file, to, knowledge } = request;
+  if (!existsSync(file)) return refuse('piece-file.no-record', `There is no record in ${dataDir}.`, 'data');
+  const read = readPiece(file, request.piece);
   if (!read.ok) return read;
   const { piece, events, recordId } = read.value;
   onStep({ step: 'Gathering the photos', done: 0, total: 3 });
@@ -119,10 +119,10 @@ export async function writePieceFile(
 }
 
 function readPiece(
-  dataDir: string,
+  file: string,
   id: string,
 ): Outcome<{ piece: Piece; events: RecordedEvent[]; recordId: string }> {
-  const log = sqliteLog(recordFile(dataDir), true);
+  const log = sqliteLog(file, { readOnly: true });
   try {
     const kept = log.ofPiece(id);
     const opened = kept[0]?.event.kind === 'piece-opened';

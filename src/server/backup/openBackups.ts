@@ -23,21 +23,23 @@ export function openBackups(
     jobs: Jobs;
     store: RecordStore;
     examples: ReadonlyMap<string, unknown>;
+    /** The record is only looked at: no copy is made, and none is missed. */
+    readOnly: boolean;
   },
 ): { keeper: BackupKeeper; close: () => Promise<void> } {
-  const { dataDir, programVersion, jobs, store, examples } = parts;
+  const { dataDir, programVersion, jobs, store, examples, readOnly } = parts;
   const desk = openWorkerDesk<BackupRequest, Outcome<MadeBackup>, JobStep>(worker, {});
   const keeper = openBackupKeeper({
     dataDir,
     programVersion,
     jobs,
     make: (request, onStep) => desk.ask(request, onStep),
-    firstAct: () => firstActOf(store, examples),
+    firstAct: () => (readOnly ? undefined : firstActOf(store, examples)),
     lastWrite: () => lastWrite(dataDir),
     now: () => new Date(),
   });
-  const timer = setInterval(() => void keeper.lookWhetherDue(), lookEveryMs);
-  timer.unref();
+  const timer = readOnly ? undefined : setInterval(() => void keeper.lookWhetherDue(), lookEveryMs);
+  timer?.unref();
   return {
     keeper,
     async close() {

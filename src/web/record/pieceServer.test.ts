@@ -11,6 +11,7 @@ describe('what came of asking', () => {
     [403, { faults: [{ code: 'server.other-page', message: 'No.' }] }],
     [429, ''],
     [422, { faults: [{ code: 'record.disk-full', message: 'The disk is full.' }] }],
+    [403, { faults: [{ code: 'record.read-only', message: 'This record is open read-only.' }] }],
     [422, { faults: [{ code: 'record.could-not-write', message: 'Locked.' }] }],
   ])('%s %j is not a refusal of what was sent: it is kept and sent again', async (status, body) => {
     expect(await askServer(answering(status, body), '/x')).toEqual({ came: 'nothing' });

@@ -64,11 +64,12 @@ export async function askServer<Answer>(
   }
 }
 
-/** Answers that say nothing of what was sent: too slow, too much at once, a full disk, not let in. */
+/** Answers that say nothing of what was sent: too slow, too much at once, a full disk, a record only looked at, not let in. */
 const passing = new Set([408, 425, 429]);
 const passingCodes = new Set([
   'record.disk-full',
   'record.could-not-write',
+  'record.read-only',
   'server.other-page',
   'server.strange-host',
 ]);

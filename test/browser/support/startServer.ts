@@ -24,13 +24,18 @@ export type TestServer = {
  *
  * @param dataDir  a folder to start on instead; it is left where it is
  * @param port     a port to answer on instead of a free one: to come back where it was
+ * @param more     further words of the command line
  * @throws with what it printed, if it does not answer
  */
-export async function startServer(dataDir?: string, port = 0): Promise<TestServer> {
+export async function startServer(
+  dataDir?: string,
+  port = 0,
+  more: readonly string[] = [],
+): Promise<TestServer> {
   const folder = dataDir ?? (await mkdtemp(join(tmpdir(), 'underside-test-')));
   const child = spawn(
     process.execPath,
-    ['bin/start.mjs', '--data', folder, '--port', String(port), '--no-open'],
+    ['bin/start.mjs', '--data', folder, '--port', String(port), '--no-open', ...more],
     {
       cwd: root,
     },
