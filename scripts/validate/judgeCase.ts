@@ -64,6 +64,7 @@ export function judgeCase(
   mapped: MappedCase,
   knowledge: Knowledge,
   yearNow: number,
+  draws = 500,
 ): Judged {
   const traces = published.findings.flatMap((each, index) => (each.level === 'trace' ? [index] : []));
   const fed = new Set(mapped.findings.map((each) => each.from));
@@ -77,7 +78,7 @@ export function judgeCase(
       ...(claim === undefined ? {} : { claim }),
       mode: mode ?? 'in-hand',
       findings: findings.map(({ from: _, ...each }) => each),
-      draws: 500,
+      draws,
       seed: 1,
     },
     knowledge,

@@ -2,9 +2,11 @@ import { writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
+import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { calibrationBands, calibrationPlot } from './calibration.ts';
 import { type Judged, judgeCase } from './judgeCase.ts';
-import { readPublishedCases } from './publishedCases.ts';
+import { type MappedCase, type PublishedCase, readPublishedCases } from './publishedCases.ts';
+import { publishedRatiosFile } from './publishedRatios.ts';
 import { summarize } from './summary.ts';
 import { validationPage } from './validationPage.ts';
 
@@ -27,7 +29,7 @@ const othersRemarks = 'The cases and their mapping were handed in; how they were
  * Weighs published cases and says how often the reading met the verdict in print.
  *
  * Use: npm run validate [-- CASES MAPPING]. Without files it takes the cases of test/reference and writes
- * docs/validation.md. The last line printed is one line of JSON.
+ * docs/validation.md, and from the second set src/evidence/publishedRatios.ts, from which it is told how far ratios were shown to hold. The last line printed is one line of JSON.
  */
 async function main(args: string[]): Promise<void> {
   const root = new URL('../../', import.meta.url);
@@ -40,22 +42,44 @@ async function main(args: string[]): Promise<void> {
     throw new Error(`The knowledge files have ${faults.length} faults; run "npm run knowledge" to see them.`);
   const { cases, mapping } = await readPublishedCases(casesFile, mappingFile);
   const yearNow = new Date().getFullYear();
-  const judged: Judged[] = [];
-  for (const each of cases) {
-    const mapped = mapping[each.id];
-    if (mapped === undefined) console.log(`${each.id}: not mapped, left out.`);
-    else if (knowledge.forms[mapped.form] === undefined)
-      console.log(`${each.id}: the form "${mapped.form}" is not known yet, left out.`);
-    else judged.push(judgeCase(each, mapped, knowledge, yearNow));
-  }
+  const judged = judgeAll(cases, mapping, knowledge, yearNow);
   if (own) {
     await writeFile(at('docs/validation.svg'), calibrationPlot(calibrationBands(judged)));
     await writeFile(
       at('docs/validation.md'),
       validationPage(judged, cases, mapping, knowledge, ownRemarks, 'validation.svg'),
     );
+    const second = await readPublishedCases(
+      at('test/reference/published-cases-second.json'),
+      at('test/reference/published-cases-second-mapping.json'),
+    );
+    await writeFile(
+      at('src/evidence/publishedRatios.ts'),
+      publishedRatiosFile(judgeAll(second.cases, second.mapping, knowledge, yearNow, 0)),
+    );
   } else console.log(validationPage(judged, cases, mapping, knowledge, othersRemarks));
   console.log(JSON.stringify(summarize(judged)));
+}
+
+/** Judges every case that is mapped to a form that is known, and names the others. */
+function judgeAll(
+  cases: readonly PublishedCase[],
+  mapping: Readonly<Record<string, MappedCase>>,
+  knowledge: Knowledge,
+  yearNow: number,
+  draws?: number,
+): Judged[] {
+  return cases.flatMap((each) => {
+    const mapped = mapping[each.id];
+    if (mapped !== undefined && knowledge.forms[mapped.form] !== undefined)
+      return [judgeCase(each, mapped, knowledge, yearNow, draws)];
+    console.log(
+      mapped === undefined
+        ? `${each.id}: not mapped, left out.`
+        : `${each.id}: the form "${mapped.form}" is not known yet, left out.`,
+    );
+    return [];
+  });
 }
 
 main(process.argv.slice(2)).catch((error: unknown) => {

@@ -38,7 +38,9 @@ it('gives the reason and no number where a limit leaves one side nothing', () =>
 
 it('uses the words of the printed scale for every band', () => {
   for (const band of verbalScale.bands.slice(1))
-    expect(speaksFor(band.fromDecibans, 'a', 'b')).toBe(`speaks ${band.adverb} for a`);
+    expect(speaksFor(10 * Math.log10(band.fromRatio), 'a', 'b')).toBe(`speaks ${band.adverb} for a`);
   expect(speaksFor(-34, 'a', 'b')).toBe('speaks strongly for b');
-  expect(speaksFor(0.4, 'a', 'b')).toBe('says nothing either way');
+  for (const little of [0.4, 3, -3])
+    expect(speaksFor(little, 'a', 'b')).toBe('says too little either way to count as support');
+  expect(speaksFor(3, 'a', 'b', true)).toBe('say too little either way to count as support');
 });

@@ -1,12 +1,12 @@
 import { inSentence } from '../knowledge/inSentence.ts';
 import { type ReadingId, readingWords } from '../piece/readings.ts';
 import type { Reason } from './reasons.ts';
-import { scaleBand } from './verbalScale.ts';
+import { isSupport, scaleBand } from './verbalScale.ts';
 import type { Weighing } from './weighing.ts';
 
 /** `speaks strongly for a later piece`: a weight in words, by the printed scale; `speak` for several findings. */
 export function speaksFor(decibans: number, side: string, otherSide: string, many = false): string {
-  if (Math.abs(decibans) < 1) return `${many ? 'say' : 'says'} nothing either way`;
+  if (!isSupport(decibans)) return `${many ? 'say' : 'says'} too little either way to count as support`;
   return `${many ? 'speak' : 'speaks'} ${scaleBand(decibans).adverb} for ${decibans > 0 ? side : otherSide}`;
 }
 

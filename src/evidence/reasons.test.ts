@@ -23,7 +23,12 @@ const married = {
 };
 
 it('counts findings of one cause once, together, ahead of single ones that weigh less, and names none twice', () => {
-  const weights = [weight('boards', 7), weight('rows', 0.2, 4), weight('carcase', 0.4, 9), weight('peg', -3)];
+  const weights = [
+    weight('boards', 7),
+    weight('rows', 0.2, 4),
+    weight('carcase', 0.4, 9),
+    weight('peg', -3.1),
+  ];
   const { forIt, againstIt, neither } = reasonsOf({ weights, reasonGroups: [married] });
   expect(forIt.map(({ cause, findings }) => [cause?.id, ...findings.map(({ sign }) => sign)])).toEqual([
     ['married', 'carcase', 'rows'],
@@ -34,9 +39,9 @@ it('counts findings of one cause once, together, ahead of single ones that weigh
   expect(neither).toEqual([]);
 });
 
-it('tells apart what has no number and what says nothing', () => {
+it('tells apart what has no number and what is too little to count as support, less than 2 to 1 (3.01 decibans)', () => {
   const limit = { leavesNothingOf: 'others' as const, words: 'The claim leaves the others nothing.' };
-  const weights = [{ ...weight('screw', null), limit }, weight('mute', 0.9), weight('low', -0.9)];
+  const weights = [{ ...weight('screw', null), limit }, weight('mute', 3), weight('low', -3)];
   const { forIt, againstIt, limits, neither } = reasonsOf({ weights, reasonGroups: [] });
   expect([forIt, againstIt]).toEqual([[], []]);
   expect(limits.map((each) => [each.findings[0]?.sign, each.limit?.words])).toEqual([['screw', limit.words]]);

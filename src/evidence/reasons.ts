@@ -1,3 +1,4 @@
+import { isSupport } from './verbalScale.ts';
 import type { Weighing } from './weighing.ts';
 
 type Weight = Weighing['weights'][number];
@@ -17,7 +18,7 @@ export type Reasons = {
   againstIt: Reason[];
   /** A hard limit leaves one side nothing: told in words, for there is no number. */
   limits: Reason[];
-  /** Less than a deciban either way within the whole. */
+  /** Too little either way within the whole to be called support by the scale. */
   neither: Reason[];
 };
 
@@ -53,10 +54,10 @@ export function reasonsOf(weighing: Pick<Weighing, 'weights' | 'reasonGroups'>):
   const those = (fits: (size: number) => boolean) =>
     weighed.filter(({ size }) => fits(size)).map(({ reason }) => reason);
   return {
-    forIt: those((size) => size >= 1),
-    againstIt: those((size) => size <= -1),
+    forIt: those((size) => isSupport(size) && size > 0),
+    againstIt: those((size) => isSupport(size) && size < 0),
     limits: all.filter((reason) => reason.withinWhole === null),
-    neither: those((size) => Math.abs(size) < 1),
+    neither: those((size) => !isSupport(size)),
   };
 }
 

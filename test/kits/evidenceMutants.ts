@@ -17,7 +17,7 @@ export const evidenceMutants: readonly Mutant[] = [
   },
   {
     name: 'what is 1 in 8 probable jars',
-    file: 'src/evidence/contradictions.ts',
+    file: 'src/evidence/jarsBelow.ts',
     find: 'const jarsBelow = 0.1;',
     replace: 'const jarsBelow = 0.125;',
   },
@@ -126,8 +126,8 @@ export const evidenceMutants: readonly Mutant[] = [
   {
     name: 'moderate support begins at 5 decibans',
     file: 'src/evidence/verbalScale.ts',
-    find: '{ fromDecibans: 10, toDecibans: 20,',
-    replace: '{ fromDecibans: 5, toDecibans: 20,',
+    find: '{ fromRatio: 10, toRatio: 100,',
+    replace: '{ fromRatio: 3, toRatio: 100,',
   },
 ];
 

@@ -1,4 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { demonstratedWords } from '../../src/evidence/demonstratedWords.ts';
+import { publishedRatios } from '../../src/evidence/publishedRatios.ts';
 import { verbalScale } from '../../src/evidence/verbalScale.ts';
 import { figureNumbers } from '../../src/knowledge/figuresOf.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
@@ -127,6 +129,13 @@ describe('what an opinion holds', () => {
     for (const band of verbalScale.bands) expect(text).toContain(band.words);
     expect(text).toContain(verbalScale.standing);
     expect(verbalScale.standing).toContain('not verified');
+  });
+
+  it('says how far likelihood ratios have been shown to hold, as it is reckoned from the published cases', () => {
+    expect(textsOf(section(known.opinion, 'weights')).join('\n')).toContain(demonstratedWords());
+    expect(demonstratedWords()).toContain(
+      `${publishedRatios.period.length + publishedRatios.later.length} pieces`,
+    );
   });
 
   it('says that a likelihood ratio is not a probability, and whose the starting odds are', () => {

@@ -1,6 +1,7 @@
+import { demonstratedWords } from '../../evidence/demonstratedWords.ts';
 import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
 import { reasonInWords } from '../../evidence/reasonWords.ts';
-import { scaleBand, verbalScale } from '../../evidence/verbalScale.ts';
+import { boundsInWords, ratioToOne, scaleBand, verbalScale } from '../../evidence/verbalScale.ts';
 import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
 import type { Block, Run, Section, Words } from '../opinionDocument.ts';
@@ -39,7 +40,7 @@ export function weightsSection(material: OpinionMaterial): Section | undefined {
             {
               kind: 'paragraph',
               as: 'note',
-              words: `Of no weight either way, all else taken in: ${listed(mute.map((each) => whereWords(each, material)))}.`,
+              words: `Too little either way to count as support, all else taken in: ${listed(mute.map((each) => whereWords(each, material)))}.`,
             } satisfies Block,
           ]),
       ...ignoredBlocks(material),
@@ -132,12 +133,13 @@ function altogether({ altogether: all, leading }: Weighing): Block[] {
       : [
           'All findings together give ',
           { strong: all.words },
-          `: about ${Math.abs(Math.round(all.withinWhole))} decibans.`,
+          `: about ${Math.abs(Math.round(all.withinWhole))} decibans, a likelihood ratio of ${ratioToOne(all.withinWhole)}.`,
         ],
     [
       { strong: 'A likelihood ratio is not the probability of either side. ' },
-      `It says how probable the findings are if the piece is ${readingWords[leading].inSentence}, or if it is anything else that was considered. How probable the piece itself is one or the other hangs also on what was to be expected before anything was seen, which lies outside the examination: see “The readings”.`,
+      `It says how probable the findings are if the piece is ${readingWords[leading].inSentence}, or if it is anything else that was considered, in the mix that was expected before anything was seen. How probable the piece itself is one or the other hangs also on what was to be expected before anything was seen, which lies outside the examination: see “The readings”.`,
     ],
+    demonstratedWords(),
   ];
   return [
     { kind: 'heading', words: 'Taken together' },
@@ -146,27 +148,21 @@ function altogether({ altogether: all, leading }: Weighing): Block[] {
 }
 
 function scaleBlocks(): Block[] {
-  const bound = (from: number, to: number | null) => (to === null ? `${from} and more` : `${from} to ${to}`);
-  const ratio = (from: number, to: number | null) => {
-    const number = (decibans: number) =>
-      `${Math.round(10 ** (decibans / 10) * 10) / 10}`.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
-    return to === null ? `${number(from)} and more` : `${number(from)} to ${number(to)}`;
-  };
   return [
     {
       kind: 'table',
       caption: `${verbalScale.name}: the words used in this document`,
       columns: [
         { name: 'Words', share: 4 },
+        { name: 'Likelihood ratio', share: 3 },
         { name: 'Decibans', share: 3 },
-        { name: 'Times more probable', share: 3 },
       ],
       groups: [
         {
           rows: verbalScale.bands.map((band) => [
             band.words,
-            bound(band.fromDecibans, band.toDecibans),
-            ratio(band.fromDecibans, band.toDecibans),
+            boundsInWords(band).ratio,
+            boundsInWords(band).decibans,
           ]),
         },
       ],

@@ -1,6 +1,7 @@
+import { demonstratedWords } from '../../evidence/demonstratedWords.ts';
 import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
 import { reasonInWords } from '../../evidence/reasonWords.ts';
-import { verbalScale } from '../../evidence/verbalScale.ts';
+import { boundsInWords, verbalScale } from '../../evidence/verbalScale.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { SignFigures } from '../examination/SignFigures.tsx';
@@ -24,12 +25,13 @@ export function Weights({ room }: { room: ReadRoom }) {
         For {leading} against all the other readings; beneath each, against its strongest rival, {rival}, as
         well. Findings that share a cause are counted together, once.
       </p>
+      <p className="soft small">{demonstratedWords()}</p>
       <ReasonList room={room} title="For it" reasons={forIt} />
       <ReasonList room={room} title="Against it" reasons={againstIt} />
       <ReasonList room={room} title="Without a number" reasons={limits} />
       {neither.length > 0 && (
         <details>
-          <summary>Nothing either way, all else taken in ({neither.length})</summary>
+          <summary>Too little either way to count as support, all else taken in ({neither.length})</summary>
           <ReasonList room={room} reasons={neither} />
         </details>
       )}
@@ -49,10 +51,12 @@ export function Weights({ room }: { room: ReadRoom }) {
         <summary>The scale these words are taken from</summary>
         <table className="read-table">
           <caption>
-            {verbalScale.name}, in decibans: ten times the base-ten logarithm of the likelihood ratio
+            {verbalScale.name}: the likelihood ratio says how many times more probable the findings are on one
+            side than on the other; decibans are ten times its base-ten logarithm
           </caption>
           <thead>
             <tr>
+              <th scope="col">Likelihood ratio</th>
               <th scope="col">Decibans</th>
               <th scope="col">Words</th>
             </tr>
@@ -60,19 +64,16 @@ export function Weights({ room }: { room: ReadRoom }) {
           <tbody>
             {verbalScale.bands.map((band) => (
               <tr key={band.words}>
-                <td>
-                  {band.toDecibans === null
-                    ? `${band.fromDecibans} and more`
-                    : `${band.fromDecibans} to ${band.toDecibans}`}
-                </td>
+                <td>{boundsInWords(band).ratio}</td>
+                <td>{boundsInWords(band).decibans}</td>
                 <td>{band.words}</td>
               </tr>
             ))}
           </tbody>
         </table>
         <p className="small soft">
-          {verbalScale.standing} A weight says how much more probable a finding is on one side than on the
-          other; it is not the probability of either side.
+          {verbalScale.standing} A likelihood ratio is not the probability of either side: that hangs on the
+          starting odds as well.
         </p>
       </details>
     </section>
