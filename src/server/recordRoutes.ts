@@ -11,7 +11,7 @@ export type RecordAnswer = {
   head: string;
   backups: Pick<BackupStatus, 'last' | 'warning'>;
   /** What to say on every page where it is only looked at; null where entries are taken. */
-  readOnly: Pick<ReadOnly, 'code' | 'words' | 'instead'> | null;
+  readOnly: ReadOnly | null;
 };
 
 /** The record as a whole: which one it is, where it stands, and whether it can be written. */

@@ -1,7 +1,9 @@
 /** Why a record is open to be looked at only. */
 export type ReadOnly = {
   code: 'asked' | 'not-writable' | 'in-use';
-  /** What a person is told on every page. */
+  /** What stands on every page, in a line or two. */
+  short: string;
+  /** What is told of it when asked. */
   words: string;
   /** What to do to enter something, at the end of every refusal. */
   instead: string;
@@ -16,6 +18,7 @@ export function readOnlyRefusal({ instead }: ReadOnly): string {
 export function asked(): ReadOnly {
   return {
     code: 'asked',
+    short: 'Nothing can be entered or changed.',
     words: 'Everything can be viewed and printed; nothing can be entered or changed.',
     instead: 'To enter something, start Underside without --read-only.',
   };
@@ -25,6 +28,7 @@ export function asked(): ReadOnly {
 export function notWritable(): ReadOnly {
   return {
     code: 'not-writable',
+    short: 'The folder of this record can’t be written, so nothing can be entered or changed.',
     words:
       'The folder of this record can’t be written (its disk is write-protected, or it belongs to somebody else). Everything can be viewed and printed; nothing can be entered or changed.',
     instead:
@@ -42,6 +46,7 @@ export function inUse(where: string, time: string): ReadOnly {
   const at = where === '' ? '' : ` ${where}`;
   return {
     code: 'in-use',
+    short: `As it stood at ${time}. Another Underside has this record open, so nothing can be entered here.`,
     words: `Another Underside${at} has this record open. You see it as it stood at ${time}: what is entered there since then is not shown. Everything can be viewed and printed; nothing can be entered or changed here.`,
     instead: `To enter something, use the Underside${at === '' ? ' that has it open' : at}, or close that one and start again.`,
   };
@@ -51,6 +56,7 @@ export function inUse(where: string, time: string): ReadOnly {
 export function ofNewerProgram(readOnly: ReadOnly): ReadOnly {
   return {
     ...readOnly,
+    short: `${readOnly.short} It was written by a newer Underside: something may be missing here.`,
     words: `${readOnly.words} The record was written by a newer Underside: what only that program knows is missing here, so a report printed here may lack something.`,
     instead: 'To enter something, start the newer Underside that wrote this record.',
   };

@@ -2,12 +2,26 @@ import { type FormEvent, useEffect, useId, useState } from 'react';
 import type { BackupStatus } from '../../server/backup/backupKeeper.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { askServer } from '../record/pieceServer.ts';
+import { useReadOnly } from '../record/useReadOnly.ts';
 import { copyWords } from './copyWords.ts';
 import { type BackupJob, useBackupJob } from './useBackupJob.ts';
 import { tellBackupsChanged, useBackups } from './useBackups.ts';
 
 /** Back-ups: make one now, see how they stand, say where they go. */
 export function BackupSettings() {
+  return useReadOnly() === null ? <Backups /> : <NotHere />;
+}
+
+function NotHere() {
+  return (
+    <section className="stack" aria-labelledby="backups">
+      <h2 id="backups">Back-ups</h2>
+      <p className="soft">This record is open read-only: its back-ups are made where it is worked in.</p>
+    </section>
+  );
+}
+
+function Backups() {
   const { status } = useBackups();
   const { job, begin } = useBackupJob(status?.running ?? null);
   return (

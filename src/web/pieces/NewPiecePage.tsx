@@ -10,7 +10,9 @@ import { familyNames } from '../knowledge/familyNames.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { useDesk } from '../record/DeskRoom.tsx';
 import { freshId, readIdentity } from '../record/identity.ts';
+import { useReadOnly } from '../record/useReadOnly.ts';
 import { today } from '../shell/dayWords.ts';
+import { Notice } from '../shell/Notice.tsx';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { FeatureChoices } from './FeatureChoices.tsx';
 import { FormPicture } from './FormPicture.tsx';
@@ -20,6 +22,14 @@ import './pieces.css';
 /** Taking a new piece on: its form, its name, and what it is said to be. All of it can be changed later. */
 export function NewPiecePage() {
   usePageTitle('New piece');
+  return useReadOnly() === null ? (
+    <NewPiece />
+  ) : (
+    <Notice title="New piece" words="This record is open read-only: no piece can be taken on in it." />
+  );
+}
+
+function NewPiece() {
   const { forms } = useKnowledge();
   const desk = useDesk();
   const navigate = useNavigate();

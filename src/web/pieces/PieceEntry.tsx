@@ -8,12 +8,14 @@ import type { ListedPiece } from './listedPiece.ts';
 type PieceEntryProps = {
   listed: ListedPiece;
   away: boolean;
+  /** The record is only looked at. */
+  readOnly: boolean;
   putAway: (to: boolean) => void;
   makeMine: () => void;
 };
 
 /** One piece in the list: what it is, for whom, how far it has come. */
-export function PieceEntry({ listed, away, putAway, makeMine }: PieceEntryProps) {
+export function PieceEntry({ listed, away, readOnly, putAway, makeMine }: PieceEntryProps) {
   const form = useKnowledge().forms[listed.form]?.name ?? listed.form;
   const said = [
     form,
@@ -41,26 +43,30 @@ export function PieceEntry({ listed, away, putAway, makeMine }: PieceEntryProps)
         {listed.example ? (
           <>
             <span className="mark">invented</span>
-            <button
-              type="button"
-              className="button quiet"
-              onClick={makeMine}
-              aria-label={`Make a copy to edit: ${title}`}
-            >
-              Make a copy to edit
-            </button>
+            {readOnly ? null : (
+              <button
+                type="button"
+                className="button quiet"
+                onClick={makeMine}
+                aria-label={`Make a copy to edit: ${title}`}
+              >
+                Make a copy to edit
+              </button>
+            )}
           </>
         ) : (
           <span className={listed.status === 'signed' ? 'mark signed' : 'mark'}>{listed.status}</span>
         )}
-        <button
-          type="button"
-          className="button plain"
-          onClick={() => putAway(!away)}
-          aria-label={`${away ? 'Bring back' : 'Archive'}: ${title}`}
-        >
-          {away ? 'Bring back' : 'Archive'}
-        </button>
+        {readOnly ? null : (
+          <button
+            type="button"
+            className="button plain"
+            onClick={() => putAway(!away)}
+            aria-label={`${away ? 'Bring back' : 'Archive'}: ${title}`}
+          >
+            {away ? 'Bring back' : 'Archive'}
+          </button>
+        )}
       </div>
     </li>
   );

@@ -3,6 +3,7 @@ import { useId, useState } from 'react';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { BringInPiece } from '../pieceFile/BringInPiece.tsx';
 import { useDesk } from '../record/DeskRoom.tsx';
+import { useReadOnly } from '../record/useReadOnly.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { copyPiece } from './copyPiece.ts';
 import { answersTo, type ListedPiece, sortedIntoPlaces } from './listedPiece.ts';
@@ -15,6 +16,7 @@ export function PiecesPage() {
   usePageTitle('Pieces');
   const { forms } = useKnowledge();
   const desk = useDesk();
+  const readOnly = useReadOnly() !== null;
   const navigate = useNavigate();
   const search = useId();
   const { pieces, damaged, trouble, read } = useListedPieces();
@@ -56,6 +58,7 @@ export function PiecesPage() {
               key={listed.id}
               listed={listed}
               away={listed.putAway}
+              readOnly={readOnly}
               putAway={(to) => void putAway(listed, to)}
               makeMine={() => void makeMine(listed)}
             />
@@ -68,9 +71,11 @@ export function PiecesPage() {
     <div className="pieces">
       <div className="pieces-top">
         <h1>Pieces</h1>
-        <Link to="/new" className="button">
-          New piece
-        </Link>
+        {readOnly ? null : (
+          <Link to="/new" className="button">
+            New piece
+          </Link>
+        )}
       </div>
       {pieces === undefined || pieces.length < 2 ? null : (
         <div className="field">
@@ -109,8 +114,14 @@ export function PiecesPage() {
       {pieces === undefined && trouble === '' ? <p role="status">Fetching the pieces…</p> : null}
       {none && words === '' ? (
         <p className="said">
-          No piece of your own yet. Take one on with <Link to="/new">New piece</Link>, or first read one of
-          the worked examples to see where an examination ends.
+          {readOnly ? (
+            'There is no piece in this record.'
+          ) : (
+            <>
+              No piece of your own yet. Take one on with <Link to="/new">New piece</Link>, or first read one
+              of the worked examples to see where an examination ends.
+            </>
+          )}
         </p>
       ) : null}
       {words !== '' && found.length === 0 && pieces !== undefined ? (
@@ -125,7 +136,7 @@ export function PiecesPage() {
           {list('away', 'Archive', places.away)}
         </details>
       )}
-      <BringInPiece onCame={() => void read()} />
+      {readOnly ? null : <BringInPiece onCame={() => void read()} />}
     </div>
   );
 }

@@ -41,7 +41,7 @@ export async function deliverQueue(delivery: Delivery): Promise<void> {
     await deliverQueue(delivery);
 }
 
-/** Whether the record answers that this page was opened on. */
+/** Whether the record answers that this page was opened on, and takes what waits. */
 async function isTheRecord(delivery: Delivery): Promise<boolean> {
   const { state, edges } = delivery;
   const asked = await edges.server.which();
@@ -49,10 +49,14 @@ async function isTheRecord(delivery: Delivery): Promise<boolean> {
   // A server that can't say which record it has is taken as it is.
   if (asked.came === 'answer') state.record ??= asked.answer.id;
   state.isOther = asked.came === 'answer' && asked.answer.id !== state.record;
+  const wasReadOnly = state.readOnly;
+  if (asked.came === 'answer') state.readOnly = asked.answer.readOnly ?? null;
   const isThere = asked.came !== 'nothing' && !state.isOther;
-  if (!isThere) tryLater(delivery);
-  else if (was) delivery.showAll();
-  return isThere;
+  // What waits for a record that is only looked at waits until it takes entries again.
+  const takes = isThere && (state.readOnly === null || state.queue.length === 0);
+  if (!takes) tryLater(delivery);
+  else if (was || wasReadOnly?.words !== state.readOnly?.words) delivery.showAll();
+  return takes;
 }
 
 /** Another tab may have handed in some of ours, or left some behind when it closed. */

@@ -91,6 +91,33 @@ describe('the desk', () => {
     expect(desk.view(id)).toMatchObject({ saving: 'saved', seq: 2 });
   });
 
+  test('a record that is only looked at takes nothing: what waits is kept and said, and handed in once it takes entries', async () => {
+    const server = rehearsalServer();
+    const { desk, timers } = openTestDesk(server, memoryOutbox());
+    desk.watch(id, () => {});
+    desk.record(id, 'piece-opened', [{ path: [], to: JSON.parse(JSON.stringify(fresh)) }]);
+    await settle();
+    server.readOnly = {
+      code: 'asked',
+      short: 'No.',
+      words: 'Nothing can be entered.',
+      instead: 'Start again.',
+    };
+    desk.record(id, 'piece-described', title('Made before the page knew'));
+    await settle();
+    expect(desk.above()).toMatchObject({ readOnly: { short: 'No.' }, waiting: 1 });
+    desk.record(id, 'piece-described', title('Made after'));
+    await settle();
+    expect(desk.view(id)).toMatchObject({ waiting: 1, refusals: [] });
+    expect(server.seen).toHaveLength(1);
+    server.readOnly = null;
+    timers.at(-1)?.();
+    await settle();
+    expect(desk.above()).toMatchObject({ readOnly: null, waiting: 0 });
+    expect(desk.view(id).piece?.title).toBe('Made before the page knew');
+    expect(server.seen).toHaveLength(2);
+  });
+
   test('what waits when another record answers is kept, said, and handed in once its own is back', async () => {
     const server = rehearsalServer();
     const outbox = memoryOutbox();
@@ -109,9 +136,9 @@ describe('the desk', () => {
     stranger.desk.wake();
     await settle();
     expect(other.seen).toEqual([]);
-    expect(stranger.desk.elsewhere().acts.map(({ record }) => record)).toEqual(['r1', 'r1', 'r1']);
+    expect(stranger.desk.above().elsewhere.acts.map(({ record }) => record)).toEqual(['r1', 'r1', 'r1']);
     expect(await outbox.all()).toHaveLength(3);
-    const [waits] = stranger.desk.elsewhere().acts;
+    const [waits] = stranger.desk.above().elsewhere.acts;
     expect(waits && (await stranger.desk.titleOf(waits))).toBe('Hall chair');
 
     // The page that is open may not hand in either, when another folder takes its server's place.
@@ -119,12 +146,12 @@ describe('the desk', () => {
     server.recordId = 'r2';
     desk.wake();
     await settle();
-    expect(desk.elsewhere().isOther).toBe(true);
+    expect(desk.above().elsewhere.isOther).toBe(true);
     expect(server.seen).toHaveLength(1);
     server.recordId = 'r1';
     desk.wake();
     await settle();
-    expect(desk.elsewhere().isOther).toBe(false);
+    expect(desk.above().elsewhere.isOther).toBe(false);
     expect(desk.view(id)).toMatchObject({ saving: 'saved', waiting: 0 });
     expect(desk.view(id).piece?.title).toBe('Three');
     expect(await outbox.all()).toEqual([]);
@@ -154,10 +181,10 @@ describe('the desk', () => {
     desk.record(id, 'piece-opened', [{ path: [], to: JSON.parse(JSON.stringify(fresh)) }]);
     await settle();
     expect(server.seen).toHaveLength(1);
-    expect(desk.elsewhere().acts.map(({ act }) => act.piece)).toEqual(['gone']);
+    expect(desk.above().elsewhere.acts.map(({ act }) => act.piece)).toEqual(['gone']);
     expect(await outbox.all()).toHaveLength(1);
-    await desk.forgetElsewhere(desk.elsewhere().acts);
-    expect(desk.elsewhere().acts).toEqual([]);
+    await desk.forgetElsewhere(desk.above().elsewhere.acts);
+    expect(desk.above().elsewhere.acts).toEqual([]);
     expect(await outbox.all()).toEqual([]);
   });
 

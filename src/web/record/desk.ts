@@ -1,5 +1,6 @@
 import type { Change, EventKind, Json } from '../../piece/event.ts';
 import { piece as pieceSchema } from '../../piece/piece.ts';
+import type { RecordAnswer } from '../../server/recordRoutes.ts';
 import { type Act, actId, type PieceAnswer, type QueuedAct } from './act.ts';
 import type { ActsAside } from './actsAside.ts';
 import { deliverQueue, takeFromOutbox } from './deliverQueue.ts';
@@ -31,7 +32,16 @@ export type DeskEdges = {
 /** What waits here for another record, and whether another one answers than the one the page was opened on. */
 export type Elsewhere = { acts: readonly QueuedAct[]; isOther: boolean };
 
-const nothingElsewhere: Elsewhere = { acts: [], isOther: false };
+/** What stands over all pages: entries for another record, and why this one takes none. */
+export type Above = {
+  elsewhere: Elsewhere;
+  /** Null while the record takes entries. */
+  readOnly: RecordAnswer['readOnly'];
+  /** How many entries wait in this browser for the record to take some again. */
+  waiting: number;
+};
+
+const nothingAbove: Above = { elsewhere: { acts: [], isOther: false }, readOnly: null, waiting: 0 };
 
 /** Where acts are made, shown at once, kept, and handed in to the record in order. */
 export type Desk = ReturnType<typeof openDesk>;
@@ -50,6 +60,8 @@ export type DeskState = {
   record: string | undefined;
   /** True while another record answers than the one this page was opened on. */
   isOther: boolean;
+  /** Why the record takes no entries, as it last said. */
+  readOnly: RecordAnswer['readOnly'];
   pieces: Map<string, OpenPiece>;
   delivering: boolean;
   /** True while the record does not answer. */
@@ -68,6 +80,7 @@ export function openDesk(edges: DeskEdges) {
     strays: new Set(),
     record: undefined,
     isOther: false,
+    readOnly: null,
     pieces: new Map(),
     delivering: false,
     trouble: false,
@@ -88,12 +101,19 @@ export function openDesk(edges: DeskEdges) {
     opened.view = viewOf(opened, actsOf(opened.id), state);
     for (const listener of opened.listeners) listener();
   };
-  const above = { listeners: new Set<() => void>(), shown: nothingElsewhere };
+  const above = { listeners: new Set<() => void>(), shown: nothingAbove };
   const showAll = (): void => {
     for (const opened of state.pieces.values()) show(opened);
-    const next = { acts: state.elsewhere, isOther: state.isOther };
-    if (next.acts.length + above.shown.acts.length === 0 && next.isOther === above.shown.isOther) return;
-    above.shown = next;
+    const { elsewhere: acts, isOther, readOnly } = state;
+    const waiting = readOnly === null ? 0 : state.queue.length;
+    const was = above.shown;
+    const isSame =
+      acts.length + was.elsewhere.acts.length === 0 &&
+      isOther === was.elsewhere.isOther &&
+      readOnly?.words === was.readOnly?.words &&
+      waiting === was.waiting;
+    if (isSame) return;
+    above.shown = { elsewhere: { acts, isOther }, readOnly, waiting };
     for (const listener of above.listeners) listener();
   };
 
@@ -194,7 +214,10 @@ export function openDesk(edges: DeskEdges) {
     const outbox = await edges.outbox;
     state.lasting = outbox.lasting;
     const known = await edges.server.which();
-    if (known.came === 'answer') state.record = known.answer.id;
+    if (known.came === 'answer') {
+      state.record = known.answer.id;
+      state.readOnly = known.answer.readOnly ?? null;
+    }
     const there = new Set((await outbox.all()).map(({ act }) => actId(act)));
     const ours = new Set(state.queue.map(({ act }) => actId(act)));
     for (const { act, record } of edges.aside.left()) {
@@ -226,7 +249,8 @@ export function openDesk(edges: DeskEdges) {
     /** Does something to a piece: shown at once, kept, handed in. What makes no sense is refused in words, not kept. */
     record(id: string, kind: EventKind, changes: readonly Change[], of?: string): void {
       const opened = pieceOf(id);
-      if ((opened.readOnly && kind !== 'piece-put-away') || changes.length === 0) return;
+      if (state.readOnly !== null || (opened.readOnly && kind !== 'piece-put-away')) return;
+      if (changes.length === 0) return;
       const event = {
         id: edges.freshId(),
         piece: id,
@@ -273,9 +297,9 @@ export function openDesk(edges: DeskEdges) {
         await new Promise<void>((done) => edges.later(50, done));
       }
     },
-    /** What waits for another record than the one that answers. */
-    elsewhere: (): Elsewhere => above.shown,
-    watchElsewhere(listener: () => void): () => void {
+    /** What stands over all pages; the same object until something changes. */
+    above: (): Above => above.shown,
+    watchAbove(listener: () => void): () => void {
       above.listeners.add(listener);
       return () => above.listeners.delete(listener);
     },

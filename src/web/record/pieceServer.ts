@@ -1,4 +1,5 @@
 import type { DraftEvent } from '../../piece/event.ts';
+import type { RecordAnswer } from '../../server/recordRoutes.ts';
 import type { PieceAnswer, Reversal } from './act.ts';
 
 /** What came of asking the server: its answer, its refusal in words, or nobody there. */
@@ -9,8 +10,8 @@ export type Asked<Answer> =
 
 /** The server's side of the record, as far as a screen needs it. */
 export type PieceServer = {
-  /** Which record answers. */
-  which(): Promise<Asked<{ id: string }>>;
+  /** Which record answers, and whether it is only looked at. */
+  which(): Promise<Asked<Pick<RecordAnswer, 'id'> & Partial<Pick<RecordAnswer, 'readOnly'>>>>;
   /** @param record  id of the record that is meant: another one refuses, and does nothing */
   read(id: string, record: string | undefined): Promise<Asked<PieceAnswer>>;
   record(id: string, events: readonly DraftEvent[], record: string | undefined): Promise<Asked<PieceAnswer>>;

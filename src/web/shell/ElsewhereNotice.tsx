@@ -5,7 +5,7 @@ import { elsewhereFile, elsewhereWords } from '../record/elsewhere.ts';
 /** Entries in this browser that were made in another data folder: said, saved as a file, and only then let go. */
 export function ElsewhereNotice() {
   const desk = useDesk();
-  const { acts, isOther } = useSyncExternalStore(desk.watchElsewhere, desk.elsewhere);
+  const { acts, isOther } = useSyncExternalStore(desk.watchAbove, desk.above).elsewhere;
   const [titles, setTitles] = useState<readonly string[]>([]);
   const [isSaved, setSaved] = useState(false);
   useEffect(() => {

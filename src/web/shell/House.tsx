@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'react';
 import { BackupNotice } from '../backup/BackupNotice.tsx';
 import { ElsewhereNotice } from './ElsewhereNotice.tsx';
 import { Notice } from './Notice.tsx';
+import { ReadOnlyBand } from './ReadOnlyBand.tsx';
 import './house.css';
 
 /** The frame of every screen: skip link, name, the doors, and the page. */
@@ -33,6 +34,7 @@ export function House() {
           <Link to="/settings">Settings</Link>
         </nav>
       </header>
+      <ReadOnlyBand />
       <BackupNotice />
       <ElsewhereNotice />
       <main id="page" className="page" ref={main} tabIndex={-1}>

@@ -10,7 +10,7 @@ import { clockWords } from './dayWords.ts';
 /** What two devices wrote in one place without seeing each other's: both values, and one touch to say which holds. */
 export function OverwrittenNotice({ used, piece }: { used: UsedPiece; piece: Piece }) {
   const names = useNameBook(piece);
-  if (used.overwritten.length === 0) return null;
+  if (used.overwritten.length === 0 || used.readOnly) return null;
   return (
     <section className="caution stack-tight" aria-label="Changed in two places at once">
       <p>

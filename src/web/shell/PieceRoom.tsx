@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { copyPiece } from '../pieces/copyPiece.ts';
 import { usePiece } from '../record/usePiece.ts';
+import { useReadOnly } from '../record/useReadOnly.ts';
 import { ChangedBand } from '../signing/ChangedBand.tsx';
 import { IssuedRoom } from '../signing/IssuedRoom.tsx';
 import { Kept } from './Kept.tsx';
@@ -81,6 +82,7 @@ export function PieceRoom() {
 
 function ExampleWords({ id }: { id: string }) {
   const navigate = useNavigate();
+  const readOnly = useReadOnly() !== null;
   const [words, setWords] = useState('');
   const makeMine = async () => {
     const copied = await copyPiece(id);
@@ -99,9 +101,11 @@ function ExampleWords({ id }: { id: string }) {
       <p className="small">
         An invented example: the piece, its people and its story are made up. It can be read, not changed.
       </p>
-      <button type="button" className="button quiet" onClick={() => void makeMine()}>
-        Make a copy to edit
-      </button>
+      {readOnly ? null : (
+        <button type="button" className="button quiet" onClick={() => void makeMine()}>
+          Make a copy to edit
+        </button>
+      )}
       {words === '' ? null : (
         <p className="doubt" role="alert">
           {words}

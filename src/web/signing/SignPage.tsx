@@ -19,7 +19,11 @@ export function SignPage() {
     return (
       <div className="signing">
         <h1>Sign</h1>
-        <p>An example can be read, not signed. Make a copy to edit, and sign that.</p>
+        <p>
+          {piece.example
+            ? 'An example can be read, not signed. Make a copy to edit, and sign that.'
+            : 'This record is open read-only: nothing can be signed in it.'}
+        </p>
       </div>
     );
   if (piece.opinion.status === 'draft') return <SigningSheet used={used} piece={piece} />;

@@ -1,5 +1,6 @@
 import type { Change, DraftEvent, Json } from '../../../piece/event.ts';
 import { foldEvents, invertChanges, withBefore } from '../../../piece/fold.ts';
+import type { RecordAnswer } from '../../../server/recordRoutes.ts';
 import type { PieceAnswer } from '../act.ts';
 import type { Asked, PieceServer } from '../pieceServer.ts';
 
@@ -12,6 +13,8 @@ export type RehearsalServer = PieceServer & {
   seen: string[];
   /** Id of the record that answers. */
   recordId: string;
+  /** Why it takes no entries. */
+  readOnly: RecordAnswer['readOnly'];
 };
 
 /** Opens an empty record. Every event id counts once; undo takes back the last act that stands. */
@@ -27,11 +30,14 @@ export function rehearsalServer(): RehearsalServer {
     refuse: () => undefined,
     seen: [],
     recordId: 'r1',
+    readOnly: null,
     which: async () =>
-      server.away ? { came: 'nothing' } : { came: 'answer', answer: { id: server.recordId } },
+      server.away
+        ? { came: 'nothing' }
+        : { came: 'answer', answer: { id: server.recordId, readOnly: server.readOnly } },
     read: async (id, record) => otherRecord(record) ?? answer(id),
     async record(id, events, record) {
-      if (server.away) return { came: 'nothing' };
+      if (server.away || server.readOnly !== null) return { came: 'nothing' };
       const other = otherRecord(record);
       if (other !== undefined) return other;
       if (!pieces.has(id) && events[0]?.kind !== 'piece-opened')
@@ -56,7 +62,7 @@ export function rehearsalServer(): RehearsalServer {
       return answer(id);
     },
     async reverse(id, which, reversal, record) {
-      if (server.away) return { came: 'nothing' };
+      if (server.away || server.readOnly !== null) return { came: 'nothing' };
       const other = otherRecord(record);
       if (other !== undefined) return other;
       const here = pieces.get(id);

@@ -1,6 +1,7 @@
 import { Link, useSearch } from '@tanstack/react-router';
 import { useCallback, useEffect, useState } from 'react';
 import { useKnowledgeAnew } from '../../knowledge/useKnowledge.ts';
+import { useReadOnly } from '../../record/useReadOnly.ts';
 import { Notice } from '../../shell/Notice.tsx';
 import { usePageTitle } from '../../shell/usePageTitle.ts';
 import type { OwnKind } from './fieldShapes.ts';
@@ -17,6 +18,7 @@ const titles: Record<OwnKind, [string, string]> = {
 export function OwnPage() {
   const { kind, id } = useSearch({ from: '/reference/own' });
   const anew = useKnowledgeAnew();
+  const readOnly = useReadOnly() !== null;
   const [entries, setEntries] = useState<OwnEntries>();
   const [trouble, setTrouble] = useState('');
   const look = useCallback(async () => {
@@ -52,8 +54,10 @@ export function OwnPage() {
       <p role="status" className="doubt">
         {trouble}
       </p>
-      {kind === undefined ? (
-        <OwnList entries={entries} undo={undo} />
+      {kind !== undefined && readOnly ? (
+        <p className="said">This record is open read-only: nothing can be added to it or changed in it.</p>
+      ) : kind === undefined ? (
+        <OwnList entries={entries} undo={undo} readOnly={readOnly} />
       ) : id !== undefined && found === undefined ? (
         <p className="said">
           There is no such entry of your own: perhaps it was removed, or the change taken back.
@@ -65,7 +69,9 @@ export function OwnPage() {
   );
 }
 
-function OwnList({ entries, undo }: { entries: OwnEntries; undo: () => Promise<void> }) {
+type OwnListProps = { entries: OwnEntries; undo: () => Promise<void>; readOnly: boolean };
+
+function OwnList({ entries, undo, readOnly }: OwnListProps) {
   const list = (kind: OwnKind, name: string) => (
     <section className="stack-tight">
       <h2>{name}</h2>
@@ -76,22 +82,26 @@ function OwnList({ entries, undo }: { entries: OwnEntries; undo: () => Promise<v
             <Link to="/reference" search={{ [kind]: String(entry.id) }}>
               {String(entry.name)}
             </Link>{' '}
-            <Link
-              className="button plain"
-              to="/reference/own"
-              search={{ kind, id: String(entry.id) }}
-              aria-label={`Change: ${String(entry.name)}`}
-            >
-              Change
-            </Link>
+            {readOnly ? null : (
+              <Link
+                className="button plain"
+                to="/reference/own"
+                search={{ kind, id: String(entry.id) }}
+                aria-label={`Change: ${String(entry.name)}`}
+              >
+                Change
+              </Link>
+            )}
           </li>
         ))}
       </ul>
-      <p>
-        <Link className="button quiet" to="/reference/own" search={{ kind }}>
-          {titles[kind][0]}
-        </Link>
-      </p>
+      {readOnly ? null : (
+        <p>
+          <Link className="button quiet" to="/reference/own" search={{ kind }}>
+            {titles[kind][0]}
+          </Link>
+        </p>
+      )}
     </section>
   );
   return (

@@ -1,0 +1,9 @@
+import { useSyncExternalStore } from 'react';
+import { useDesk } from './DeskRoom.tsx';
+import type { Above } from './desk.ts';
+
+/** Why the record takes no entries; null while it does. */
+export function useReadOnly(): Above['readOnly'] {
+  const desk = useDesk();
+  return useSyncExternalStore(desk.watchAbove, desk.above).readOnly;
+}
