@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import { pureFolders } from './lint/roomRules.ts';
 import { rooms } from './lint/rooms.ts';
@@ -10,6 +11,8 @@ const never = ['**/node_modules/**', 'dist/**', '.cache/**'];
 
 export default defineConfig({
   test: {
+    // As many files at once as there are cores; left to itself vitest keeps one core back, which of two is half.
+    maxWorkers: availableParallelism(),
     projects: [
       {
         test: {
@@ -67,7 +70,6 @@ export default defineConfig({
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],
           exclude: never,
-          fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

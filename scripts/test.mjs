@@ -50,13 +50,15 @@ const ofTheRecord = [
   'contract/recordStore',
   'contract/recordVectors',
   'contract/sqlite',
+  'faults/changedBytes',
   'faults/dataFolder',
   'faults/killNine',
   'faults/olderRecord',
+  'faults/oneBadPiece',
   'faults/verifyRecord',
 ].map((name) => `test/${name}`);
 
-/** Each run of vitest; the browser by itself, so that its waits are not stretched by other tests. */
+/** Each run of vitest; the browser by itself, so that its waits are not stretched by reckoning. */
 function plannedRuns(otherNode) {
   if (nightly) return [{ words: ['--project=nightly', ...only] }];
   if (only.length > 0) return [{ words: ['--project=!nightly', ...only] }];
@@ -88,16 +90,16 @@ async function setUp() {
   }
 }
 
-async function runChecks() {
-  const results = [];
-  for (const name of ['types', 'lint', 'knowledge']) {
-    console.log(`\nChecking ${name} …`);
-    results.push({
-      name,
-      ok: (await run('npm', ['run', '--silent', name], process.platform === 'win32')) === 0,
-    });
-  }
-  return results;
+/** All checks at once; what each said is told whole when it ends. */
+function runChecks() {
+  return Promise.all(
+    ['types', 'lint', 'knowledge'].map(async (name) => {
+      const said = [];
+      const code = await run('npm', ['run', '--silent', name], { hear: (chunk) => said.push(chunk) });
+      console.log(`\nChecking ${name} …\n${Buffer.concat(said)}`);
+      return { name, ok: code === 0 };
+    }),
+  );
 }
 
 /** One run of the tests, on this Node or another; a run that left no count behind has failed. */
@@ -122,9 +124,16 @@ async function runTests(args, node = process.execPath) {
   }
 }
 
-function run(command, args, shell = false) {
+/** @returns its exit code; what it says goes to the terminal, or to `hear` */
+function run(command, args, { hear } = {}) {
   return new Promise((resolve) => {
-    const child = spawn(command, args, { cwd: root, stdio: 'inherit', shell });
+    const child = spawn(command, args, {
+      cwd: root,
+      stdio: hear === undefined ? 'inherit' : ['ignore', 'pipe', 'pipe'],
+      shell: command === 'npm' && process.platform === 'win32',
+    });
+    child.stdout?.on('data', hear);
+    child.stderr?.on('data', hear);
     child.once('error', () => resolve(-1));
     child.once('close', (code) => resolve(code ?? -1));
   });

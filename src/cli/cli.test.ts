@@ -13,6 +13,7 @@ import { createStore } from '../record/store.ts';
 // The program as a person starts it: a process of its own.
 
 const program = fileURLToPath(new URL('../../bin/underside.mjs', import.meta.url));
+const many = fileURLToPath(new URL('../../test/kits/manyCommands.mjs', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'underside-cli-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -32,6 +33,20 @@ function run(args: readonly string[], input = ''): Promise<Ended> {
     );
     child.stdin?.end(input);
   });
+}
+
+/** The same program as built, for many commands one after another in one process. */
+async function runMany(commands: readonly { args: string[]; input: string }[]): Promise<Ended[]> {
+  const { stdout } = await new Promise<{ stdout: string }>((resolve, reject) => {
+    const child = execFile(
+      process.execPath,
+      [many],
+      { cwd: folder, maxBuffer: 1e8 },
+      (error, stdout, stderr) => (error ? reject(new Error(stderr)) : resolve({ stdout })),
+    );
+    child.stdin?.end(JSON.stringify(commands));
+  });
+  return JSON.parse(stdout) as Ended[];
 }
 
 const asking = {
@@ -69,16 +84,20 @@ describe('npx underside', { timeout: 60_000 }, () => {
     });
   });
 
-  test.each(calculations.filter((each) => each.needsKnowledge === false).map((each) => each.id))(
-    'the example of %s runs through standard input',
-    async (id) => {
-      const example = await run(['calc', id, '--example']);
-      expect(example.code).toBe(0);
-      const answer = await run(['calc', id, '-'], example.out);
-      expect({ code: answer.code, err: answer.err }).toEqual({ code: 0, err: '' });
-      expect(JSON.parse(answer.out)).toBeDefined();
-    },
-  );
+  test('the example of every calculation runs through standard input', async () => {
+    const ids = calculations.map((each) => each.id);
+    const examples = await runMany(ids.map((id) => ({ args: ['calc', id, '--example'], input: '' })));
+    const answers = await runMany(
+      examples.map(({ out }, at) => ({ args: ['calc', ids[at] ?? '', '-'], input: out })),
+    );
+    expect(ids.length).toBeGreaterThan(20);
+    for (const [at, id] of ids.entries()) {
+      expect(JSON.parse(examples[at]?.out ?? ''), id).toEqual(calculations[at]?.example);
+      const { code, out, err } = answers[at] as Ended;
+      expect({ code, err }, id).toEqual({ code: 0, err: '' });
+      expect(JSON.parse(out), id).toBeDefined();
+    }
+  });
 
   test('the example of evidence.weigh runs, with the knowledge', async () => {
     const example = await run(['calc', 'evidence.weigh', '--example']);
@@ -146,7 +165,7 @@ describe('what can’t be done is one sentence for each fault on standard error,
   };
   const impossible = { ...asking, tables: [{ variable: 'rain', rows: [[0, 1]] }], evidence: { rain: 'yes' } };
 
-  test.each<[string, string[], string, RegExp]>([
+  const cases: [string, string[], string, RegExp][] = [
     ['an unknown command', ['dance'], '', /^There is no command “dance”.*\.\n$/],
     [
       'an unknown calculation',
@@ -185,8 +204,18 @@ describe('what can’t be done is one sentence for each fault on standard error,
     ],
     ['verify of nothing', ['verify', '--data', join(folder, 'none')], '', /^There is no record in .*\.\n$/],
     ['verify with words', ['verify', 'please'], '', /^There is no file please.*\.\n$/],
-  ])('%s', async (_, args, input, sentence) => {
-    const ended = await run(args, input);
-    expect(ended).toEqual({ code: 2, out: '', err: expect.stringMatching(sentence) });
+  ];
+
+  test('whatever it is', async () => {
+    const ended = await runMany(cases.map(([, args, input]) => ({ args, input })));
+    for (const [at, [what, , , sentence]] of cases.entries())
+      expect(ended[at], what).toEqual({ code: 2, out: '', err: expect.stringMatching(sentence) });
   });
+
+  test.each(cases.filter(([what]) => ['an unknown command', 'no JSON', 'fields missing'].includes(what)))(
+    '%s, in a process of its own',
+    async (_, args, input, sentence) => {
+      expect(await run(args, input)).toEqual({ code: 2, out: '', err: expect.stringMatching(sentence) });
+    },
+  );
 });

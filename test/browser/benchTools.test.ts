@@ -64,7 +64,7 @@ describe('tools for a set', () => {
     await page.getByLabel('Numbers found').fill('III, VII, XI');
     // Counted by hand: 1/C(N, 3) for N from 11, endless; its sum to n is 1 − (10 · 9)/((n)(n − 1)), so half is passed at 13 … 14.
     const median = [11, 12, 13, 14, 15].find((n) => 1 - (10 * 9) / (n * (n - 1)) >= 0.5);
-    expect(await says(page)).toContain(`as likely as not no more than ${median}`);
+    expect(await says(page)).toContain(`as probably as not no more than ${median}`);
     await page.reload();
     expect(await page.getByLabel('Numbers found').inputValue()).toBe('III, VII, XI');
     await page.getByLabel('Numbers found').fill('III, seat');

@@ -7,6 +7,7 @@ import { reasonsOf } from '../../src/evidence/reasons.ts';
 import type { Weighing } from '../../src/evidence/weighing.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { readingWords } from '../../src/piece/readings.ts';
+import { faultsInEveryLook } from './support/everyLook.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { pieceOf } from './support/pieceOf.ts';
 import { startServer, type TestServer } from './support/startServer.ts';
@@ -71,10 +72,18 @@ function differences(a: unknown, b: unknown, path = ''): string[] {
   );
 }
 
+/** One page of the readings for all that is asked of it: the weighing and its redraws are waited for once. */
 describe.each(['example-side-chair', 'example-armchair'])('the readings of %s', (id) => {
+  const opened = {} as { page: Page; there: Weighing };
+  beforeAll(async () => {
+    opened.page = await browser.newPage();
+    opened.there = await openReadings(opened.page, id);
+  }, 240_000);
+  afterAll(() => opened.page?.close());
+
   it('shows what the same calculation gives outside the browser', async () => {
-    const page = await browser.newPage();
-    const [there, here] = [await openReadings(page, id), await weighHere(id)];
+    const { page, there } = opened;
+    const here = await weighHere(id);
     expect(differences(inOrder(there), inOrder(here))).toEqual([]);
     expect(await page.locator('.read-lead').getAttribute('data-leading')).toBe(here.leading);
     expect(await page.locator('.read-lead').innerText()).toContain(readingWords[here.leading].inSentence);
@@ -93,14 +102,29 @@ describe.each(['example-side-chair', 'example-armchair'])('the readings of %s', 
       expect(Number(count) / Number(of)).toBeLessThanOrEqual(0.999);
       expect(Number(count) / Number(of)).toBeGreaterThanOrEqual(0.001);
     }
-    await page.close();
   }, 240_000);
-});
 
-describe('what doesn’t fit', () => {
-  it('shows the habit that a shop explains as explained, with what it now speaks for', async () => {
-    const page = await browser.newPage();
-    await openReadings(page, 'example-armchair');
+  it('shows how the answer moves with the starting odds, and that the examiner decides', async () => {
+    const { page, there } = opened;
+    expect(there.byStartingOdds.length).toBeGreaterThanOrEqual(3);
+    const text = await page.locator('.read').innerText();
+    for (const { odds } of there.byStartingOdds)
+      expect(text).toContain(knowledge.making.startingOdds[odds]?.name ?? odds);
+    expect(text).toContain('The program weighs; the examiner decides.');
+  }, 240_000);
+
+  if (id !== 'example-armchair') return;
+
+  it('have nothing that axe finds wrong with every fold opened, on a phone and a desk, in the light and in the dark', async () => {
+    const { page } = opened;
+    await page.evaluate(() => {
+      for (const fold of document.querySelectorAll('details')) fold.open = true;
+    });
+    expect(await faultsInEveryLook(page)).toEqual([]);
+  }, 240_000);
+
+  it('show the habit that a shop explains as explained, with what it now speaks for, and lead back to the look', async () => {
+    const { page } = opened;
     const card = page.locator('.read-card[data-explained]').filter({ hasText: 'Alder Ferry' }).first();
     expect(await card.innerText()).toMatch(
       /If no shop’s file were known it would speak .* for a later piece .*; with the file it speaks .* for a period piece/,
@@ -108,19 +132,5 @@ describe('what doesn’t fit', () => {
     await card.getByRole('link', { name: 'Look at it again' }).click();
     await page.locator('.exam-panel').waitFor();
     expect(page.url()).toContain('/examination#');
-    await page.close();
-  }, 240_000);
-});
-
-describe('starting odds', () => {
-  it('shows how the answer moves with them, and that the examiner decides', async () => {
-    const page = await browser.newPage();
-    const weighing = await openReadings(page, 'example-armchair');
-    expect(weighing.byStartingOdds.length).toBeGreaterThanOrEqual(3);
-    const text = await page.locator('.read').innerText();
-    for (const { odds } of weighing.byStartingOdds)
-      expect(text).toContain(knowledge.making.startingOdds[odds]?.name ?? odds);
-    expect(text).toContain('The program weighs; the examiner decides.');
-    await page.close();
   }, 240_000);
 });
