@@ -5,15 +5,18 @@
 
 /** What is told from the sums: weights, what would change the answer, contradictions, how firm it stands, its words. */
 const told = [
-  'src/evidence/{weights,wouldChange,contradictions,sensitivity,bindingLooks,highestDensity}.ts',
-  'src/evidence/{probabilityWords,verbalScale,startingOddsEffect,shopMasses,weighCase}.ts',
+  'src/evidence/{weights,logOdds,hardLimit,reasons,reasonGroups,sharedCauses,wouldChange,turnedLooks}.ts',
+  'src/evidence/{contradictions,explanations,jarsBelow,conflict,firmness,sensitivity,bindingLooks,highestDensity}.ts',
+  'src/evidence/{probabilityWords,verbalScale,standing,reasonWords,oddsInWords,turnedByShop}.ts',
+  'src/evidence/{demonstratedRatio,demonstratedWords,ratioCalibration,startingOddsEffect,shopMasses,weighCase}.ts',
   'src/opinion/{totalWeight,wording}.ts',
-  'src/web/readings/{mainReasons,speaksFor}.ts',
+  'src/web/readings/speaksFor.ts',
 ];
 
 /** What keeps the record: its text and hashes, which acts are let in, what they come to, undo and redo. */
 const record = [
-  'src/record/{canonicalJson,chain,checkAct,pieceState,readDrafts,store,memoryLog,verify}.ts',
+  'src/record/{canonicalJson,chain,checkAct,adoptActs,pieceState,readDrafts,store,memoryLog,besideActs}.ts',
+  'src/record/{verify,verifyStore,verifyIssued,verifyReport}.ts',
   'src/piece/{fold,event}.ts',
 ];
 

@@ -20,6 +20,12 @@ it('is worked by hand', () => {
   expect(demonstratedRatio(logs([1, 1]), logs([1, 1]))).toBe(1);
   expect(demonstratedRatio([], logs([0.1]))).toBe(1);
   expect(demonstratedRatio(logs([9]), [])).toBe(1);
+  // One false case at 2 ends it just there: 2 · (1 + 1)/4 is no longer less than 1.
+  expect(demonstratedRatio(logs([10, 10]), logs([2, 0.1, 0.1]))).toBeCloseTo(2, 12);
+  // With more false cases it is passed, and above 2 that case misleads no more: 1/(1/6).
+  expect(demonstratedRatio(logs([10, 10]), logs([2, 0.1, 0.1, 0.1, 0.1]))).toBeCloseTo(6, 12);
+  // Cases on the wrong side of 1 count as missed from the start: (1/2)/(1/4).
+  expect(demonstratedRatio(logs([0.5, 0.5, 5, 5]), logs([0.9, 0.9, 0.9]))).toBeCloseTo(2, 12);
   // What is missed at 3, half of the true cases, ends it there: 1/2 + 3/4 is over 1, and 0 + 3/4 below it was not.
   expect(demonstratedRatio(logs([3, 90]), logs([0.1, 0.1, 0.1]))).toBeCloseTo(3, 12);
 });
@@ -33,5 +39,8 @@ it('is told for both sides, rounded down, with the number of cases', () => {
   // For period work 10 as above; for later work ten to one is borne out against two cases of period work only to three to one.
   const apart = demonstratedWords({ period: logs([50, 60]), later: logs(Array(9).fill(0.1)) });
   expect(apart).toContain('up to about 10 to 1 for period work and up to about 3 to 1 for later work');
+  expect(demonstratedWords({ period: logs([10, 10]), later: logs([2, 0.1, 0.1]) })).toContain(
+    'up to about 2 to 1',
+  );
   expect(demonstratedWords({ period: [0], later: [0] })).toContain('held not even to 2 to 1 for period work');
 });

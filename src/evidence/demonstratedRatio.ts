@@ -19,8 +19,7 @@ export function demonstratedRatio(whenTrue: readonly number[], whenFalse: readon
     const missed = whenTrue.filter((log) => Math.exp(log) <= from).length / whenTrue.length;
     const misled = (whenFalse.filter((log) => Math.exp(log) > from).length + 1) / (whenFalse.length + 1);
     const atMost = (1 - missed) / misled;
-    if (atMost <= from) return from;
-    if (atMost < to) return atMost;
+    if (atMost <= to) return Math.max(from, atMost);
     from = to;
   }
   return from;

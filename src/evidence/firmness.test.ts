@@ -21,4 +21,27 @@ describe('whether a reading is firm', () => {
     for (const lack of [{ looks: 0 }, { photoOnly: true }, { clashes: true }])
       expect(firmness({ ...sound, ...lack }).firm).toBe(false);
   });
+
+  it.each([
+    [
+      {},
+      'The leading reading leads in 95 of 100 trials of the ranges, and is more probable than all the others together.',
+    ],
+    [{ draws: 0 }, 'The ranges of the figures have not been tested yet, so nothing is called settled.'],
+    [{ looks: 0 }, 'Nothing has been looked at yet: only the starting odds speak.'],
+    [
+      { clashes: true },
+      'The leading reading leads in 95 of 100 trials of the ranges, but none of the readings explains the findings well.',
+    ],
+    [
+      { photoOnly: true },
+      'The leading reading leads in 95 of 100 trials of the ranges, but photographs alone cannot settle a reading.',
+    ],
+    [
+      { shareLeading: 0.6 },
+      'The leading reading leads in 60 of 100 trials of the ranges; it would take 95 to call it settled.',
+    ],
+  ])('%j: says why', (grounds, why) => {
+    expect(firmness({ ...sound, ...grounds }).firmness.why).toBe(why);
+  });
 });

@@ -11,4 +11,7 @@ it('says that the examiner chose the odds only where they did', () => {
   expect(oddsInWords({ startingOdds: 'sceptical' }, { making })).toBe(
     'skeptical starting odds, chosen by the examiner,',
   );
+  expect(oddsInWords({ startingOdds: 'gone' }, { making })).toBe(
+    'the starting odds, chosen by the examiner,',
+  );
 });

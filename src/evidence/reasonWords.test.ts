@@ -34,6 +34,20 @@ it('gives the reason and no number where a limit leaves one side nothing', () =>
   expect(reasonInWords(one, 'made-up', named)).toBe(
     '“Peg” on the rail has no number: the claim leaves the others nothing',
   );
+  const together = { ...group, findings: [finding, finding], withinWhole: null };
+  expect(
+    reasonInWords({ ...together, limit: { ...limit, words: 'No. 2 leaves nothing' } }, 'made-up', named),
+  ).toBe('Upper and lower part married: two findings together have no number: no. 2 leaves nothing');
+  expect(reasonInWords(together, 'made-up', named)).toMatch(
+    /have no number: a limit leaves one side nothing$/,
+  );
+});
+
+it('counts findings in words up to ten, and beyond in figures', () => {
+  const of = (count: number) =>
+    reasonInWords({ ...group, findings: Array(count).fill(finding) }, 'made-up', named);
+  expect(of(10)).toContain(': ten findings together');
+  expect(of(11)).toContain(': 11 findings together');
 });
 
 it('uses the words of the printed scale for every band', () => {

@@ -26,13 +26,11 @@ export function reasonInWords(
   leading: ReadingId,
   named: (finding: Weighing['weights'][number]) => string,
 ): string {
-  const [first] = reason.findings;
-  const many = reason.cause !== undefined;
+  const { cause, findings } = reason;
+  const many = cause !== undefined;
   const who = many
-    ? `${reason.cause?.name}: ${inWords(reason.findings.length)} findings together`
-    : first === undefined
-      ? ''
-      : named(first);
+    ? `${cause.name}: ${inWords(findings.length)} findings together`
+    : findings.map(named).join(', ');
   if (reason.withinWhole === null) return `${who} ${many ? 'have' : 'has'} no number: ${limitWords(reason)}`;
   const speaks = speaksFor(reason.withinWhole, ...sidesOf(leading), many);
   return many ? `${who} ${speaks}` : `${who} ${speaks}, with all else taken in`;

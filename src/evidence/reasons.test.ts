@@ -22,6 +22,44 @@ const married = {
   words: 'together',
 };
 
+it('puts the weightiest first, in a group by what each weighs by itself, one without a number before all', () => {
+  const weights = [
+    weight('light', 4),
+    weight('heavy', 30),
+    weight('against', -8),
+    weight('carcase', 0.4, -9),
+    weight('rows', 0.2, 4),
+    weight('feet', 0.1, null),
+  ];
+  const group = { ...married, findings: ['rows', 'carcase', 'feet'].map((sign) => ({ sign, part: null })) };
+  const { forIt, againstIt } = reasonsOf({ weights, reasonGroups: [group] });
+  expect(forIt.map(({ cause, findings }) => [cause?.id, ...findings.map(({ sign }) => sign)])).toEqual([
+    [undefined, 'heavy'],
+    ['married', 'feet', 'carcase', 'rows'],
+    [undefined, 'light'],
+  ]);
+  expect(againstIt.map(({ findings }) => findings[0]?.sign)).toEqual(['against']);
+  expect(forIt[0]).not.toHaveProperty('limit');
+  expect(forIt[0]?.findings[0]).not.toHaveProperty('limit');
+});
+
+it('tells one sign on two parts apart', () => {
+  const weights = [
+    { ...weight('peg', 5), part: 'rail' },
+    weight('peg', 4),
+    { ...weight('peg', 6), part: 'leg' },
+  ];
+  const group = {
+    ...married,
+    findings: [
+      { sign: 'peg', part: 'rail' },
+      { sign: 'gone', part: null },
+    ],
+  };
+  const { forIt } = reasonsOf({ weights, reasonGroups: [group] });
+  expect(forIt.map(({ findings }) => findings.map(({ part }) => part))).toEqual([['rail'], ['leg'], [null]]);
+});
+
 it('counts findings of one cause once, together, ahead of single ones that weigh less, and names none twice', () => {
   const weights = [
     weight('boards', 7),
@@ -45,5 +83,6 @@ it('tells apart what has no number and what is too little to count as support, l
   const { forIt, againstIt, limits, neither } = reasonsOf({ weights, reasonGroups: [] });
   expect([forIt, againstIt]).toEqual([[], []]);
   expect(limits.map((each) => [each.findings[0]?.sign, each.limit?.words])).toEqual([['screw', limit.words]]);
+  expect(limits[0]?.findings[0]?.limit?.words).toBe(limit.words);
   expect(neither.map(({ findings }) => findings[0]?.sign)).toEqual(['mute', 'low']);
 });

@@ -16,6 +16,13 @@ it('calls a part by its most probable origin once it was looked at, and only fro
     'Unsure; less probably than not a later repair or renewal (40 in 100), anything else less so.',
   );
   expect(standingOf({ ...old, 'of-the-making': 0.1, repair: 0.8 }, 1, 1).standing).toBe('repair');
+  expect(standingOf({ 'of-the-making': 0.7, repair: 0.3 }, 1, 1)).toEqual({
+    standing: 'of-the-making',
+    words: 'Probably original (70 in 100).',
+  });
+  expect(originInWords({ 'of-the-making': 0.5, repair: 0.5 })).toMatch(
+    /^Unsure; as probably as not original/,
+  );
 });
 
 it('calls a part nothing where no sign on it was answered, and unsure where none could be told', () => {

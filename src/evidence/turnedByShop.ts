@@ -1,4 +1,4 @@
-import { scaleBand } from './verbalScale.ts';
+import { isSupport, scaleBand } from './verbalScale.ts';
 import type { Weighing } from './weighing.ts';
 
 type Weight = Pick<Weighing['weights'][number], 'periodAgainstLater' | 'withoutShopFiles'>;
@@ -17,7 +17,7 @@ export function turnedByShop(weight: Weight): string | undefined {
 
 function side(decibans: number): string {
   const whole = Math.round(decibans);
-  if (whole === 0) return 'for neither (0 decibans)';
-  const signed = `${whole > 0 ? '+' : '−'}${Math.abs(whole)}`;
-  return `${scaleBand(decibans).adverb} for ${decibans > 0 ? 'a period piece' : 'a later piece'} (${signed} decibans)`;
+  const signed = whole === 0 ? '0' : `${whole > 0 ? '+' : '−'}${Math.abs(whole)}`;
+  const favored = decibans > 0 ? ' for a period piece' : ' for a later piece';
+  return `${scaleBand(decibans).adverb}${isSupport(decibans) ? favored : ''} (${signed} decibans)`;
 }

@@ -72,5 +72,5 @@ function decibansOf(ratio: number): number {
 }
 
 function grouped(number: number): string {
-  return `${number}`.replace(/\B(?=(\d{3})+(?!\d))/g, number < 1000 ? '' : ',');
+  return `${number}`.replace(/\B(?=(\d{3})+(?!\d))/g, ',');
 }

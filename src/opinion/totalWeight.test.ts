@@ -33,6 +33,20 @@ describe('the weight of all findings together', () => {
     expect(totalWeight(readings(1 / 11), making, 'even')?.decibans).toBeCloseTo(-10, 9);
   });
 
+  it('adds up the readings of each side', () => {
+    const four = {
+      readings: [
+        { id: 'period-repaired', probability: 0.3 },
+        { id: 'period-altered', probability: 0.3 },
+        { id: 'later-machine-copy', probability: 0.04 },
+        { id: 'made-to-deceive', probability: 0.02 },
+      ] as never,
+    };
+    // 0.6 : 0.06, from even odds.
+    expect(totalWeight(four, making, 'even')?.decibans).toBeCloseTo(10, 9);
+    expect(totalWeight(readings(1), making, 'even')).toBeUndefined();
+  });
+
   it('falls back on the usual odds where those chosen are not known, and on nothing where none are', () => {
     expect(totalWeight(readings(0.5), making, 'gone')?.decibans).toBeCloseTo(0, 9);
     expect(totalWeight(readings(0.5), { startingOdds: {}, defaultOdds: 'even' }, 'even')).toBeUndefined();
@@ -46,6 +60,18 @@ describe('the weight of all findings together', () => {
       ] as never,
     };
     expect(totalWeight(shown, making, 'even')?.atLeast).toBe(true);
+    const some = (...probabilities: [string, number][]) => ({
+      readings: probabilities.map(([id, probability]) => ({ id, probability, low: 0, high: 1 })) as never,
+    });
+    const atLeast = (...of: [string, number][]) => totalWeight(some(...of), making, 'even')?.atLeast;
+    // A side of several readings, one of them at the end of what can be printed; and a small side where none is.
+    expect(atLeast(['period-intact', 0.99], ['later-bench-copy', 0.001], ['to-deceive', 0.009])).toBe(true);
+    expect(atLeast(['period-intact', 0.992], ['later-bench-copy', 0.004], ['made-to-deceive', 0.004])).toBe(
+      false,
+    );
+    expect(atLeast(['period-intact', 0.999], ['later-bench-copy', 0.002])).toBe(true);
+    expect(atLeast(['period-intact', 0.979], ['made-up', 0.001], ['later-bench-copy', 0.02])).toBe(false);
+    expect(atLeast(['period-intact', 0.999], ['later-bench-copy', 0.02])).toBe(false);
     expect(totalWeight(readings(0.6), making, 'even')?.atLeast).toBe(false);
   });
 });

@@ -9,5 +9,6 @@ it('says where and what was found', () => {
   expect(findingWords('Pegged tenons', 'left side rail', 'absent')).toBe(
     '“Pegged tenons” on the left side rail, looked for and not there,',
   );
+  expect(findingWords('Size', 'top', 'could-not-tell')).toBe('“Size” on the top, could not tell,');
   expect(findingWords('Size', 'the whole piece', 'present')).toBe('“Size” on the whole piece');
 });
