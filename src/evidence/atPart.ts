@@ -7,7 +7,8 @@ import { type PartBase, partBase } from './partTable.ts';
 import type { Look } from './prepareCase.ts';
 import { type Masses, massesFromSums } from './readingMasses.ts';
 import { contextOf, looksAt } from './readyPart.ts';
-import { slotCount, slotMakings, slotOf } from './unitMessage.ts';
+import { slotWeights } from './toldFactor.ts';
+import { slotCount, slotOf } from './unitMessage.ts';
 
 /** A part's message met with its own looks as they stand, kept so that looks which change one of them do not ask for both. */
 export type PartStand = {
@@ -41,7 +42,9 @@ export function massesAtPart(
   const { message } = stand;
   const { habits, base } = tablesFor(evaluation, stand, looks);
   if (source === undefined)
-    return massesFromSums(sumsOfSlots(slotsWith(evaluation, stand, habits, base), message.log));
+    return massesFromSums(
+      sumsOfSlots(slotsWith(evaluation, stand, habits, base), message.log, evaluation.model.told),
+    );
   const slots = new Float64Array(slotCount);
   if (source === 'own') addOwn(slots, evaluation, stand, habits, base);
   else {
@@ -53,7 +56,7 @@ export function massesAtPart(
           slots[slot] =
             (slots[slot] as number) + habits.old * base.old * sumOf(way.slots[slot] as Float64Array);
   }
-  return massesFromSums(sumsOfSlots(slots, message.log));
+  return massesFromSums(sumsOfSlots(slots, message.log, evaluation.model.told));
 }
 
 /** The masses by slot with these tables in the place of the part's own. */
@@ -88,16 +91,17 @@ export function slotLater(
 export function binsAtPart(evaluation: Evaluation, partId: string, looks: readonly Look[]): Float64Array {
   const stand = standAt(evaluation, partId);
   const { habits, base } = tablesFor(evaluation, stand, looks);
+  const counts = slotWeights(evaluation.model.told);
   const bins = ownByBin(evaluation, stand, habits, base);
   for (const way of stand.message.later) {
     for (const { slots, others } of way.byMaking) {
       const own = base[way.to];
       const line = others === undefined ? own : own.map((value, bin) => value * (others[bin] as number));
-      addMakings(bins, slots, meanFrom(evaluation.model, line, way.earliest), habits.later);
+      addSlots(bins, slots, meanFrom(evaluation.model, line, way.earliest), habits.later, counts);
     }
   }
   const old = new Float64Array(bins.length).fill(base.old * habits.old);
-  for (const way of stand.message.old) addMakings(bins, way.slots, old, 1);
+  for (const way of stand.message.old) addSlots(bins, way.slots, old, 1, counts);
   return bins;
 }
 
@@ -110,26 +114,29 @@ export type SourceYears = {
 
 /** A part's sources: for each the mass by year of the part, on one scale; old parts in the style's own years. */
 export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYears[] {
-  const { old, layout } = evaluation.model;
-  const { table, seats, later, old: reused } = messageTo(evaluation, partId, false);
+  const { old, layout, told } = evaluation.model;
+  // Where something speaks of the reading alone, the stricter levels have to be asked for too.
+  const { table, seats, later, old: reused } = messageTo(evaluation, partId, told !== undefined);
+  const counts = slotWeights(told);
   const own = new Float64Array(old.length);
-  for (const { world, voice, lines } of seats)
+  for (const seat of seats)
     addSeat(
       own,
-      layout.worldBins[world],
-      lines,
-      table.own[world] as Float64Array,
-      voice < 0 ? 1 : table.ownMaking[voice],
+      layout.worldBins[seat.world],
+      seat,
+      table.own[seat.world] as Float64Array,
+      counts,
+      seat.voice < 0 ? 1 : table.ownMaking[seat.voice],
     );
   return [
     { source: 'own', to: 'own', years: own },
     ...later.map((way): SourceYears => {
       const by = table[way.to];
-      const years = sumMakings(way.byYear).map((each, bin) => each * (by[bin] as number));
+      const years = sumSlots(way.byYear, counts).map((each, bin) => each * (by[bin] as number));
       return { source: way.source, to: way.to, years };
     }),
     ...reused.map((way): SourceYears => {
-      const total = table.old * sumOf(sumMakings(way.slots));
+      const total = table.old * sumOf(sumSlots(way.slots, counts));
       return { source: way.source, to: 'old', years: old.map((each) => each * total) };
     }),
   ];
@@ -139,13 +146,18 @@ export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYea
 function addSeat(
   bins: Float64Array,
   run: Bins | undefined,
-  lines: Float64Array,
+  { world, lines }: Seat,
   own: Float64Array,
+  counts: readonly number[],
   by = 1,
 ): void {
   const { first, count } = run ?? { first: 0, count: 0 };
-  for (let i = 0, bin = first; i < count; i++, bin++)
-    bins[bin] = (bins[bin] as number) + (lines[i] as number) * by * (own[bin] as number);
+  for (let k = 0; k * count < lines.length; k++) {
+    const counted = by * (counts[slotOf(world, k)] as number);
+    if (counted === 0) continue;
+    for (let i = 0, bin = first; i < count; i++, bin++)
+      bins[bin] = (bins[bin] as number) + (lines[k * count + i] as number) * counted * (own[bin] as number);
+  }
 }
 
 /** A part as it stands in an evaluation; worked out once. */
@@ -265,8 +277,9 @@ function ownByBin(
   const { layout } = evaluation.model;
   const bins = new Float64Array(layout.prepared.axis.bins);
   const seats = habits === stand.habits ? stand.byWorld : withoutVoices(stand.message.seats, habits);
-  for (const { world, lines } of seats)
-    addSeat(bins, layout.worldBins[world], lines, base.own[world] as Float64Array);
+  const counts = slotWeights(evaluation.model.told);
+  for (const seat of seats)
+    addSeat(bins, layout.worldBins[seat.world], seat, base.own[seat.world] as Float64Array, counts);
   return bins;
 }
 
@@ -275,22 +288,31 @@ function addDots(slots: Float64Array, lines: readonly Float64Array[], line: Floa
     slots[slot] = (slots[slot] as number) + by * dot(lines[slot] as Float64Array, line);
 }
 
-/** Adds the makings' slots, each times a line. */
-function addMakings(
+/** Adds the slots, each by what it counts and times a line. */
+function addSlots(
   bins: Float64Array,
   slots: readonly Float64Array[],
   line: Float64Array,
   by: number,
+  counts: readonly number[],
 ): void {
-  for (let slot = 0; slot < slotMakings.length; slot++) {
+  for (let slot = 0; slot < slots.length; slot++) {
     const each = slots[slot] as Float64Array;
+    const counted = by * (counts[slot] as number);
+    if (counted === 0) continue;
     for (let b = 0; b < bins.length; b++)
-      bins[b] = (bins[b] as number) + by * (each[b] as number) * (line[b] as number);
+      bins[b] = (bins[b] as number) + counted * (each[b] as number) * (line[b] as number);
   }
 }
 
-function sumMakings(slots: readonly Float64Array[]): Float64Array {
-  return sumLines(slots.slice(0, slotMakings.length), slots[0]?.length ?? 0);
+/** The slots added, each by what it counts; a plain message has one for each kind of piece, which count alike. */
+function sumSlots(slots: readonly Float64Array[], counts: readonly number[]): Float64Array {
+  const sum = new Float64Array(slots[0]?.length ?? 0);
+  slots.forEach((line, slot) => {
+    const by = counts[slot] as number;
+    if (by !== 0) for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + by * (line[i] as number);
+  });
+  return sum;
 }
 
 function sumLines(lines: readonly Float64Array[], length: number): Float64Array {

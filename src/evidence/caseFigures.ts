@@ -13,6 +13,10 @@ export function caseFigures(prepared: PreparedCase): Figure[] {
     ...Object.values(making.spared),
     ...Object.values(making.reused),
     ...Object.values(making.sureness).flatMap((each) => [each.there, each.notThere]),
+    ...prepared.observations.flatMap(({ expected }) =>
+      Object.values(expected).map((word) => making.expected[word]),
+    ),
+    ...(prepared.lookedOver ? Object.values(making.lookedOver) : []),
     making.scrubbed,
     making.groupTogether,
     making.habitTogether,

@@ -1,7 +1,7 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { stepsOf } from './changeSteps.ts';
 import type { Bins } from './layout.ts';
-import { alterationLikelihood, alterationShare, type Model } from './model.ts';
+import { alterationLikelihood, alterationShare, type Model, type PieceKind } from './model.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import type { Look } from './prepareCase.ts';
 import type { ReadyPart } from './readyPart.ts';
@@ -16,7 +16,7 @@ export type Changes = {
   model: Model;
   shape: UnitShape;
   parts: readonly ReadyPart[];
-  chances: Record<'period' | 'later', readonly Chance[]>;
+  chances: Record<PieceKind, readonly Chance[]>;
   /** By alteration and set of parts: the product of what is said of the parts, by year of the change; and its means. */
   lines: readonly Map<number, Float64Array>[];
   means: readonly Map<number, Float64Array>[];
@@ -55,13 +55,13 @@ function chancesOf(
       alterationLikelihood(each, happened, looks, model.layout.prepared, model.draw),
     ),
   );
-  const of = (period: boolean) =>
+  const of = (kind: PieceKind) =>
     alterations.map((each, a): Chance => {
-      const share = alterationShare(each, period, true, model.draw);
+      const share = alterationShare(each, kind, true, model.draw);
       const [ifNot = 1, ifSo = 1] = seen[a] ?? [];
       return { not: (1 - share) * ifNot, happened: share * ifSo, bareNot: 1 - share, bareHappened: share };
     });
-  return { period: of(true), later: of(false) };
+  return { period: of('period'), later: of('later'), 'to-deceive': of('to-deceive') };
 }
 
 /**
@@ -74,7 +74,7 @@ function chancesOf(
  */
 export function changeSums(
   changes: Changes,
-  period: boolean,
+  kind: PieceKind,
   k: number,
   bins: Bins,
 ): { sums: Float64Array; before: Float64Array[] } {
@@ -87,7 +87,7 @@ export function changeSums(
     before.push(sums);
     const next = new Float64Array(size);
     const { from, changed, ifHappened } = stepsOf(shape, k, a);
-    const { not, happened } = changes.chances[period ? 'period' : 'later'][a] as Chance;
+    const { not, happened } = changes.chances[kind][a] as Chance;
     for (let s = 0; s < from.length; s++) {
       const set = changed[s] as number;
       const weight = happened * (ifHappened[s] as number) + (set === 0 ? not : 0);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { posterior } from '../inference/posterior.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
+import { expectedWords, type Observation, pieceHistories } from '../piece/observation.ts';
 import { betaDraw, seededRandom } from './betaDraws.ts';
 import { evaluate } from './evaluation.ts';
 import { explicitNetwork } from './explicitNetwork.ts';
@@ -34,6 +35,10 @@ function anyFinding(knowledge: Knowledge, form: string) {
     .map(({ place, ...rest }) => ({ ...place, ...rest }));
 }
 
+const anyObservation = fc
+  .record(Object.fromEntries(pieceHistories.map((each) => [each, fc.constantFrom(...expectedWords)])))
+  .map((expected) => ({ id: 'a', words: 'a trace', expected: expected as Observation['expected'] }));
+
 const anyCase = (knowledge: Knowledge, form: string, most: number): fc.Arbitrary<CaseToWeigh> =>
   fc.record({
     form: fc.constant(form),
@@ -41,6 +46,8 @@ const anyCase = (knowledge: Knowledge, form: string, most: number): fc.Arbitrary
     claim: fc.constantFrom({}, { period: [1740, 1790] as [number, number] }, { place: 'North Riding' }),
     startingOdds: fc.constantFrom('even', 'sceptical'),
     findings: fc.array(anyFinding(knowledge, form), { maxLength: most }),
+    observations: fc.array(anyObservation, { maxLength: 2 }),
+    lookedOver: fc.boolean(),
   });
 
 function prepared(knowledge: Knowledge, input: CaseToWeigh, axis: YearAxis) {

@@ -11,7 +11,9 @@ import { fixModel, type Model } from './model.ts';
 import type { PartMessage } from './partMessage.ts';
 import type { Look } from './prepareCase.ts';
 import { type Masses, massesOf, type Sums } from './readingMasses.ts';
+import { timesWeights } from './readingWeights.ts';
 import { readyUnit } from './readyUnit.ts';
+import { toldFactor } from './toldFactor.ts';
 import { type UnitLines, unitLines } from './unitLines.ts';
 import { type UnitShape, unitShape } from './unitShape.ts';
 
@@ -29,6 +31,8 @@ export type Evaluation = {
   /** Use `restOf`: the rests of idle units are not kept. With all strictnesses, and for all histories alone. */
   rests: Map<HabitGroup, Factor>;
   plainRests: Map<HabitGroup, Factor>;
+  /** Of the prior and all groups; and the same with what was seen of the piece as a whole. */
+  product: Factor;
   whole: Factor;
   masses: Masses;
   /** By unit: all but it, summed over its classes. */
@@ -53,8 +57,9 @@ export function evaluate(model: Model, looks: readonly Look[] = model.layout.pre
   const { layout } = model;
   const summed = sumUnits(model, looks);
   const lines = layout.groups.map((group) => linesOf(model, group, summed));
-  const whole = withIdle(model, priorFactor(model));
-  for (const each of factorsOf(layout, lines)) multiplyUnit(layout, whole, each.classes, each.lines);
+  const product = withIdle(model, priorFactor(model));
+  for (const each of factorsOf(layout, lines)) multiplyUnit(layout, product, each.classes, each.lines);
+  const whole = toldFactor(layout, product, model.told);
   const masses = massesOf(layout, whole);
   return {
     model,
@@ -63,6 +68,7 @@ export function evaluate(model: Model, looks: readonly Look[] = model.layout.pre
     lines,
     rests: new Map(),
     plainRests: new Map(),
+    product,
     whole,
     masses,
     unitRests: new Map(),
@@ -82,7 +88,7 @@ export function massesFor(model: Model, looks: readonly Look[] = model.layout.pr
   const whole = withIdle(model, priorFactor(model));
   const lines = layout.groups.map((group) => linesOf(model, group, summed));
   for (const each of factorsOf(layout, lines)) multiplyUnit(layout, whole, each.classes, each.lines);
-  return massesOf(layout, whole);
+  return massesOf(layout, toldFactor(layout, whole, model.told));
 }
 
 /**
@@ -91,10 +97,10 @@ export function massesFor(model: Model, looks: readonly Look[] = model.layout.pr
  * @param strict  false leaves the stricter sums out
  */
 export function restOf(evaluation: Evaluation, group: HabitGroup, strict = true): Factor {
-  const { model, whole } = evaluation;
+  const { model, product } = evaluation;
   const unit = model.layout.units[group.units[0] ?? -1];
   if (unit === undefined) throw new RangeError('no such unit in this evaluation');
-  if (!model.layout.groups.includes(group)) return withoutIdle(model, whole, unit);
+  if (!model.layout.groups.includes(group)) return withoutIdle(model, product, unit);
   const kept = strict ? evaluation.rests : evaluation.plainRests;
   if (kept.size === 0) fillRests(evaluation, kept, strict);
   return kept.get(group) ?? restOf(evaluation, group);
@@ -178,12 +184,15 @@ export function wholeWith(evaluation: Evaluation, unitIndex: number, looks: read
   const { layout } = model;
   const group = groupOf(layout, unitIndex);
   const changed = new Map(evaluation.summed).set(unitIndex, sumUnit(model, unitIndex, looks));
-  return timesUnit(layout, restOf(evaluation, group), group.classes, linesOf(model, group, changed));
+  const product = timesUnit(layout, restOf(evaluation, group), group.classes, linesOf(model, group, changed));
+  return toldFactor(layout, product, model.told);
 }
+
+const nothingTold = timesWeights([]);
 
 /** The same model with no looks at all: what is believed before the examination. */
 export function bareEvaluation(evaluation: Evaluation): Evaluation {
-  return evaluate(fixModel(evaluation.model.layout, evaluation.model.draw, []), []);
+  return evaluate(fixModel(evaluation.model.layout, evaluation.model.draw, [], nothingTold), []);
 }
 
 function sumUnits(model: Model, looks: readonly Look[]): Map<number, SummedUnit> {

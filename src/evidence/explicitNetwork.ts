@@ -2,7 +2,7 @@ import type { Alteration } from '../knowledge/schema.ts';
 import { readingIds } from '../piece/readings.ts';
 import { figureRange } from './figures.ts';
 import type { Layout } from './layout.ts';
-import { alterationLikelihood, alterationShare, type Model } from './model.ts';
+import { alterationLikelihood, alterationShare, kindOf, type Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import { habitStateShare } from './partHabits.ts';
 import { partTable } from './partTable.ts';
@@ -67,6 +67,14 @@ export function explicitNetwork(model: Model): ExplicitNetwork {
     if (part.structural) structural.push({ part, sources });
   }
   addReading(layout, structural, add);
+  if (model.told !== undefined) {
+    const told = model.told;
+    add('told of the whole', ['seen', 'other'], ['reading'], ([reading = 0]) => {
+      const share = told[readingIds[reading] ?? 'period-intact'];
+      return [share, 1 - share];
+    });
+    network.evidence['told of the whole'] = 'seen';
+  }
   return network;
 }
 
@@ -82,8 +90,8 @@ function addAlteration(
   const { prepared, makeUps } = model.layout;
   const id = `alteration ${alteration.id}`;
   add(id, ['not', 'happened'], ['world'], ([w = 0]) => {
-    const period = worlds[w]?.making === 'period';
-    return [false, true].map((happened) => alterationShare(alteration, period, happened, model.draw));
+    const kind = kindOf(worlds[w]?.making ?? 'period');
+    return [false, true].map((happened) => alterationShare(alteration, kind, happened, model.draw));
   });
   const seen = [false, true].map((happened) =>
     alterationLikelihood(alteration, happened, prepared.looks, prepared, model.draw),

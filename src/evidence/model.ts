@@ -2,8 +2,14 @@ import type { Alteration } from '../knowledge/schema.ts';
 import type { Draw } from './figures.ts';
 import type { ColumnCells, Layout } from './layout.ts';
 import type { Look, PreparedCase } from './prepareCase.ts';
+import {
+  lookedOverWeights,
+  observationWeights,
+  type ReadingWeights,
+  timesWeights,
+} from './readingWeights.ts';
 import { inGroups, looksLikelihood, shareIn } from './signShares.ts';
-import { shopPriors, worldPriors, worlds } from './worlds.ts';
+import { type Making, shopPriors, worldPriors, worlds } from './worlds.ts';
 
 /** The model with its figures fixed: priors over config × column × bin. */
 export type Model = {
@@ -12,6 +18,8 @@ export type Model = {
   prior: Float64Array;
   old: Float64Array;
   worldPrior: readonly number[];
+  /** What was seen of the piece as a whole, by reading; undefined where nothing speaks of the reading alone. */
+  told: ReadingWeights | undefined;
   /** Renewal by bin already worked out, by part. */
   renewed: Map<string, Float64Array>;
 };
@@ -20,7 +28,12 @@ export type Model = {
  * Fixes the figures. The prior of a cell is that of its world, year, shop and make-up state, times what the looks that
  * hang on the make-up alterations say.
  */
-export function fixModel(layout: Layout, draw: Draw, looks: readonly Look[] = layout.prepared.looks): Model {
+export function fixModel(
+  layout: Layout,
+  draw: Draw,
+  looks: readonly Look[] = layout.prepared.looks,
+  told: ReadingWeights | undefined = toldOf(layout.prepared, draw),
+): Model {
   const { prepared, columns, configs, makeUps, cells, cellCount, years } = layout;
   const worldPrior = worldPriors(prepared, draw);
   const shops = shopPriors(prepared, draw);
@@ -34,19 +47,19 @@ export function fixModel(layout: Layout, draw: Draw, looks: readonly Look[] = la
         unlisted[bin] = (unlisted[bin] as number) + (line[bin] as number);
   });
   configs.forEach((config, m) => {
-    const ofConfig = [true, false].map((period) =>
+    const ofConfig = pieceKinds.map((kind) =>
       makeUps.reduce((scale, alteration, a) => {
         const happened = config.happened[a] === true;
         return (
           scale *
-          alterationShare(alteration, period, happened, draw) *
+          alterationShare(alteration, kind, happened, draw) *
           alterationLikelihood(alteration, happened, looks, prepared, draw)
         );
       }, 1),
     );
     columns.forEach((column, c) => {
       const making = worlds[column.world]?.making ?? 'period';
-      const scale = (worldPrior[column.world] ?? 0) * (ofConfig[making === 'period' ? 0 : 1] ?? 0);
+      const scale = (worldPrior[column.world] ?? 0) * (ofConfig[pieceKinds.indexOf(kindOf(making))] ?? 0);
       const { first, count, offset } = cells[c] as ColumnCells;
       const at = m * cellCount + offset;
       const line = column.shop === 0 ? unlisted : shops[column.shop];
@@ -56,17 +69,36 @@ export function fixModel(layout: Layout, draw: Draw, looks: readonly Look[] = la
       }
     });
   });
-  return { layout, draw, prior, old: years.period, worldPrior, renewed: new Map() };
+  return { layout, draw, prior, old: years.period, worldPrior, told, renewed: new Map() };
 }
 
-/** How probable it is that an alteration happened (or did not) to a period piece, or to a later piece. */
+function toldOf(prepared: PreparedCase, draw: Draw): ReadingWeights | undefined {
+  const { observations, lookedOver } = prepared;
+  if (observations.length === 0 && !lookedOver) return undefined;
+  const { making } = prepared.knowledge;
+  return timesWeights([
+    ...observations.map((each) => observationWeights(each, making, draw)),
+    ...(lookedOver ? [lookedOverWeights(making, draw)] : []),
+  ]);
+}
+
+/** Kinds of piece that alterations happen to at rates of their own. */
+export const pieceKinds = ['period', 'later', 'to-deceive'] as const;
+export type PieceKind = (typeof pieceKinds)[number];
+
+/** The kind of piece that a making gives. */
+export function kindOf(making: Making): PieceKind {
+  return making === 'period' || making === 'to-deceive' ? making : 'later';
+}
+
+/** How probable it is that an alteration happened (or did not) to a kind of piece; a fake is as other later pieces unless told. */
 export function alterationShare(
-  alteration: Alteration,
-  period: boolean,
+  { happened: rates }: Alteration,
+  kind: PieceKind,
   happened: boolean,
   draw: Draw,
 ): number {
-  const share = draw(period ? alteration.happened.period : alteration.happened.later);
+  const share = draw(rates[kind] ?? rates.later);
   return happened ? share : 1 - share;
 }
 

@@ -64,7 +64,7 @@ export function massesWithLook(joints: PartJoints, look: Look): Masses | undefin
       : cause === 'year' || cause === 'part-year'
         ? slotsWithYear(joints, look)
         : slotsWithCause(joints, look, cause as Held['cause']);
-  return massesFromSums(sumsOfSlots(slots, joints.stand.message.log));
+  return massesFromSums(sumsOfSlots(slots, joints.stand.message.log, joints.evaluation.model.told));
 }
 
 /** True if what the look says hangs on another look at the part, or on the maker's way with several parts. */

@@ -7,7 +7,9 @@ import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { PartTable } from './partTable.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
 import type { Sums } from './readingMasses.ts';
+import type { ReadingWeights } from './readingWeights.ts';
 import { type ReadyUnit, readyUnit } from './readyUnit.ts';
+import { toldSums } from './toldFactor.ts';
 import {
   alterationOf,
   type ChangeSlots,
@@ -111,18 +113,24 @@ export function messagesOf(
   const log = rest.log + ready.log;
   shape.unit.alterations.forEach((each, a) => {
     const [not, happened] = splits[a] as Splits[number];
-    evaluation.splits.set(each.id, [sumsOfSlots(not, log), sumsOfSlots(happened, log)]);
+    evaluation.splits.set(each.id, [
+      sumsOfSlots(not, log, model.told),
+      sumsOfSlots(happened, log, model.told),
+    ]);
   });
 }
 
-/** Sums by slot as sums by making and strictness. */
-export function sumsOfSlots(slots: Float64Array, log: number): Sums {
+/** Sums by slot as sums by making and strictness, what was seen of the piece as a whole put in. */
+export function sumsOfSlots(slots: Float64Array, log: number, told: ReadingWeights | undefined): Sums {
   const [period = 0, bench = 0, machine = 0, deceive = 0, notMadeUp = 0, notAltered = 0, intact = 0] = slots;
-  return {
-    byMaking: { period, 'bench-copy': bench, 'machine-copy': machine, 'to-deceive': deceive },
-    strict: [notMadeUp, notAltered, intact],
-    log,
-  };
+  return toldSums(
+    {
+      byMaking: { period, 'bench-copy': bench, 'machine-copy': machine, 'to-deceive': deceive },
+      strict: [notMadeUp, notAltered, intact],
+      log,
+    },
+    told,
+  );
 }
 
 function lines(model: Model, strict: boolean): Float64Array[] {

@@ -3,7 +3,7 @@ import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowl
 import { findingKey, type Sureness } from '../piece/finding.ts';
 import type { Report } from './groupLikelihood.ts';
 import { measuredLook } from './measuredLook.ts';
-import type { CaseToWeigh } from './weighing.ts';
+import type { CaseToWeigh, ObservationToWeigh } from './weighing.ts';
 import { binOf, type YearAxis, yearAxis } from './yearAxis.ts';
 
 /** A finding that carries weight, tied to the sign and part it is of. */
@@ -42,6 +42,9 @@ export type PreparedCase = {
   /** Looks that carry weight, one per sign and part. */
   looks: Look[];
   ignored: Ignored[];
+  observations: readonly ObservationToWeigh[];
+  /** True where the piece was looked over for mends, later parts and changes, and none was found. */
+  lookedOver: boolean;
   span: readonly [number, number];
   place: string;
   odds: string;
@@ -125,6 +128,8 @@ export function prepareCase(
       shops,
       looks,
       ignored,
+      observations: input.observations ?? [],
+      lookedOver: input.lookedOver === true && !looks.some(tellsOfCondition(alterations)),
       span,
       place: input.claim?.place ?? '',
       odds,
@@ -135,8 +140,16 @@ export function prepareCase(
   };
 }
 
+/** Whether a finding tells of a repair, a change or a part of another piece, so that it cannot be said that none was found. */
+function tellsOfCondition(alterations: readonly Alteration[]): (look: Look) => boolean {
+  const telling = new Set(
+    alterations.filter((each) => each.class !== 'upkeep').map((each) => `alteration/${each.id}`),
+  );
+  return ({ sign, state }) => state === 'present' && telling.has(sign.hangsOn);
+}
+
 function usualAxis(firstYear: number, yearNow: number): YearAxis {
-  const from = Math.floor(Math.min(Math.max(1600, firstYear), yearNow) / 5) * 5;
+  const from = Math.floor(Math.min(Math.max(1400, firstYear), yearNow) / 5) * 5;
   return yearAxis(from, yearNow, 5);
 }
 

@@ -1,6 +1,6 @@
 import { type Changes, changeSums, readyChanges } from './changeSums.ts';
 import { type Bins, strictest } from './layout.ts';
-import type { Model } from './model.ts';
+import type { Model, PieceKind } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { Look } from './prepareCase.ts';
 import { fillPartLines, type PartLines, type ReadyPart, readyPart, roomForLines } from './readyPart.ts';
@@ -34,13 +34,13 @@ export function readyUnit(model: Model, shape: UnitShape, looks: readonly Look[]
   };
 }
 
-/** The weights over sets of changed parts for period work at a strictness, or for later work. */
-export function setsOf(ready: ReadyUnit, period: boolean, k: number): Sets {
-  const key = `${period} ${k}`;
+/** The weights over sets of changed parts for a kind of piece; period work at a strictness. */
+export function setsOf(ready: ReadyUnit, kind: PieceKind, k: number): Sets {
+  const key = `${kind} ${k}`;
   const known = ready.sums.get(key);
   if (known !== undefined) return known;
-  const bins = binsOf(ready.model, period);
-  const made = { bins, ...changeSums(ready.changes, period, k, bins) };
+  const bins = binsOf(ready.model, kind === 'period');
+  const made = { bins, ...changeSums(ready.changes, kind, k, bins) };
   ready.sums.set(key, made);
   return made;
 }

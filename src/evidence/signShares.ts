@@ -1,17 +1,31 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Making as MakingFile, Sign } from '../knowledge/schema.ts';
-import type { Draw } from './figures.ts';
+import { type Draw, figureRange } from './figures.ts';
 import { groupLikelihood, type Report } from './groupLikelihood.ts';
 import type { Look } from './prepareCase.ts';
 import { midYear, type YearAxis } from './yearAxis.ts';
 
-/** The report of a look as the model sees it: how probable if the sign is there, and if not. */
+/**
+ * The report of a look as the model sees it: how probable if the sign is there, and if not.
+ *
+ * Who is "fairly sure" has weighed already how seldom such a thing is met: a rare sign is falsely reported more rarely, in
+ * proportion to how common it is, and a common one is as rarely missed.
+ */
 export function reportOf(look: Look, making: MakingFile, draw: Draw): Report {
   if (look.measured !== undefined) return look.measured;
   const sureness = making.sureness[look.sure];
-  const ifThere = draw(sureness.there);
-  const ifNot = draw(sureness.notThere);
-  return look.state === 'present' ? { ifThere, ifNot } : { ifThere: 1 - ifThere, ifNot: 1 - ifNot };
+  const usual = usualShare(look.sign);
+  const odds = usual / (1 - usual);
+  if (look.state === 'present')
+    return { ifThere: draw(sureness.there), ifNot: draw(sureness.notThere) * Math.min(1, odds) };
+  return { ifThere: (1 - draw(sureness.there)) * Math.min(1, 1 / odds), ifNot: 1 - draw(sureness.notThere) };
+}
+
+/** How common a sign is altogether: the mean of its best figures. */
+function usualShare(sign: Sign): number {
+  const figures = Object.values(sign.shows);
+  const mean = figures.reduce((sum, figure) => sum + figureRange(figure).best, 0) / figures.length;
+  return Math.min(0.99, Math.max(0.01, mean));
 }
 
 /** Of such parts in this state of the sign's cause, the share that shows it; `standIn` where the state has no row. */

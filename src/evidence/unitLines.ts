@@ -1,5 +1,6 @@
 import { lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold } from './fold.ts';
+import { kindOf } from './model.ts';
 import type { PartLines } from './readyPart.ts';
 import { fillUnitLines, idleOwn, levelsOf, type ReadyUnit, roomForParts, setsOf } from './readyUnit.ts';
 import type { VoiceTree } from './voiceTrees.ts';
@@ -136,7 +137,7 @@ export function startSets(ready: ReadyUnit, rooms: readonly Float64Array[], worl
   const { shape, model } = ready;
   const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
   const base = rooms[shape.parts.length] as Float64Array;
-  const { bins, sums } = setsOf(ready, worlds[world]?.making === 'period', k);
+  const { bins, sums } = setsOf(ready, kindOf(worlds[world]?.making ?? 'period'), k);
   for (const set of shape.live[k]?.[shape.parts.length] ?? []) {
     const from = set * bins.count + first - bins.first;
     for (let i = 0; i < count; i++) base[set * count + i] = sums[from + i] as number;

@@ -4,6 +4,7 @@ import { type Chance, changedLine, yearMean } from './changeSums.ts';
 import { type Classes, lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold, unfold } from './fold.ts';
 import { linesTogether } from './linesTogether.ts';
+import { kindOf, type PieceKind, pieceKinds } from './model.ts';
 import type { PartLines } from './readyPart.ts';
 import {
   binsOf,
@@ -16,21 +17,27 @@ import {
 } from './readyUnit.ts';
 import { foldingsOf, multiplyIdle, roomForSets, startSets } from './unitLines.ts';
 import type { VoiceTree } from './voiceTrees.ts';
-import { makings, worlds } from './worlds.ts';
+import { type Making, makings, worlds } from './worlds.ts';
 
 /**
  * Slots of a message: the four makings, then period work at the three stricter levels. A plain message, without these, has
- * but two: period work and later.
+ * but one for each kind of piece.
  */
 export const slotMakings = makings;
 export const slotCount = slotMakings.length + 3;
-export const plainSlotCount = 2;
+export const plainSlotCount = pieceKinds.length;
 
 /** The slot of a world at a strictness. */
 export function slotOf(world: number, k: number, strict = true): number {
-  const making = slotMakings.indexOf(worlds[world]?.making ?? 'period');
-  if (!strict) return Math.min(1, making);
-  return k === 0 ? making : slotMakings.length + k - 1;
+  const making = worlds[world]?.making ?? 'period';
+  if (!strict) return pieceKinds.indexOf(kindOf(making));
+  return k === 0 ? slotMakings.indexOf(making) : slotMakings.length + k - 1;
+}
+
+/** The kind of piece that a slot is of. */
+function kindOfSlot(slot: number, strict: boolean): PieceKind {
+  if (!strict) return pieceKinds[slot] as PieceKind;
+  return slot >= slotMakings.length ? 'period' : kindOf(slotMakings[slot] as Making);
 }
 
 /** By alteration of the unit: by slot, the mass if it did not happen and if it did, what its own looks say left out. */
@@ -80,7 +87,7 @@ export function unitMessage(
     byVoice: shape.voices.map(({ columns }) => new Float64Array(columns.length * longest)),
   };
   const bySlot = Array.from({ length: strict ? slotCount : plainSlotCount }, (_, slot) => {
-    const period = slot === 0 || slot >= slotMakings.length;
+    const period = kindOfSlot(slot, strict) === 'period';
     return new Float64Array(2 ** n * binsOf(model, period).count);
   });
   for (let config = 0; config < shape.configs.length; config++) {
@@ -258,15 +265,15 @@ function changeSlots(
   const found = new Map<string, ChangeSlots>();
   const splits = shape.masks.map(() => [new Float64Array(slotCount), new Float64Array(slotCount)] as const);
   bySlot.forEach((total, slot) => {
-    const period = slot === 0 || slot >= slotMakings.length;
+    const kind = kindOfSlot(slot, bySlot.length === slotCount);
     const k = Math.max(0, slot - slotMakings.length + 1);
-    const { bins, before } = setsOf(ready, period, k);
+    const { bins, before } = setsOf(ready, kind, k);
     let after = total;
     for (let a = shape.masks.length - 1; a >= 0; a--) {
       const sums = before[a] as Float64Array;
       const earlier = new Float64Array(after.length);
       const [massNot, massHappened] = splits[a] as Splits[number];
-      const chance = changes.chances[period ? 'period' : 'later'][a] as Chance;
+      const chance = changes.chances[kind][a] as Chance;
       const { from, changed, ifHappened } = stepsOf(shape, k, a);
       for (let s = 0; s < from.length; s++) {
         const set = changed[s] as number;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { need } from '../knowledge/schema.ts';
 import { findingState, sureness } from '../piece/finding.ts';
+import { observation } from '../piece/observation.ts';
 import { claim } from '../piece/piece.ts';
 import { readingId } from '../piece/readings.ts';
 
@@ -34,6 +35,12 @@ export const caseToWeigh = z.strictObject({
       likelihoods: z.record(z.string(), z.number().min(0)).optional(),
     }),
   ),
+  /** What was seen that no sign covers, with how far it would be expected of each kind of piece. */
+  observations: z
+    .array(z.strictObject({ id: z.string(), words: z.string(), expected: observation.shape.expected }))
+    .optional(),
+  /** The examiner looked the whole piece over for mends, later parts and changes, and found none. */
+  lookedOver: z.boolean().optional(),
   measures: z.array(z.strictObject({ id: z.string(), mm: z.number().positive() })).optional(),
   /** Only these shop files are weighed; all that fit when left out, none when empty. */
   shops: z.array(z.string()).optional(),
@@ -49,6 +56,7 @@ export const caseToWeigh = z.strictObject({
     .optional(),
 });
 export type CaseToWeigh = z.infer<typeof caseToWeigh>;
+export type ObservationToWeigh = NonNullable<CaseToWeigh['observations']>[number];
 
 const share = z.number().min(0).max(1);
 const interval = z.tuple([z.number(), z.number()]);

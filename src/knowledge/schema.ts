@@ -168,8 +168,12 @@ export const alteration = z.strictObject({
   what: sentence,
   /** upkeep leaves a piece intact; repair makes it repaired; improve altered; make-up made up of several. */
   class: z.enum(['upkeep', 'repair', 'improve', 'make-up']),
-  /** Of 100 pieces of a form prone to it: period pieces, and later copies (which had less time). */
-  happened: z.strictObject({ period: figureOrText, later: figureOrText }),
+  /** Of 100 pieces of a form prone to it: period pieces, later copies (which had less time), and, if otherwise, fakes. */
+  happened: z.strictObject({
+    period: figureOrText,
+    later: figureOrText,
+    'to-deceive': figureOrText.optional(),
+  }),
   /** Where it happened: of 100 parts of this kind, how many are then not of the making, and what they are. */
   changes: z
     .record(
@@ -263,6 +267,23 @@ export const making = z.strictObject({
     z.enum(['plain', 'fairly', 'hint']),
     z.strictObject({ there: figureOrText, notThere: figureOrText }),
   ),
+  /** Of 100 such pieces, how many would show what the examiner calls by these words. */
+  expected: z.strictObject({
+    'hardly ever': figureOrText,
+    seldom: figureOrText,
+    sometimes: figureOrText,
+    often: figureOrText,
+    'nearly always': figureOrText,
+  }),
+  /** Of 100 such pieces looked over for mends, later parts and changes, in how many none is found. */
+  lookedOver: z.strictObject({
+    original: figureOrText,
+    repaired: figureOrText,
+    altered: figureOrText,
+    married: figureOrText,
+    copied: figureOrText,
+    faked: figureOrText,
+  }),
   /** Of 100 period pieces, how many had their bare surfaces scraped, washed or dipped all over, so that nothing shows its age. */
   scrubbed: figureOrText,
   /** How far signs of one group go together: 0 apart, 1 as one. */

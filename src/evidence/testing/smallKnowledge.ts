@@ -170,14 +170,14 @@ export function smallKnowledge(): Knowledge {
         {
           id: 'legs-replaced',
           class: 'repair',
-          happened: { period: '12, 8–20', later: '3, 1–5' },
+          happened: { period: '12, 8–20', later: '3, 1–5', 'to-deceive': '40, 20–60' },
           changes: { leg: { to: 'repair', in100: '70, 50–90' } },
         },
         {
           id: 'rail-improved',
           class: 'improve',
           earliest: 1860,
-          happened: { period: '8, 4–12', later: '2, 1–5' },
+          happened: { period: '8, 4–12', later: '2, 1–5', 'to-deceive': '30, 20–50' },
           changes: {
             rail: { to: 'improve', in100: '80, 60–90' },
             leg: { to: 'improve', in100: '20, 10–30' },
@@ -192,7 +192,7 @@ export function smallKnowledge(): Knowledge {
         {
           id: 'made-up',
           class: 'make-up',
-          happened: { period: '5, 2–8', later: '1, 0.5–2' },
+          happened: { period: '5, 2–8', later: '1, 0.5–2', 'to-deceive': '20, 10–30' },
           changes: {
             rail: { to: 'other-old', in100: '50, 30–70' },
             leg: { to: 'other-old', in100: '60, 30–70' },
@@ -352,6 +352,21 @@ export function smallKnowledge(): Knowledge {
         hint: { there: '68, 60–75', notThere: '32, 25–40' },
       },
       scrubbed: '4, 2–8',
+      expected: {
+        'hardly ever': '4, 1–10',
+        seldom: '12, 5–22',
+        sometimes: '30, 16–46',
+        often: '60, 42–76',
+        'nearly always': '90, 78–97',
+      },
+      lookedOver: {
+        original: '92, 84–97',
+        repaired: '35, 20–52',
+        altered: '30, 20–52',
+        married: '40, 20–52',
+        copied: '85, 74–93',
+        faked: '75, 58–88',
+      },
       groupTogether: '70, 50–90',
       habitTogether: '90, 80–96',
       basis: why,

@@ -41,6 +41,16 @@ export function AlterationEntry({ alteration }: { alteration: Alteration }) {
         lines={[
           figureLine('Pieces of the period', alteration.happened.period, alteration.basis, sources),
           figureLine('Later copies', alteration.happened.later, alteration.basis, sources),
+          ...(alteration.happened['to-deceive'] === undefined
+            ? []
+            : [
+                figureLine(
+                  'Pieces made to deceive',
+                  alteration.happened['to-deceive'],
+                  alteration.basis,
+                  sources,
+                ),
+              ]),
         ]}
       />
       {Object.keys(alteration.changes).length === 0 ? null : (
