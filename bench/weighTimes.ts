@@ -79,7 +79,7 @@ function stepsOf(knowledge: Knowledge, input: CaseToWeigh, runs: number, now: ()
       now,
       () => void evaluate(fixModel(layout, bestDraw())),
     ),
-    timed('500 redraws', 1, now, () => void redraws(layout, 'period-intact', 500, 1)),
+    timed('500 redraws', 1, now, () => void redraws(layout, 'period-intact', 'of-the-period', 500, 1)),
     timed('weights of all findings, once summed', few, now, () => {
       const evaluation = evaluate(fixModel(layout, bestDraw()));
       weighLooks(evaluation, leadingOf(evaluation.masses));

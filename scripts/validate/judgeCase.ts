@@ -1,7 +1,7 @@
 import { weighCase } from '../../src/evidence/weighCase.ts';
 import type { Weighing } from '../../src/evidence/weighing.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
-import { type ReadingId, readingIds } from '../../src/piece/readings.ts';
+import { type ReadingId, readingsOfMaking } from '../../src/piece/readings.ts';
 import type { MappedCase, PublishedCase, verdicts } from './publishedCases.ts';
 
 export type Verdict = (typeof verdicts)[number];
@@ -67,17 +67,24 @@ export function judgeCase(
   draws = 500,
 ): Judged {
   const traces = published.findings.flatMap((each, index) => (each.level === 'trace' ? [index] : []));
-  const fed = new Set(mapped.findings.map((each) => each.from));
+  const fed = new Set([...mapped.findings, ...mapped.observations].map((each) => each.from));
   const wrong = [...fed].find((index) => !traces.includes(index));
   if (wrong !== undefined)
     throw new Error(`${published.id}: finding ${wrong} is not a trace and may not be weighed.`);
-  const { form, claim, mode, findings } = mapped;
+  const { form, claim, mode, findings, observations } = mapped;
   const result = weighCase(
     {
       form,
       ...(claim === undefined ? {} : { claim }),
       mode: mode ?? 'in-hand',
       findings: findings.map(({ from: _, ...each }) => each),
+      observations: observations.map(({ words, expected }, index) => ({
+        id: `${index + 1}`,
+        words,
+        expected,
+      })),
+      // Who writes a piece up in print has looked it over, and tells of the mends and changes that were found.
+      lookedOver: true,
       draws,
       seed: 1,
     },
@@ -113,11 +120,7 @@ export function judgeCase(
 function logRatioFromEven(weighing: Weighing): number {
   const even = weighing.byStartingOdds.find((each) => each.odds === 'even');
   const probability = (id: ReadingId) => even?.probabilities[id] ?? 0;
-  const later = ['later-bench-copy', 'later-machine-copy', 'made-to-deceive'] as const;
-  const laterSum = later.reduce((sum, id) => sum + probability(id), 0);
-  const periodSum = readingIds.reduce(
-    (sum, id) => (later.includes(id as (typeof later)[number]) ? sum : sum + probability(id)),
-    0,
-  );
-  return Math.log(periodSum / laterSum);
+  const total = (ids: readonly ReadingId[]) => ids.reduce((sum, id) => sum + probability(id), 0);
+  const { 'of-the-period': period, 'later-copy': copies, 'to-deceive': fakes } = readingsOfMaking;
+  return Math.log(total(period) / total([...copies, ...fakes]));
 }

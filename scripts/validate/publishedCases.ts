@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
 import { findingState, sureness } from '../../src/piece/finding.ts';
+import { observation } from '../../src/piece/observation.ts';
 import { claim } from '../../src/piece/piece.ts';
 
 /** The verdicts that published cases carry. */
@@ -35,6 +36,17 @@ const mappedCase = z.object({
       sure: sureness.optional(),
     }),
   ),
+  /** What no sign covers, with how far it would be expected of each kind of piece. */
+  observations: z
+    .array(
+      z.object({
+        from: z.number().int(),
+        words: z.string(),
+        part: z.string().optional(),
+        expected: observation.shape.expected,
+      }),
+    )
+    .default([]),
   uncovered: z.array(z.number().int()).default([]),
 });
 export type MappedCase = z.infer<typeof mappedCase>;

@@ -26,9 +26,11 @@ export function summarize(judged: readonly Judged[]): Summary {
     probabilities: classes.map((id) => each.probabilities[id]),
     truth: each.truth === undefined ? -1 : classes.indexOf(each.truth),
   }));
+  // A piece put together from old ones is neither of the period nor a later copy.
+  const sides = definite.filter((each) => each.truth !== 'made-up');
   const isPeriod = (each: Judged) => each.truth !== 'later-copy' && each.truth !== 'made-to-deceive';
   const logs = (period: boolean) =>
-    definite.filter((each) => isPeriod(each) === period).map((each) => each.logRatio);
+    sides.filter((each) => isPeriod(each) === period).map((each) => each.logRatio);
   const sum = (of: (each: Judged) => number) => judged.reduce((total, each) => total + of(each), 0);
   return {
     definite: definite.length,

@@ -46,8 +46,8 @@ ${remarks}
 | settled and wrong | ${figures.firmAndWrong} |
 | mean log score (bits; ${Math.log2(classes.length).toFixed(2)} is knowing nothing) | ${share(figures.logScoreBits)} |
 | Brier score, halved | ${share(figures.brier)} |
-| Cllr, period against later (1 is knowing nothing) | ${share(figures.cllr)} |
-| traces covered by a sign | ${figures.coveredTraces} of ${figures.traces} |
+| Cllr, period against later (1 is knowing nothing; pieces put together left out) | ${share(figures.cllr)} |
+| traces covered by a sign or by an observation of the mapper’s own | ${figures.coveredTraces} of ${figures.traces} |
 
 Knowledge ${knowledge.version}; 500 redraws, seed 1, even starting odds.
 

@@ -18,6 +18,12 @@ export function caseFromPiece(piece: Piece): CaseToWeigh {
       inPhotoOnly,
       ...(measured === undefined ? {} : { likelihoods: measured.likelihoods }),
     })),
+    observations: Object.values(piece.observations).map(({ id, words, expected }) => ({
+      id,
+      words,
+      expected,
+    })),
+    lookedOver: piece.lookedOver,
     measures: Object.values(piece.measures).map(({ id, mm }) => ({ id, mm })),
   };
 }

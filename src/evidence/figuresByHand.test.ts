@@ -83,7 +83,7 @@ describe('the trials of the ranges', () => {
     const knowledge = handKnowledge({ marked: ['50, 30–70', '50, 30–70', '20', '20'] });
     const findings: CaseToWeigh['findings'] = [{ sign: 'marked', state: 'present' }];
     const layout = layOut(preparedOf(knowledge, { form: 'box', mode: 'in-hand', findings }));
-    const told = redraws(layout, 'period-intact', 101, 3);
+    const told = redraws(layout, 'period-intact', 'of-the-period', 101, 3);
     // The same 101 trials here, one by one: the 5 % point of 101 is the sixth, the 95 % point the sixth from the end.
     const random = seededRandom(3);
     const figures = caseFigures(layout.prepared).map(betaFigure);

@@ -1,18 +1,30 @@
 import { describe, expect, it } from 'vitest';
 import { firmness } from './firmness.ts';
 
-const sound = { looks: 9, photoOnly: false, clashes: false, draws: 500, shareLeading: 0.95, low: 0.5 };
+const sound = {
+  looks: 9,
+  photoOnly: false,
+  clashes: false,
+  draws: 500,
+  shareLeading: 0.95,
+  probability: 0.9,
+  low: 0.8,
+};
 
 describe('whether a reading is firm', () => {
-  it('is so from 95 of 100 trials on, and where even the low end is one in two', () => {
+  it('is so from 95 of 100 trials on, at nine in ten, and where even the low end is eight in ten', () => {
     expect(firmness(sound).firm).toBe(true);
     expect(firmness({ ...sound, shareLeading: 0.949 })).toMatchObject({
       firm: false,
-      firmness: { shareOfDraws: 0.949, draws: 500, why: expect.stringContaining('leads in 94 of 100') },
+      firmness: { shareOfDraws: 0.949, draws: 500, why: expect.stringContaining('does so in 94 of 100') },
     });
-    expect(firmness({ ...sound, low: 0.499 })).toMatchObject({
+    expect(firmness({ ...sound, probability: 0.899 })).toMatchObject({
       firm: false,
-      firmness: { why: expect.stringContaining('not more probable than all the others') },
+      firmness: { why: expect.stringContaining('less probable than 9 in 10') },
+    });
+    expect(firmness({ ...sound, low: 0.799 })).toMatchObject({
+      firm: false,
+      firmness: { why: expect.stringContaining('falls below 8 in 10') },
     });
   });
 

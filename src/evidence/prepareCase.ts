@@ -1,6 +1,8 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
 import { findingKey, type Sureness } from '../piece/finding.ts';
+import { expectedWords, type PieceHistory } from '../piece/observation.ts';
+import { figureRange } from './figures.ts';
 import type { Report } from './groupLikelihood.ts';
 import { measuredLook } from './measuredLook.ts';
 import type { CaseToWeigh, ObservationToWeigh } from './weighing.ts';
@@ -129,7 +131,10 @@ export function prepareCase(
       looks,
       ignored,
       observations: input.observations ?? [],
-      lookedOver: input.lookedOver === true && !looks.some(tellsOfCondition(alterations)),
+      lookedOver:
+        input.lookedOver === true &&
+        !looks.some(tellsOfCondition(alterations)) &&
+        !(input.observations ?? []).some(speaksOfChange),
       span,
       place: input.claim?.place ?? '',
       odds,
@@ -145,7 +150,23 @@ function tellsOfCondition(alterations: readonly Alteration[]): (look: Look) => b
   const telling = new Set(
     alterations.filter((each) => each.class !== 'upkeep').map((each) => `alteration/${each.id}`),
   );
-  return ({ sign, state }) => state === 'present' && telling.has(sign.hangsOn);
+  return ({ sign, state }) =>
+    state === 'present' &&
+    (telling.has(sign.hangsOn) || (sign.hangsOn === 'origin' && !isMostlyOriginal(sign)));
+}
+
+function isMostlyOriginal({ shows }: Sign): boolean {
+  const best = (state: string) => {
+    const figure = shows[state];
+    return figure === undefined ? 0 : figureRange(figure).best;
+  };
+  return Object.keys(shows).every((state) => best(state) <= best('of-the-making'));
+}
+
+/** Whether an observation of the examiner's own is more to be expected of a mended, changed or married piece than of a whole one. */
+function speaksOfChange({ expected }: ObservationToWeigh): boolean {
+  const height = (history: PieceHistory) => expectedWords.indexOf(expected[history]);
+  return (['repaired', 'altered', 'married'] as const).some((each) => height(each) > height('original'));
 }
 
 function usualAxis(firstYear: number, yearNow: number): YearAxis {

@@ -1,8 +1,9 @@
-import { type ReadingId, readingIds } from '../piece/readings.ts';
+import { type MakingKind, makingKinds, type ReadingId, readingIds } from '../piece/readings.ts';
 import { betaDraw, betaFigure, seededRandom } from './betaDraws.ts';
 import { caseFigures } from './caseFigures.ts';
 import { massesFor } from './evaluation.ts';
 import type { Layout } from './layout.ts';
+import { leadingMaking, type MakingRedraws, makingShares } from './makingFirst.ts';
 import { fixModel } from './model.ts';
 import { leadingOf, shares } from './readingMasses.ts';
 
@@ -10,6 +11,8 @@ import { leadingOf, shares } from './readingMasses.ts';
 export type Redraws = {
   intervals: Record<ReadingId, [number, number]>;
   shareLeading: number;
+  /** The same of how the piece came to be. */
+  making: MakingRedraws;
   draws: number;
   stopped: boolean;
 };
@@ -24,6 +27,7 @@ export type Redraws = {
 export function redraws(
   layout: Layout,
   leading: ReadingId,
+  leadingKind: MakingKind,
   draws: number,
   seed: number,
   onProgress?: (share: number) => boolean,
@@ -31,7 +35,9 @@ export function redraws(
   const random = seededRandom(seed);
   const figures = caseFigures(layout.prepared).map(betaFigure);
   const values = readingIds.map(() => new Float64Array(draws));
+  const kinds = makingKinds.map(() => new Float64Array(draws));
   let led = 0;
+  let kindLed = 0;
   let done = 0;
   for (; done < draws; done++) {
     if (done % 10 === 0 && onProgress?.(done / draws) === false) break;
@@ -40,15 +46,29 @@ export function redraws(
     readingIds.forEach((id, i) => {
       (values[i] as Float64Array)[done] = probability[id];
     });
+    const making = makingShares(probability);
+    makingKinds.forEach((kind, i) => {
+      (kinds[i] as Float64Array)[done] = making[kind];
+    });
     if (leadingOf(masses) === leading) led++;
+    if (leadingMaking(making) === leadingKind) kindLed++;
   }
-  const intervals = Object.fromEntries(
-    readingIds.map((id, i) => {
-      const sorted = (values[i] as Float64Array).slice(0, done).sort();
-      return [id, [quantile(sorted, 0.05), quantile(sorted, 0.95)]];
-    }),
-  ) as Record<ReadingId, [number, number]>;
-  return { intervals, shareLeading: done === 0 ? 0 : led / done, draws: done, stopped: done < draws };
+  const middle = (drawn: Float64Array): [number, number] => {
+    const sorted = drawn.slice(0, done).sort();
+    return [quantile(sorted, 0.05), quantile(sorted, 0.95)];
+  };
+  const share = (count: number) => (done === 0 ? 0 : count / done);
+  return {
+    intervals: byId(readingIds, values.map(middle)),
+    shareLeading: share(led),
+    making: { intervals: byId(makingKinds, kinds.map(middle)), shareLeading: share(kindLed) },
+    draws: done,
+    stopped: done < draws,
+  };
+}
+
+function byId<Id extends string, Value>(ids: readonly Id[], values: readonly Value[]): Record<Id, Value> {
+  return Object.fromEntries(ids.map((id, i) => [id, values[i]])) as Record<Id, Value>;
 }
 
 /** Quantile by straight line between order statistics (Hyndman and Fan's type 7). */

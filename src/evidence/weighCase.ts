@@ -11,6 +11,7 @@ import { yearSummary } from './highestDensity.ts';
 import { layOut } from './layout.ts';
 import { strongestRival } from './logOdds.ts';
 import { lookPlan, withinLimits } from './lookPlan.ts';
+import { conditionOf, leadingMaking, makingFirst, makingShares } from './makingFirst.ts';
 import { massesIf } from './massesAfter.ts';
 import { fixModel } from './model.ts';
 import { nextLooks } from './nextLooks.ts';
@@ -24,6 +25,7 @@ import { shopProbabilities } from './shopMasses.ts';
 import { standingOf } from './standing.ts';
 import { startingOddsEffect } from './startingOddsEffect.ts';
 import type { CaseToWeigh, Weighing } from './weighing.ts';
+import { weighObservations } from './weighObservations.ts';
 import { type WeightInWhole, weighLooks, weightInWhole } from './weights.ts';
 import { triedWords, wouldChange } from './wouldChange.ts';
 
@@ -69,12 +71,19 @@ export function weighCase(
   const seed = input.seed ?? 1;
   const early = quick ? { nextLooks: [] } : looksFor(input, prepared);
   if (!quick) context.onEarly?.(early);
-  const drawn = redraws(layout, leading, draws, seed, context.onProgress);
   const probability = shares(evaluation.masses);
+  const making = makingShares(probability);
+  const drawn = redraws(layout, leading, leadingMaking(making), draws, seed, context.onProgress);
   const weights = weighLooks(evaluation, leading);
   const parts = weighParts(evaluation, input);
   const clash = unexplained(evaluation, weights);
   const before = weights[0]?.before ?? evaluation.masses;
+  const grounds = {
+    looks: prepared.looks.length + prepared.observations.length,
+    photoOnly: prepared.photoOnly,
+    clashes: clash.unexplained,
+    draws: drawn.draws,
+  };
   const changes = quick ? [] : wouldChange(evaluation, leading);
   return {
     ok: true,
@@ -89,13 +98,13 @@ export function weighCase(
         .sort((a, b) => probability[b.id] - probability[a.id]),
       leading,
       ...firmness({
-        looks: prepared.looks.length,
-        photoOnly: prepared.photoOnly,
-        clashes: clash.unexplained,
-        draws: drawn.draws,
+        ...grounds,
+        probability: probability[leading],
         shareLeading: drawn.shareLeading,
         low: drawn.intervals[leading][0],
       }),
+      making: makingFirst(making, drawn.making, grounds, shown),
+      condition: conditionOf(probability, parts),
       unexplained: clash,
       years: {
         ...yearSummary(prepared.axis, massByBin(evaluation.model, evaluation.whole), prepared.yearNow),
@@ -119,6 +128,7 @@ export function weighCase(
         findings: each.looks.map(refOf),
         ...inWhole(each),
       })),
+      observations: weighObservations(evaluation, leading),
       altogether: inWhole(weightInWhole(evaluation, leading, weights, before, before, evaluation.looks)),
       contradictions: contradictions(
         evaluation,

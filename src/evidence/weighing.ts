@@ -3,7 +3,7 @@ import { need } from '../knowledge/schema.ts';
 import { findingState, sureness } from '../piece/finding.ts';
 import { observation } from '../piece/observation.ts';
 import { claim } from '../piece/piece.ts';
-import { readingId } from '../piece/readings.ts';
+import { makingKind, readingId } from '../piece/readings.ts';
 
 /** A case to weigh: a form, what is claimed, and the findings. The fields of calculations.md, and our optional ones. */
 export const caseToWeigh = z.strictObject({
@@ -106,16 +106,38 @@ const years = z.strictObject({
   density: z.array(z.tuple([z.number(), share])),
 });
 
+const firmness = z.strictObject({
+  shareOfDraws: share.nullable(),
+  draws: z.number().int(),
+  why: z.string(),
+});
+
 /** What the findings say. Probabilities shown are never above 0.999 or below 0.001; `density` sums to 1 over 5-year bins. */
 export const weighing = z.strictObject({
   readings: z.array(z.strictObject({ id: readingId, probability: share, low: share, high: share })),
   leading: readingId,
   /**
-   * True only if the leading reading leads in 95 of 100 redraws and is more probable than all others together over their
+   * True only if the leading reading leads in 95 of 100 redraws, has a probability of 0.9 and of 0.8 at the low end of their
    * middle 90 %, the piece was in the hand, and something explains the findings.
    */
   firm: z.boolean(),
-  firmness: z.strictObject({ shareOfDraws: share.nullable(), draws: z.number().int(), why: z.string() }),
+  firmness,
+  /** How the piece came to be, asked first: the readings of each answer together. Most probable first. */
+  making: z.strictObject({
+    answers: z.array(z.strictObject({ id: makingKind, probability: share, low: share, high: share })),
+    leading: makingKind,
+    firm: z.boolean(),
+    firmness,
+  }),
+  /**
+   * Its condition, asked second: how probable each is if the piece is of the period; of the parts looked at, how many are
+   * called original; of those not looked at, how many are to be expected later.
+   */
+  condition: z.strictObject({
+    ifOfThePeriod: z.array(z.strictObject({ id: readingId, share })),
+    seen: z.strictObject({ parts: z.number().int(), original: z.number().int() }),
+    unseen: z.strictObject({ parts: z.number().int(), laterExpected: z.number() }),
+  }),
   unexplained: z.strictObject({ unexplained: z.boolean(), reason: z.string() }),
   years: years.extend({ binding: z.array(z.strictObject({ ...findingRef, end: z.enum(['from', 'to']) })) }),
   parts: z.array(
@@ -161,6 +183,8 @@ export const weighing = z.strictObject({
       ...inWhole,
     }),
   ),
+  /** The examiner's own observations, and that the piece was looked over: what each does within the whole. */
+  observations: z.array(z.strictObject({ id: z.string(), ...inWhole })),
   /** All findings together: what they do for the leading reading from the starting odds on. */
   altogether: z.strictObject(inWhole),
   contradictions: z.array(
@@ -211,3 +235,4 @@ export const weighing = z.strictObject({
   versions: z.strictObject({ knowledge: z.string(), seed: z.number().int(), draws: z.number().int() }),
 });
 export type Weighing = z.infer<typeof weighing>;
+export type PartStanding = Weighing['parts'][number];

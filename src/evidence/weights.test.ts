@@ -62,7 +62,7 @@ function expectWeights(evaluation: ReturnType<typeof evaluate>, logOdds: LogOdds
   const leading = leadingOf(evaluation.masses);
   const others = readingIds.filter((id) => id !== leading);
   const [rival] = others.toSorted((a, b) => evaluation.masses.readings[b] - evaluation.masses.readings[a]);
-  const period: ReadingId[] = ['period-intact', 'period-repaired', 'period-altered', 'made-up'];
+  const period: ReadingId[] = ['period-intact', 'period-repaired', 'period-altered'];
   const later: ReadingId[] = ['later-bench-copy', 'later-machine-copy', 'made-to-deceive'];
   const { looks } = evaluation;
   const moved = (out: readonly Look[], one: readonly ReadingId[], other: readonly ReadingId[]) =>

@@ -1,5 +1,5 @@
 import type { Shop } from '../knowledge/schema.ts';
-import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
+import { type ReadingId, readingsOfMaking, readingWords } from '../piece/readings.ts';
 import { bareEvaluation, type Evaluation, wholeWith } from './evaluation.ts';
 import type { Factor } from './factor.ts';
 import { type HardLimit, hardLimit } from './hardLimit.ts';
@@ -37,7 +37,7 @@ export type LookWeight = WeightInWhole & {
   shareUnder: Record<ReadingId, number>;
 };
 
-/** The readings in which the main body is of the period. */
+/** The readings in which the main body is of the period, a marriage of old parts among them. */
 export const periodReadings: readonly ReadingId[] = [
   'period-intact',
   'period-repaired',
@@ -45,9 +45,10 @@ export const periodReadings: readonly ReadingId[] = [
   'made-up',
 ];
 
+/** A piece put together from old ones is neither of the period as it stands nor a later copy: it stands on no side. */
 const periodAndLater: Sides = {
-  one: periodReadings,
-  other: readingIds.filter((id) => !periodReadings.includes(id)),
+  one: readingsOfMaking['of-the-period'],
+  other: [...readingsOfMaking['later-copy'], ...readingsOfMaking['to-deceive']],
 };
 
 /** The weight of every finding for the leading reading against the rest, by itself and within the whole. */

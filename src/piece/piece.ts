@@ -4,6 +4,7 @@ import { day, engagement } from './engagement.ts';
 import { finding } from './finding.ts';
 import { issuedRevision } from './issued.ts';
 import { measure } from './measure.ts';
+import { observation } from './observation.ts';
 import { photo } from './photo.ts';
 import { readingId } from './readings.ts';
 
@@ -64,6 +65,10 @@ export const piece = z.looseObject({
   engagement: engagement.default(() => engagement.parse({})),
   parts: z.record(z.string(), piecePart).default({}),
   findings: z.record(z.string(), finding).default({}),
+  /** What was seen that no sign covers: the examiner's own. */
+  observations: z.record(z.string(), observation).default({}),
+  /** The whole was looked over for mends, later parts and changes, and none was found. */
+  lookedOver: z.boolean().default(false),
   measures: z.record(z.string(), measure).default({}),
   photos: z.record(z.string(), photo).default({}),
   bench: z.record(z.string(), benchResult).default({}),

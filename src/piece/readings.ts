@@ -41,3 +41,24 @@ export const readingWords: Record<ReadingId, { title: string; inSentence: string
     inSentence: 'a piece made or altered to pass as older',
   },
 };
+
+/** What is asked first: how the piece as it stands came to be. Its condition is asked next, where it is of the period. */
+export const makingKinds = ['of-the-period', 'put-together', 'later-copy', 'to-deceive'] as const;
+export const makingKind = z.enum(makingKinds);
+export type MakingKind = (typeof makingKinds)[number];
+
+/** The readings of each answer. */
+export const readingsOfMaking: Record<MakingKind, readonly ReadingId[]> = {
+  'of-the-period': ['period-intact', 'period-repaired', 'period-altered'],
+  'put-together': ['made-up'],
+  'later-copy': ['later-bench-copy', 'later-machine-copy'],
+  'to-deceive': ['made-to-deceive'],
+};
+
+/** How an answer is written out, and how it stands in the middle of a sentence. */
+export const makingWords: Record<MakingKind, { title: string; inSentence: string }> = {
+  'of-the-period': { title: 'Of the period', inSentence: 'of the period' },
+  'put-together': readingWords['made-up'],
+  'later-copy': { title: 'A later copy', inSentence: 'a later copy' },
+  'to-deceive': readingWords['made-to-deceive'],
+};

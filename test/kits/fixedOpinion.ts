@@ -36,6 +36,31 @@ const weighing: Weighing = {
   leading: 'period-repaired',
   firm: false,
   firmness: { shareOfDraws: 0.9, draws: 100, why: 'It leads in 90 of 100 trials of the ranges.' },
+  making: {
+    answers: [
+      { id: 'of-the-period', probability: 0.878, low: 0.75, high: 0.95 },
+      { id: 'later-copy', probability: 0.101, low: 0.04, high: 0.2 },
+      { id: 'to-deceive', probability: 0.02, low: 0.01, high: 0.04 },
+      { id: 'put-together', probability: 0.001, low: 0.001, high: 0.001 },
+    ],
+    leading: 'of-the-period',
+    firm: false,
+    firmness: {
+      shareOfDraws: 0.97,
+      draws: 100,
+      why: 'What leads does so in 97 of 100 trials of the ranges.',
+    },
+  },
+  condition: {
+    ifOfThePeriod: [
+      { id: 'period-intact', share: 0.17 },
+      { id: 'period-repaired', share: 0.82 },
+      { id: 'period-altered', share: 0.01 },
+    ],
+    seen: { parts: 2, original: 1 },
+    unseen: { parts: 0, laterExpected: 0 },
+  },
+  observations: [],
   unexplained: { unexplained: false, reason: 'The findings hang together.' },
   years: {
     p50: [1750, 1770],

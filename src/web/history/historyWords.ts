@@ -79,6 +79,17 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
     case 'finding-recorded':
     case 'finding-withdrawn':
       return findingWords(first, names);
+    case 'observation-recorded':
+      return { sentence: `Noted what no sign covers${quoted(textAt(first.to, 'words'))}.` };
+    case 'observation-withdrawn':
+      return { sentence: `Took back what was noted${quoted(textAt(first.from, 'words'))}.` };
+    case 'looked-over':
+      return {
+        sentence:
+          first.to === true
+            ? 'Looked the whole over for mends, later parts and changes, and found none.'
+            : 'Took back that the whole was looked over and nothing later found.',
+      };
     case 'measure-recorded':
     case 'measure-withdrawn':
       return measureWords(first, names);

@@ -45,7 +45,7 @@ export function AlterationEntry({ alteration }: { alteration: Alteration }) {
             ? []
             : [
                 figureLine(
-                  'Pieces made to deceive',
+                  'Pieces made or altered to pass as older',
                   alteration.happened['to-deceive'],
                   alteration.basis,
                   sources,
