@@ -17,7 +17,7 @@ export type PartStand = {
   otherLooks: readonly Look[];
   habits: PartHabits;
   base: PartBase;
-  /** The seats with voices summed out as they stand: one for each world. */
+  /** The seats with voices summed out as they stand: one for each world and state of the part's campaigns. */
   byWorld: readonly Seat[];
   /** By seat and strictness, its lines met with the part's own as they stand. */
   dots: readonly Float64Array[];
@@ -124,7 +124,7 @@ export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYea
       own,
       layout.worldBins[seat.world],
       seat,
-      table.own[seat.world] as Float64Array,
+      table.own[seat.state]?.[seat.world] as Float64Array,
       counts,
       seat.voice < 0 ? 1 : table.ownMaking[seat.voice],
     );
@@ -169,7 +169,7 @@ export function standAt(evaluation: Evaluation, partId: string): PartStand {
   const mine = looksAt(message.part, looks);
   const habitLooks = mine.filter(isHabit);
   const otherLooks = mine.filter((look) => !isHabit(look));
-  const context = contextOf(model, message.voices.columns);
+  const context = contextOf(model, message.voices.columns, message.part);
   const habits = partHabits(message.part, habitLooks, context);
   const base = partBase(otherLooks, context);
   const total = (to: 'repair' | 'improve') =>
@@ -206,7 +206,7 @@ function tablesFor(evaluation: Evaluation, stand: PartStand, looks: readonly Loo
   const mine = looksAt(part, looks);
   const habitLooks = mine.filter(isHabit);
   const otherLooks = mine.filter((look) => !isHabit(look));
-  const context = contextOf(evaluation.model, voices.columns);
+  const context = contextOf(evaluation.model, voices.columns, part);
   return {
     habits: areSame(habitLooks, stand.habitLooks) ? stand.habits : partHabits(part, habitLooks, context),
     base: areSame(otherLooks, stand.otherLooks) ? stand.base : partBase(otherLooks, context),
@@ -218,10 +218,11 @@ function areSame(a: readonly Look[], b: readonly Look[]): boolean {
 }
 
 function withoutVoices(seats: readonly Seat[], habits: PartHabits): Seat[] {
-  const worlds = new Map<number, Seat>();
-  for (const { world, voice, lines } of seats) {
-    const into = worlds.get(world) ?? { world, voice: -1, lines: new Float64Array(lines.length) };
-    worlds.set(world, into);
+  const worlds = new Map<string, Seat>();
+  for (const { world, voice, state, lines } of seats) {
+    const key = `${world} ${state}`;
+    const into = worlds.get(key) ?? { world, voice: -1, state, lines: new Float64Array(lines.length) };
+    worlds.set(key, into);
     const by = habits.own[voice] as number;
     for (let i = 0; i < lines.length; i++)
       into.lines[i] = (into.lines[i] as number) + by * (lines[i] as number);
@@ -230,9 +231,9 @@ function withoutVoices(seats: readonly Seat[], habits: PartHabits): Seat[] {
 }
 
 /** A seat's lines met with the part's own, by strictness. */
-function seatDots({ model }: Evaluation, { world, lines }: Seat, base: PartBase): Float64Array {
+function seatDots({ model }: Evaluation, { world, state, lines }: Seat, base: PartBase): Float64Array {
   const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
-  const own = base.own[world] as Float64Array;
+  const own = base.own[state]?.[world] as Float64Array;
   const dots = new Float64Array(count === 0 ? 0 : lines.length / count);
   for (let k = 0; k < dots.length; k++) {
     let sum = 0;
@@ -279,7 +280,13 @@ function ownByBin(
   const seats = habits === stand.habits ? stand.byWorld : withoutVoices(stand.message.seats, habits);
   const counts = slotWeights(evaluation.model.told);
   for (const seat of seats)
-    addSeat(bins, layout.worldBins[seat.world], seat, base.own[seat.world] as Float64Array, counts);
+    addSeat(
+      bins,
+      layout.worldBins[seat.world],
+      seat,
+      base.own[seat.state]?.[seat.world] as Float64Array,
+      counts,
+    );
   return bins;
 }
 

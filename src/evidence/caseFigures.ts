@@ -28,6 +28,11 @@ export function caseFigures(prepared: PreparedCase): Figure[] {
         .filter((habit) => [...signs].some((sign) => sign.id === habit.sign))
         .map((habit) => habit.shows),
     ]),
+    ...[...signs].flatMap(({ campaign }) =>
+      campaign === undefined
+        ? []
+        : [campaign.shows, making.campaigns[campaign.kind]?.inACentury ?? []].flat(),
+    ),
     ...[...signs].sort((a, b) => (a.id < b.id ? -1 : 1)).flatMap((sign) => Object.values(sign.shows)),
   ]);
   return [...all];

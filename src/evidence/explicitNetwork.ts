@@ -1,5 +1,6 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { readingIds } from '../piece/readings.ts';
+import { campaignByBin } from './campaigns.ts';
 import { figureRange } from './figures.ts';
 import type { Layout } from './layout.ts';
 import { alterationLikelihood, alterationShare, kindOf, type Model } from './model.ts';
@@ -60,6 +61,10 @@ export function explicitNetwork(model: Model): ExplicitNetwork {
       return [0, 1].map((habits) => habitStateShare({ world: w, shop, habits }, context));
     });
   });
+  for (const kind of layout.campaigns) {
+    const went = campaignByBin(layout.prepared, model.draw, kind);
+    add(`campaign ${kind}`, ['no', 'yes'], ['year'], ([y = 0]) => [1 - (went[y] ?? 0), went[y] ?? 0]);
+  }
   for (const alteration of layout.prepared.alterations) addAlteration(model, alteration, add, network, bins);
   const structural: { part: ModelPart; sources: string[] }[] = [];
   for (const part of layout.prepared.parts) {
@@ -178,6 +183,7 @@ function addPart(
     columns,
     habits: layout.habits,
     old,
+    campaigns: layout.campaigns,
   };
   const table = partTable(part, mine, context);
   const oldAt = bins.map(
@@ -193,14 +199,17 @@ function addPart(
       `source of ${part.id}`,
       `year of ${part.id}`,
       ...layout.habits.map((id) => `habit ${id}`),
+      ...layout.campaigns.map((kind) => `campaign ${kind}`),
     ],
-    ([w = 0, shop = 0, s = 0, t = 0, ...ways]) => {
+    ([w = 0, shop = 0, s = 0, t = 0, ...rest]) => {
+      const ways = rest.slice(0, layout.habits.length);
       const habits = ways.reduce((bits, way, h) => bits | (way << h), 0);
+      const went = rest.slice(layout.habits.length).reduce((bits, way, i) => bits | (way << i), 0);
       const made = worlds[w]?.making === 'period' ? shop : 0;
       const column = columns.findIndex(
         (each) => each.world === w && each.shop === made && each.habits === habits,
       );
-      const own = () => (table.own[w]?.[t] ?? 0) * (table.ownMaking[column] ?? 1);
+      const own = () => (table.own[went]?.[w]?.[t] ?? 0) * (table.ownMaking[column] ?? 1);
       const kind = s === 0 ? 'own' : s === 1 ? 'repair' : s === 2 ? 'other-old' : to(s);
       const seen =
         kind === 'own'

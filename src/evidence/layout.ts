@@ -1,4 +1,5 @@
 import type { Alteration } from '../knowledge/schema.ts';
+import { boundCampaigns } from './campaigns.ts';
 import { type CauseShares, causeShares } from './causeShares.ts';
 import { figureRange } from './figures.ts';
 import { type HabitGroup, habitGroups } from './habitGroups.ts';
@@ -13,8 +14,8 @@ import { type Making, shopPriors, worlds, yearPriors } from './worlds.ts';
  */
 export type Unit = { parts: readonly ModelPart[]; alterations: readonly Alteration[] };
 
-/** One state of all make-up alterations: which of them happened. */
-export type Config = { happened: readonly boolean[] };
+/** One state of all make-up alterations and shared campaigns: which of them happened. */
+export type Config = { happened: readonly boolean[]; campaigns: readonly boolean[] };
 
 /**
  * Where a column's cells lie. Only bins in which a piece of that world and shop can have been made have a cell:
@@ -50,6 +51,8 @@ export type Layout = {
   groups: readonly HabitGroup[];
   /** Alterations that bring in parts of other old pieces: they are conditioned on, all states side by side. */
   makeUps: readonly Alteration[];
+  /** Campaigns that several parts show: conditioned on likewise. */
+  campaigns: readonly string[];
   configs: readonly Config[];
   shares: CauseShares;
   /** By alteration and kind of part: the share of such parts that are then not of the making, 0–1. */
@@ -107,8 +110,10 @@ export function layOut(prepared: PreparedCase, fine = false): Layout {
     changed(each).some((part) => each.changes[part.kind]?.to === 'other-old'),
   );
   const others = prepared.alterations.filter((each) => !makeUps.includes(each));
-  const configs = Array.from({ length: 2 ** makeUps.length }, (_, bits) => ({
+  const campaigns = boundCampaigns(prepared.looks, fine);
+  const configs = Array.from({ length: 2 ** (makeUps.length + campaigns.length) }, (_, bits) => ({
     happened: makeUps.map((_, index) => ((bits >> index) & 1) === 1),
+    campaigns: campaigns.map((_, index) => ((bits >> (makeUps.length + index)) & 1) === 1),
   }));
   const periodColumns = columns.filter((column) => worlds[column.world]?.making === 'period').length;
   const { cells, worldBins, shopBins, years } = cellsOf(prepared, columns);
@@ -125,6 +130,7 @@ export function layOut(prepared: PreparedCase, fine = false): Layout {
     periodCellCount: end(periodColumns),
     groups: habitGroups(base),
     makeUps,
+    campaigns,
     configs,
     shares: causeShares(prepared),
     changeShares: changeShares(prepared.alterations),

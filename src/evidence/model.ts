@@ -1,4 +1,5 @@
 import type { Alteration } from '../knowledge/schema.ts';
+import { campaignByBin } from './campaigns.ts';
 import type { Draw } from './figures.ts';
 import type { ColumnCells, Layout } from './layout.ts';
 import type { Look, PreparedCase } from './prepareCase.ts';
@@ -46,7 +47,15 @@ export function fixModel(
       for (let bin = 0; bin < line.length; bin++)
         unlisted[bin] = (unlisted[bin] as number) + (line[bin] as number);
   });
+  const went = layout.campaigns.map((kind) => campaignByBin(prepared, draw, kind));
   configs.forEach((config, m) => {
+    const ofCampaigns = Float64Array.from({ length: prepared.axis.bins }, (_, bin) =>
+      went.reduce(
+        (scale, share, i) =>
+          scale * (config.campaigns[i] === true ? (share[bin] as number) : 1 - (share[bin] as number)),
+        1,
+      ),
+    );
     const ofConfig = pieceKinds.map((kind) =>
       makeUps.reduce((scale, alteration, a) => {
         const happened = config.happened[a] === true;
@@ -65,7 +74,7 @@ export function fixModel(
       const line = column.shop === 0 ? unlisted : shops[column.shop];
       for (let i = 0; i < count; i++) {
         const shop = making === 'period' ? (line?.[first + i] ?? 0) : 1;
-        prior[at + i] = scale * (years[making][first + i] ?? 0) * shop;
+        prior[at + i] = scale * (years[making][first + i] ?? 0) * shop * (ofCampaigns[first + i] as number);
       }
     });
   });

@@ -1,11 +1,7 @@
 import type { Model } from './model.ts';
-import type { PartTable } from './partTable.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
 import { worlds } from './worlds.ts';
 import { midYear } from './yearAxis.ts';
-
-/** How a part came to be there, when no alteration brought it: of the making, renewed in use, or taken over old. */
-export type OrdinarySource = 'own' | 'renewed' | 'reused';
 
 /**
  * Share of parts renewed in ordinary use by bin of the making. The form's figure is for a piece of the middle of its
@@ -43,30 +39,4 @@ export function meanFrom(model: Model, line: Float64Array, earliestBin = 0): Flo
     mean[bin] = sum / (now - Math.max(bin, Math.min(earliestBin, now)) + 1);
   }
   return mean;
-}
-
-/** What the ordinary part of a factor is made from: the part's table, its renewal by bin, and the mean of later years. */
-export type OrdinaryTerms = { table: PartTable; renewed: Float64Array; renewedMean: Float64Array };
-
-/**
- * The ordinary part of a part's factor for one class of columns, over the given bins: its chosen sources summed, each
- * with its share and the likelihood of the looks under it. Written into `line`.
- */
-export function fillOrdinary(
-  line: Float64Array,
-  { table, renewed, renewedMean }: OrdinaryTerms,
-  world: number,
-  classIndex: number,
-  reused: number,
-  sources: readonly OrdinarySource[],
-  bins: { first: number; count: number },
-): void {
-  const own = table.own[world] as Float64Array;
-  const habit = sources.includes('own') ? (table.ownMaking[classIndex] as number) * (1 - reused) : 0;
-  const later = sources.includes('renewed') ? 1 - reused : 0;
-  const old = sources.includes('reused') ? reused * table.old : 0;
-  for (let i = 0, bin = bins.first; i < bins.count; i++, bin++) {
-    const r = renewed[bin] as number;
-    line[i] = habit * (1 - r) * (own[bin] as number) + later * r * (renewedMean[bin] as number) + old;
-  }
 }

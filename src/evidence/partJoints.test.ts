@@ -32,6 +32,8 @@ describe('a further look by the joints of a part', () => {
         { sign: 'saw-arcs', part: 'drawer-1', state: 'present' },
         { sign: 'late-screw', part: 'drawer-2', state: 'present', sure: 'fairly' },
         { sign: 'darkened', part: 'runner', state: 'absent' },
+        { sign: 'new-glue', part: 'side', state: 'present' },
+        { sign: 'sander-swirl', part: 'drawer-1', state: 'absent' },
       ] as CaseToWeigh['findings'],
     },
     { knowledge: smallKnowledge(), form: 'bench', findings: [] as CaseToWeigh['findings'] },

@@ -70,7 +70,10 @@ export function massesWithLook(joints: PartJoints, look: Look): Masses | undefin
 /** True if what the look says hangs on another look at the part, or on the maker's way with several parts. */
 function isCoupled({ evaluation, stand }: PartJoints, { sign }: Look): boolean {
   const cause = sign.hangsOn;
-  if (cause in causeStates) return false;
+  // A trace of what was done to the whole piece hangs on the traces of it elsewhere.
+  if (sign.campaign !== undefined) return true;
+  if (cause in causeStates)
+    return stand.otherLooks.some((each) => each.sign.hangsOn === cause && each.sign.campaign !== undefined);
   const { looks } = evaluation.model.layout.prepared;
   if (cause === 'making' && looks.some((each) => each.sign.id === sign.id)) return true;
   if (sign.group === undefined) return false;
@@ -96,7 +99,7 @@ function causeJoint(joints: PartJoints, cause: Held['cause']): CauseJoint {
   if (known !== undefined) return known;
   const { evaluation, stand } = joints;
   const { draw, layout } = evaluation.model;
-  const context = contextOf(evaluation.model, stand.message.voices.columns);
+  const context = contextOf(evaluation.model, stand.message.voices.columns, stand.message.part);
   const looks = stand.otherLooks.filter((each) => each.sign.hangsOn === cause);
   const others = stand.otherLooks.filter((each) => each.sign.hangsOn !== cause);
   const groups = inGroups(looks);
@@ -143,9 +146,9 @@ function yearJoint({ evaluation, stand }: PartJoints): Float64Array[] {
         habits.later * (improve?.[bin] as number) * (base.improve[bin] as number),
     );
   });
-  for (const { world, lines: seat } of stand.byWorld) {
+  for (const { world, state, lines: seat } of stand.byWorld) {
     const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
-    const own = base.own[world] as Float64Array;
+    const own = base.own[state]?.[world] as Float64Array;
     for (let k = 0; k * count < seat.length; k++) {
       const line = lines[slotOf(world, k)] as Float64Array;
       for (let i = 0; i < count; i++)
@@ -165,7 +168,7 @@ function slotsWithHabit(joints: PartJoints, look: Look): Float64Array {
   const likelihood = habitLikelihood(
     stand.message.part,
     look,
-    contextOf(model, stand.message.voices.columns),
+    contextOf(model, stand.message.voices.columns, stand.message.part),
   );
   for (const [voice, mass] of joints.ways.own)
     addTimes(slots, mass, likelihood(stand.message.voices.columns[voice] as Column));

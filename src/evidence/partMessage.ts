@@ -8,6 +8,7 @@ import type { PartTable } from './partTable.ts';
 import { type ModelPart, nowBin } from './prepareCase.ts';
 import type { Sums } from './readingMasses.ts';
 import type { ReadingWeights } from './readingWeights.ts';
+import type { ReadyPart } from './readyPart.ts';
 import { type ReadyUnit, readyUnit } from './readyUnit.ts';
 import { toldSums } from './toldFactor.ts';
 import {
@@ -25,10 +26,10 @@ import { unitShape, type Voices } from './unitShape.ts';
 import { worlds } from './worlds.ts';
 
 /**
- * What meets a part's own line in one world and voice: a line for every strictness, one after the other. In a plain message
+ * What meets a part's own line in one world, voice and state of the part's campaigns: a line for every strictness, one after the other. In a plain message
  * the voices are summed out as they stand (voice −1) and there is but one line.
  */
-export type Seat = { world: number; voice: number; lines: Float64Array };
+export type Seat = { world: number; voice: number; state: number; lines: Float64Array };
 
 /**
  * What meets what the looks say of a part that came later by one source, by slot. `byMaking` are lines over the year of the
@@ -101,7 +102,9 @@ export function messagesOf(
       log: rest.log + ready.log - log,
     }),
   );
-  const gather = messages.map((message) => gathering(model, message, shape.configs, strict));
+  const gather = messages.map((message, p) =>
+    gathering(model, message, (ready.parts[p] as ReadyPart).states, shape.configs, strict),
+  );
   const give: GivePart = (p, at, lines, voices) => gather[p]?.(p, at, lines, voices);
   const { changes, splits } = unitMessage(ready, rest.values, give, strict);
   messages.forEach((message, p) => {
@@ -142,12 +145,13 @@ function lines(model: Model, strict: boolean): Float64Array[] {
 function gathering(
   model: Model,
   message: PartMessage,
+  states: Int32Array,
   configs: readonly number[],
   strict: boolean,
 ): GivePart {
   const { layout } = model;
   const { part } = message;
-  const seats: Seat[][] = worlds.map(() => []);
+  const seats: Map<string, Seat> = new Map();
   const renewed = renewedByBin(model, part);
   const reusedBy = worlds.map((_, world) => reusedIn(model, part, world));
   const renewedWay: LaterWay = {
@@ -179,6 +183,7 @@ function gathering(
   return (_, { world, config, k }, lines, voices) => {
     const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
     const slot = slotOf(world, k, strict);
+    const state = states[configs[config] ?? 0] as number;
     const reused = reusedBy[world] as number;
     let left = 1;
     for (let a = 0; a < brought.length; a++)
@@ -189,8 +194,9 @@ function gathering(
     for (const voice of voices) {
       const from = voice * count;
       const own = strict
-        ? seatOf(message, seats, world, voice, worlds[world]?.making === 'period' ? 4 : 1, count).lines
-        : seatOf(message, seats, world, -1, 1, count).lines;
+        ? seatOf(message, seats, { world, voice, state }, worlds[world]?.making === 'period' ? 4 : 1, count)
+            .lines
+        : seatOf(message, seats, { world, voice: -1, state }, 1, count).lines;
       const by = kept * (strict ? 1 : (message.table.ownMaking[voice] as number));
       for (let i = 0; i < count; i++) {
         const each = lines[from + i] as number;
@@ -215,19 +221,19 @@ function gathering(
   };
 }
 
-/** The seat of a world and voice, made when it is first asked for. */
+/** The seat of a world, voice and state, made when it is first asked for. */
 function seatOf(
   message: PartMessage,
-  seats: Seat[][],
-  world: number,
-  voice: number,
+  seats: Map<string, Seat>,
+  at: Omit<Seat, 'lines'>,
   levels: number,
   count: number,
 ): Seat {
-  const known = seats[world]?.[voice + 1];
+  const key = `${at.world} ${at.voice} ${at.state}`;
+  const known = seats.get(key);
   if (known !== undefined) return known;
-  const made = { world, voice, lines: new Float64Array(levels * count) };
-  (seats[world] as Seat[])[voice + 1] = made;
+  const made = { ...at, lines: new Float64Array(levels * count) };
+  seats.set(key, made);
   message.seats.push(made);
   return made;
 }

@@ -1,4 +1,6 @@
+import { campaignByBin, campaignOf } from './campaigns.ts';
 import type { ThreeShares } from './causeShares.ts';
+import type { Draw } from './figures.ts';
 import { groupLikelihood } from './groupLikelihood.ts';
 import type { Bins } from './layout.ts';
 import type { PartContext } from './partContext.ts';
@@ -10,12 +12,12 @@ import { type World, worlds, worldsAlike } from './worlds.ts';
 /**
  * How probable the looks at one part are, for every way the part can have come about.
  *
- * `own[world]` by bin of the making; times `ownMaking[i]`, for the i-th column asked for, for what hangs on the maker's
+ * `own[state][world]` by bin of the making, for each state of the part's campaigns; times `ownMaking[i]`, for the i-th column asked for, for what hangs on the maker's
  * habit; `repair` and
  * `improve` by bin of the part's own year; `old` for a part from another old piece, its years summed out.
  */
 export type PartTable = {
-  own: Float64Array[];
+  own: Float64Array[][];
   ownMaking: Float64Array;
   repair: Float64Array;
   improve: Float64Array;
@@ -63,16 +65,12 @@ export function partTable(part: ModelPart, looks: readonly Look[], context: Part
 export function partBase(looks: readonly Look[], context: PartContext, held?: Held): PartBase {
   const { prepared, shares, worldBins, old: oldYears } = context;
   const { bins } = prepared.axis;
-  const byYear = yearFactor(
-    looks.filter(({ sign }) => sign.hangsOn === 'part-year' || sign.hangsOn === 'year'),
-    context,
-  );
-  const [making = 1, repair = 1, improve = 1, otherOld = 1] =
-    stateLikelihoods('origin', looks, context, held) ?? [];
-  const tool = stateLikelihoods('tooling', looks, context, held);
-  const aged = stateLikelihoods('ageing', looks, context, held);
-  const used = stateLikelihoods('use', looks, context, held);
-  const along = (scale: number, way: Pick<World, 'tooling' | 'ageing' | 'use'>, run: Bins | undefined) => {
+  const along = (
+    { byYear, tool, aged, used }: Said,
+    scale: number,
+    way: Pick<World, 'tooling' | 'ageing' | 'use'>,
+    run: Bins | undefined,
+  ) => {
     const line = new Float64Array(bins);
     const first = run?.first ?? 0;
     const end = run === undefined ? bins : first + run.count;
@@ -83,16 +81,33 @@ export function partBase(looks: readonly Look[], context: PartContext, held?: He
     if (used !== undefined) timesShares(line, waysOf(shares.use, way.use), used, first, end);
     return line;
   };
-  const own: Float64Array[] = [];
-  const alike =
-    worldsAlike[Number(tool !== undefined) + 2 * Number(aged !== undefined) + 4 * Number(used !== undefined)];
-  worlds.forEach((world, w) => {
-    const first = alike?.[w] ?? w;
-    own.push(first < w ? (own[first] as Float64Array) : along(making, world, worldBins?.[w]));
-  });
+  const ownAfter = (after: ReadonlySet<string>) => {
+    const said = saidAfter(looks, context, held, after);
+    const { tool, aged, used } = said;
+    const alike =
+      worldsAlike[
+        Number(tool !== undefined) + 2 * Number(aged !== undefined) + 4 * Number(used !== undefined)
+      ];
+    const lines: Float64Array[] = [];
+    worlds.forEach((world, w) => {
+      const first = alike?.[w] ?? w;
+      lines.push(
+        first < w ? (lines[first] as Float64Array) : along(said, said.origin[0] ?? 1, world, worldBins?.[w]),
+      );
+    });
+    return lines;
+  };
+  const own = byCampaigns(looks, context, ownAfter);
+  const said = saidAfter(looks, context, held, noCampaign);
+  const [, repair = 1, improve = 1, otherOld = 1] = said.origin;
   const later = (scale: number, to: 'repair' | 'improve') =>
-    along(scale, { tooling: 'later', ageing: to, use: to }, undefined);
-  const oldLine = along(otherOld, { tooling: 'period', ageing: 'other-old', use: 'other-old' }, undefined);
+    along(said, scale, { tooling: 'later', ageing: to, use: to }, undefined);
+  const oldLine = along(
+    said,
+    otherOld,
+    { tooling: 'period', ageing: 'other-old', use: 'other-old' },
+    undefined,
+  );
   let old = 0;
   for (let bin = 0; bin < bins; bin++) {
     const share = (oldLine[bin] as number) * (oldYears[bin] as number);
@@ -102,12 +117,84 @@ export function partBase(looks: readonly Look[], context: PartContext, held?: He
   return { own, repair: later(repair, 'repair'), improve: later(improve, 'improve'), old, oldLine };
 }
 
+const noCampaign: ReadonlySet<string> = new Set();
+
+/** What the looks say of each cause; undefined where they say nothing. */
+type Said = {
+  byYear: Float64Array | undefined;
+  origin: readonly number[];
+  tool: number[] | undefined;
+  aged: number[] | undefined;
+  used: number[] | undefined;
+};
+
+/** What the looks say of a part that has been through some campaigns: their traces show on it besides what it shows of itself. */
+function saidAfter(
+  looks: readonly Look[],
+  context: PartContext,
+  held: Held | undefined,
+  after: ReadonlySet<string>,
+): Said {
+  const of = (cause: Held['cause']) => stateLikelihoods(cause, looks, context, held, after);
+  return {
+    byYear: yearFactor(
+      looks.filter(({ sign }) => sign.hangsOn === 'part-year' || sign.hangsOn === 'year'),
+      context,
+      after,
+    ),
+    origin: of('origin') ?? [1, 1, 1, 1],
+    tool: of('tooling'),
+    aged: of('ageing'),
+    used: of('use'),
+  };
+}
+
+/**
+ * The lines of a part of the making for every state of the campaigns it shares with others. One that shows on this part alone
+ * is summed out at once, by how probable it is for each year of the making.
+ */
+function byCampaigns(
+  looks: readonly Look[],
+  { prepared, draw, campaigns: shared = [] }: PartContext,
+  ownAfter: (after: ReadonlySet<string>) => Float64Array[],
+): Float64Array[][] {
+  const heard = new Set(looks.flatMap((look) => campaignOf(look) ?? []));
+  const alone = [...heard].filter((kind) => !shared.includes(kind));
+  const summed = (after: readonly string[], [kind, ...rest]: readonly string[]): Float64Array[] => {
+    if (kind === undefined) return ownAfter(new Set(after));
+    const [not, happened] = [summed(after, rest), summed([...after, kind], rest)];
+    const share = campaignByBin(prepared, draw, kind);
+    return not.map((line, w) =>
+      line.map((each, bin) => {
+        const p = share[bin] as number;
+        return (1 - p) * each + p * (happened[w]?.[bin] as number);
+      }),
+    );
+  };
+  // A campaign that nothing was heard of changes nothing: its states share their lines.
+  const known = new Map<string, Float64Array[]>();
+  return Array.from({ length: 2 ** shared.length }, (_, state) => {
+    const after = shared.filter((kind, i) => (state >> i) & 1 && heard.has(kind));
+    const lines = known.get(after.join()) ?? summed(after, alone);
+    known.set(after.join(), lines);
+    return lines;
+  });
+}
+
+/** Of such parts the share that shows a sign, where the part has been through the campaign that leaves it. */
+function withCampaign(share: number, look: Look, draw: Draw, after: ReadonlySet<string>): number {
+  const { campaign } = look.sign;
+  if (campaign === undefined || !after.has(campaign.kind)) return share;
+  return share + (1 - share) * draw(campaign.shows);
+}
+
 /** How probable the looks that hang on a cause are in each of its states; undefined where it makes no odds. */
 function stateLikelihoods(
   cause: Held['cause'],
   looks: readonly Look[],
   { prepared, draw }: PartContext,
   held: Held | undefined,
+  after: ReadonlySet<string>,
 ): number[] | undefined {
   const mine = looks.filter(({ sign }) => sign.hangsOn === cause);
   const fast = held?.cause === cause ? held.state : undefined;
@@ -116,7 +203,9 @@ function stateLikelihoods(
   return causeStates[cause].map((state) =>
     fast !== undefined && fast !== state
       ? 0
-      : looksLikelihood(groups, prepared.knowledge.making, draw, (look) => shareIn(look.sign, state, draw)),
+      : looksLikelihood(groups, prepared.knowledge.making, draw, (look) =>
+          withCampaign(shareIn(look.sign, state, draw), look, draw, after),
+        ),
   );
 }
 
@@ -142,14 +231,20 @@ function timesShares(
 }
 
 /** For looks that hang on a year: how probable they are by bin; undefined when there are none. */
-function yearFactor(looks: readonly Look[], context: PartContext): Float64Array | undefined {
+function yearFactor(
+  looks: readonly Look[],
+  context: PartContext,
+  after: ReadonlySet<string>,
+): Float64Array | undefined {
   if (looks.length === 0) return undefined;
   const { prepared, draw } = context;
   const { making } = prepared.knowledge;
   const factor = new Float64Array(prepared.axis.bins).fill(1);
   for (const group of inGroups(looks)) {
     const reports = group.map((look) => reportOf(look, making, draw));
-    const lines = group.map((look) => shareByYear(look.sign, prepared.axis, draw));
+    const lines = group.map((look) =>
+      shareByYear(look.sign, prepared.axis, draw).map((share) => withCampaign(share, look, draw, after)),
+    );
     const [only, report] = [lines[0], reports[0]];
     if (only !== undefined && report !== undefined && lines.length === 1) {
       const { ifThere, ifNot } = report;

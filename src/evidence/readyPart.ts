@@ -1,3 +1,4 @@
+import { campaignState, campaignsAt } from './campaigns.ts';
 import type { Model } from './model.ts';
 import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { Column, PartContext } from './partContext.ts';
@@ -8,6 +9,8 @@ import type { Look, ModelPart } from './prepareCase.ts';
 export type ReadyPart = {
   part: ModelPart;
   table: PartTable;
+  /** By config of the layout: the state of the part's campaigns. */
+  states: Int32Array;
   /** The natural logarithm of what the table was divided by. */
   log: number;
   renewed: Float64Array;
@@ -31,10 +34,12 @@ export function readyPart(
   columns: readonly Column[],
 ): ReadyPart {
   const { layout } = model;
-  const table = partTable(part, looksAt(part, looks), contextOf(model, columns));
+  const context = contextOf(model, columns, part);
+  const table = partTable(part, looksAt(part, looks), context);
   return {
     part,
     table,
+    states: Int32Array.from(layout.configs, (_, m) => campaignState(layout, context.campaigns ?? [], m)),
     log: scaleTable(table),
     renewed: renewedByBin(model, part),
     renewedMean: meanFrom(model, table.repair),
@@ -46,9 +51,13 @@ export function readyPart(
 }
 
 /** What a part's looks are tabulated with. */
-export function contextOf({ layout, draw, old }: Model, columns: readonly Column[]): PartContext {
+export function contextOf(
+  { layout, draw, old }: Model,
+  columns: readonly Column[],
+  part: ModelPart,
+): PartContext {
   const { prepared, shares, habits, worldBins } = layout;
-  return { prepared, draw, shares, columns, habits, old, worldBins };
+  return { prepared, draw, shares, columns, habits, old, worldBins, campaigns: campaignsAt(layout, part) };
 }
 
 /** The looks at a part that hang on the part itself, not on an alteration. */
@@ -77,9 +86,9 @@ export function fillPartLines(
 ): void {
   const { layout } = model;
   const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
-  const { table, renewed, renewedMean, part, broughtMeans } = ready;
+  const { table, states, renewed, renewedMean, part, broughtMeans } = ready;
   const reused = reusedIn(model, part, world);
-  const made = table.own[world] as Float64Array;
+  const made = table.own[states[config] as number]?.[world] as Float64Array;
   const old = intact ? 0 : reused * table.old;
   const later = intact ? 0 : 1 - reused;
   for (let i = 0, bin = first; i < count; i++, bin++) {
@@ -105,7 +114,7 @@ export function fillPartLines(
 function scaleTable(table: PartTable): number {
   let habitMax = 0;
   for (const each of table.ownMaking) habitMax = Math.max(habitMax, each);
-  const lines = new Set([...table.own, table.repair, table.improve]);
+  const lines = new Set([...table.own.flat(), table.repair, table.improve]);
   let max = table.old;
   for (const line of lines) {
     const by = line === table.repair || line === table.improve ? 1 : habitMax;

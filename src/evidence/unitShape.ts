@@ -1,3 +1,4 @@
+import { campaignsAt } from './campaigns.ts';
 import { type ChangeSteps, changeSteps } from './changeSteps.ts';
 import { bitsOf, type Classes, columnClasses, ownClasses, plainClasses } from './columnClasses.ts';
 import { subsetsOf } from './groupPlan.ts';
@@ -82,11 +83,16 @@ function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly
   const touching = layout.makeUps.map((each) =>
     unit.parts.some((part) => each.changes[part.kind] !== undefined),
   );
+  // By all its parts, told or not, so that a unit has the same configs whatever is asked of it.
+  const own = new Set(unit.parts.flatMap((part) => campaignsAt(layout, part)));
   const configs: number[] = [];
   const names = new Map<string, number>();
-  const configOf = Int32Array.from(layout.configs, ({ happened }, m) => {
+  const configOf = Int32Array.from(layout.configs, ({ happened, campaigns }, m) => {
     // What matters of a config to this unit are the make-ups that touch it; the first of a name has no others.
-    const name = happened.filter((_, a) => touching[a] === true).join();
+    const name = [
+      ...happened.filter((_, a) => touching[a] === true),
+      ...campaigns.filter((_, i) => own.has(layout.campaigns[i] as string)),
+    ].join();
     const before = names.get(name);
     if (before !== undefined) return before;
     names.set(name, configs.length);

@@ -80,6 +80,8 @@ export const sign = z.strictObject({
   /** For `part-year` and `year`: when it was in use. `shows.in-use` is the share at its height, `out-of-use` outside it. */
   span: span.optional(),
   shows: z.record(z.string(), figureOrText),
+  /** Where it may be a trace of what was done to the whole piece at one time: of 100 such parts the share that then shows it. */
+  campaign: z.strictObject({ kind: id, shows: figureOrText }).optional(),
   basis: basis.optional(),
   sources: z.array(id).default([]),
 });
@@ -267,6 +269,13 @@ export const making = z.strictObject({
     z.enum(['plain', 'fairly', 'hint']),
     z.strictObject({ there: figureOrText, notThere: figureOrText }),
   ),
+  /**
+   * What is done to a whole piece at one time: of 100 pieces a century in use, how many went through it, and since when there
+   * have been the means for it.
+   */
+  campaigns: z
+    .record(id, z.strictObject({ name: z.string(), since: year.optional(), inACentury: figureOrText }))
+    .default({}),
   /** Of 100 such pieces, how many would show what the examiner calls by these words. */
   expected: z.strictObject({
     'hardly ever': figureOrText,

@@ -55,6 +55,21 @@ export function smallKnowledge(): Knowledge {
       shows: { hand: '55, 40–70', 'early-machine': '8, 4–12', 'modern-machine': '3, 1–5' },
     },
     {
+      id: 'sander-swirl',
+      hangsOn: 'tooling',
+      on: ['rail', 'leg'],
+      shows: { hand: '0.5, 0.1–2', 'early-machine': '3, 1–6', 'modern-machine': '35, 20–50' },
+      campaign: { kind: 'dressed-anew', shows: '30, 20–40' },
+    },
+    {
+      id: 'new-glue',
+      hangsOn: 'part-year',
+      on: ['rail', 'leg'],
+      span: { earliest: 1880, commonFrom: 1930, hardFloor: true },
+      shows: { 'in-use': '50, 40–60', 'out-of-use': '2, 1–3' },
+      campaign: { kind: 'glued-anew', shows: '55, 40–70' },
+    },
+    {
       id: 'darkened',
       hangsOn: 'ageing',
       on: ['rail', 'leg'],
@@ -352,6 +367,10 @@ export function smallKnowledge(): Knowledge {
         hint: { there: '68, 60–75', notThere: '32, 25–40' },
       },
       scrubbed: '4, 2–8',
+      campaigns: {
+        'glued-anew': { name: 'Glued anew', since: 1880, inACentury: '60, 40–80' },
+        'dressed-anew': { name: 'Dressed anew', inACentury: '8, 4–16' },
+      },
       expected: {
         'hardly ever': '4, 1–10',
         seldom: '12, 5–22',

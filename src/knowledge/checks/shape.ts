@@ -107,6 +107,8 @@ const figureFields = new Set([
   'thorough',
   'spared',
   'scrubbed',
+  'campaign',
+  'inACentury',
   'expected',
   'lookedOver',
   'reused',

@@ -1,0 +1,62 @@
+import type { Draw } from './figures.ts';
+import type { Layout } from './layout.ts';
+import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
+import { midYear } from './yearAxis.ts';
+
+/**
+ * The kind of campaign a look may be a trace of: what is done to a whole piece at one time, its joints reglued, its parts
+ * fastened anew, its surfaces stained, or sanded. It either happened to a piece or not, so that six joints with modern glue are
+ * one event and not six witnesses.
+ */
+export function campaignOf({ sign }: Pick<Look, 'sign'>): string | undefined {
+  return sign.campaign?.kind;
+}
+
+/**
+ * Campaigns that more than one part is to share. In a fine layout a look still to come may be on another part, so one part is
+ * enough.
+ */
+export function boundCampaigns(looks: readonly Look[], fine: boolean): string[] {
+  const parts = new Map<string, Set<string>>();
+  for (const look of looks) {
+    const kind = campaignOf(look);
+    if (kind === undefined) continue;
+    parts.set(kind, (parts.get(kind) ?? new Set()).add(look.part));
+  }
+  return [...parts].filter(([, on]) => on.size >= (fine ? 1 : 2)).map(([kind]) => kind);
+}
+
+/** The bound campaigns that what is seen of a part hangs on; in a fine layout, all of them. */
+export function campaignsAt(
+  layout: Pick<Layout, 'campaigns' | 'fine' | 'prepared'>,
+  part: ModelPart,
+): string[] {
+  return layout.campaigns.filter(
+    (kind) =>
+      layout.fine || layout.prepared.looks.some((look) => look.part === part.id && campaignOf(look) === kind),
+  );
+}
+
+/** The state of a part's campaigns in a config of the layout: bit i stands for the i-th of them. */
+export function campaignState(layout: Layout, own: readonly string[], config: number): number {
+  return own.reduce(
+    (bits, kind, i) =>
+      layout.configs[config]?.campaigns[layout.campaigns.indexOf(kind)] === true ? bits | (1 << i) : bits,
+    0,
+  );
+}
+
+/**
+ * How probable it is, by bin of the making, that a piece has been through a campaign since: 1 − e^(−ρ · years), at a constant
+ * yearly rate, from when the means for it came into use.
+ */
+export function campaignByBin(prepared: PreparedCase, draw: Draw, kind: string): Float64Array {
+  const { axis, yearNow, knowledge } = prepared;
+  const campaign = knowledge.making.campaigns[kind];
+  if (campaign === undefined) return new Float64Array(axis.bins);
+  const inACentury = draw(campaign.inACentury);
+  return Float64Array.from({ length: axis.bins }, (_, bin) => {
+    const from = Math.max(midYear(axis, bin), campaign.since ?? Number.NEGATIVE_INFINITY);
+    return 1 - (1 - inACentury) ** (Math.max(0, yearNow - from) / 100);
+  });
+}
