@@ -35,7 +35,16 @@ export function weighTimes(
     { title: 'Armchair, 60 findings', rows: stepsOf(given, armchairCase(given), runs, now) },
     ...(short
       ? []
-      : [{ title: 'The answer in short, as the sideboard grows', rows: growth(given, runs, now) }]),
+      : [
+          { title: 'The answer in short, as the sideboard grows', rows: growth(given, runs, now) },
+          {
+            title: 'The largest forms, 90 findings: readings, years, shops and part origins',
+            rows: ['desk-and-bookcase', 'high-chest', 'chest-on-chest'].map((form) => {
+              const input = drawnCase(given, { form, findings: 90, seed: 5, claim: {} });
+              return timed(form, Math.ceil(runs / 10), now, () => answer(input, given));
+            }),
+          },
+        ]),
   ];
 }
 

@@ -20,11 +20,11 @@ describe('whether a reading is firm', () => {
     });
     expect(firmness({ ...sound, probability: 0.899 })).toMatchObject({
       firm: false,
-      firmness: { why: expect.stringContaining('less probable than 9 in 10') },
+      firmness: { why: expect.stringContaining('less probable than 90 in 100') },
     });
     expect(firmness({ ...sound, low: 0.799 })).toMatchObject({
       firm: false,
-      firmness: { why: expect.stringContaining('falls below 8 in 10') },
+      firmness: { why: expect.stringContaining('falls below 80 in 100') },
     });
   });
 
@@ -37,21 +37,21 @@ describe('whether a reading is firm', () => {
   it.each([
     [
       {},
-      'The leading reading leads in 95 of 100 trials of the ranges, and is more probable than all the others together.',
+      'What leads does so in 95 of 100 trials of the ranges, has at least 90 in 100 and stays above 80 in 100.',
     ],
     [{ draws: 0 }, 'The ranges of the figures have not been tested yet, so nothing is called settled.'],
     [{ looks: 0 }, 'Nothing has been looked at yet: only the starting odds speak.'],
     [
       { clashes: true },
-      'The leading reading leads in 95 of 100 trials of the ranges, but none of the readings explains the findings well.',
+      'What leads does so in 95 of 100 trials of the ranges, but none of the readings explains the findings well.',
     ],
     [
       { photoOnly: true },
-      'The leading reading leads in 95 of 100 trials of the ranges, but photographs alone cannot settle a reading.',
+      'What leads does so in 95 of 100 trials of the ranges, but photographs alone cannot settle a reading.',
     ],
     [
       { shareLeading: 0.6 },
-      'The leading reading leads in 60 of 100 trials of the ranges; it would take 95 to call it settled.',
+      'What leads does so in 60 of 100 trials of the ranges; it would take 95 to call it settled.',
     ],
   ])('%j: says why', (grounds, why) => {
     expect(firmness({ ...sound, ...grounds }).firmness.why).toBe(why);

@@ -1,3 +1,4 @@
+import { outOf } from './probabilityWords.ts';
 import type { Weighing } from './weighing.ts';
 
 /** What firmness is judged by: `low` is the low end of the leading answer’s probability over the trials. */
@@ -36,12 +37,11 @@ export function firmness(grounds: FirmnessGrounds): Pick<Weighing, 'firm' | 'fir
   if (clashes) return answer(false, `${led}, but none of the readings explains the findings well.`);
   if (photoOnly) return answer(false, `${led}, but photographs alone cannot settle a reading.`);
   if (shareLeading < leadsIn) return answer(false, `${led}; it would take 95 to call it settled.`);
+  const bar = outOf(probableAtLeast);
+  const floor = outOf(lowAtLeast);
   if (probability < probableAtLeast)
-    return answer(
-      false,
-      `${led}, but is less probable than 9 in 10, which it would take to call it settled.`,
-    );
+    return answer(false, `${led}, but is less probable than ${bar}, which it would take to call it settled.`);
   if (low < lowAtLeast)
-    return answer(false, `${led}, but over the range of the figures it falls below 8 in 10.`);
-  return answer(true, `${led}, is at least 9 in 10 probable and stays above 8 in 10.`);
+    return answer(false, `${led}, but over the range of the figures it falls below ${floor}.`);
+  return answer(true, `${led}, has at least ${bar} and stays above ${floor}.`);
 }

@@ -51,23 +51,17 @@ describe('a large form with findings on all its parts', () => {
   });
 
   it.each(['desk-and-bookcase', 'high-chest', 'chest-on-chest'])(
-    'is answered within a second for a %s',
+    'is summed whole for a %s (bench/weighTimes.ts takes its time)',
     (id) => {
       const prepared = fullCase(id);
       expect(prepared.parts.length).toBeGreaterThan(30);
-      const times = [1, 2, 3].map(() => {
-        const from = performance.now();
-        const evaluation = evaluate(fixModel(layOut(prepared), bestDraw()));
-        const origins = prepared.parts.map((part) => partPosterior(evaluation, part).origin);
-        const took = performance.now() - from;
-        const total = Object.values(shares(evaluation.masses)).reduce((sum, each) => sum + each, 0);
-        expect(total).toBeCloseTo(1, 12);
-        for (const origin of origins)
-          expect(Object.values(origin).reduce((sum, each) => sum + each, 0)).toBeCloseTo(1, 12);
-        return took;
-      });
-      // The least of three: other work on the machine must not fail it.
-      expect(Math.min(...times)).toBeLessThan(1000);
+      const evaluation = evaluate(fixModel(layOut(prepared), bestDraw()));
+      const total = Object.values(shares(evaluation.masses)).reduce((sum, each) => sum + each, 0);
+      expect(total).toBeCloseTo(1, 12);
+      for (const part of prepared.parts) {
+        const { origin } = partPosterior(evaluation, part);
+        expect(Object.values(origin).reduce((sum, each) => sum + each, 0)).toBeCloseTo(1, 12);
+      }
     },
   );
 });

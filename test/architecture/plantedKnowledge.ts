@@ -363,6 +363,28 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       onLine: 'rush-seat',
     },
   ],
+  'campaigns-fit': [
+    {
+      planted: 'a campaign that nobody knows',
+      file: 'signs/saw-marks.yaml',
+      edit: [
+        'machine-copy: "50, 30–70"\n      to-deceive: "45, 25–65"',
+        'machine-copy: "50, 30–70"\n      to-deceive: "45, 25–65"\n    campaign: { kind: gilded, shows: "20, 10–30" }',
+      ],
+      entry: 'leg-square',
+      onLine: 'kind: gilded',
+    },
+    {
+      planted: 'a campaign that leaves what the maker did',
+      file: 'signs/saw-marks.yaml',
+      edit: [
+        'machine-copy: "50, 30–70"\n      to-deceive: "45, 25–65"',
+        'machine-copy: "50, 30–70"\n      to-deceive: "45, 25–65"\n    campaign: { kind: reglued, shows: "20, 10–30" }',
+      ],
+      entry: 'leg-square',
+      onLine: 'kind: reglued',
+    },
+  ],
   'making-complete': [
     {
       planted: 'no lines for parts of other old pieces',

@@ -165,6 +165,7 @@ sureness:
 groupTogether: "70, 50–85"
 habitTogether: "90, 80–95"
 scrubbed: "3, 1–7"
+campaigns: { reglued: { name: Reglued, inACentury: "60, 40–80" } }
 expected: { hardly ever: "4, 1–10", seldom: "12, 5–22", sometimes: "30, 16–46", often: "60, 42–76", nearly always: "90, 78–97" }
 lookedOver: { original: "92, 84–97", repaired: "35, 20–52", altered: "35, 20–52", married: "35, 20–52", copied: "85, 74–93", faked: "75, 58–88" }
 basis: { by: judgement, why: "Made up for a test." }

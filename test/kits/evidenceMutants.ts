@@ -12,7 +12,7 @@ export const evidenceMutants: readonly Mutant[] = [
   {
     name: 'a reading is firm though more probably wrong than right',
     file: 'src/evidence/firmness.ts',
-    find: 'const lowAtLeast = 0.5;',
+    find: 'const lowAtLeast = 0.8;',
     replace: 'const lowAtLeast = 0.4;',
   },
   {

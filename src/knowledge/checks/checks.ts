@@ -1,3 +1,4 @@
+import { campaignsFit } from './campaignsFit.ts';
 import type { Check } from './check.ts';
 import { entriesSorted } from './entriesSorted.ts';
 import { figuresInOrder } from './figuresInOrder.ts';
@@ -33,6 +34,7 @@ export const checks: readonly Check[] = [
   rowsComplete,
   rowsDiffer,
   habitsFit,
+  campaignsFit,
   makingComplete,
   repeatsGrouped,
   sentencesStop,
