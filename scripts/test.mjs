@@ -54,6 +54,7 @@ const ofTheRecord = [
   'faults/dataFolder',
   'faults/killNine',
   'faults/olderRecord',
+  'faults/readOnly',
   'faults/oneBadPiece',
   'faults/verifyRecord',
 ].map((name) => `test/${name}`);

@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto';
+import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, open, readFile, rename, rm } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import sharp from 'sharp';
@@ -20,13 +20,14 @@ export type PhotoFacts = Pick<
  * made again from the original at any time. Reading it through is also what shows a cut or damaged file.
  *
  * @param path  the original's bytes
+ * @returns the facts, and the SHA-256 of the larger picture
  */
 export async function makeDerived(
   path: string,
   known: { sha256: string; bytes: number; mediaType: MediaType },
   paths: ReturnType<typeof photoPaths>,
   limits: PictureLimits,
-): Promise<Outcome<PhotoFacts>> {
+): Promise<Outcome<{ facts: PhotoFacts; viewSha256: string }>> {
   const opened = await openPicture(path, known.mediaType, limits);
   if (!opened.ok) return opened;
   const { image, widthPx, heightPx, exif } = opened.value;
@@ -45,7 +46,7 @@ export async function makeDerived(
     await writeWhole(paths.shown(known.sha256, 'view'), view);
     await writeWhole(paths.shown(known.sha256, 'thumb'), thumb);
     await writeWhole(paths.facts(known.sha256), JSON.stringify(facts));
-    return done(facts);
+    return done({ facts, viewSha256: createHash('sha256').update(view).digest('hex') });
   } catch (error) {
     if ((error as { code?: string }).code === 'ENOSPC')
       return refuse('photo.disk-full', 'The disk is full: the photo was not kept.');

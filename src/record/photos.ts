@@ -6,6 +6,7 @@ import { makeDerived, type PhotoFacts, readFacts } from './makeDerived.ts';
 import type { PictureLimits } from './openPicture.ts';
 import { photoPaths, type ShownSize } from './photoPaths.ts';
 import { largePictureBytes, pictureMemory } from './pictureMemory.ts';
+import { type PrintablePicture, printablePictures } from './printablePictures.ts';
 import { receiveFile } from './receiveFile.ts';
 import { type MediaType, sniffMediaType } from './sniffMediaType.ts';
 import { type InTurn, takingTurns } from './turns.ts';
@@ -24,6 +25,8 @@ export type PhotoFolder = {
   original(sha256: string): Promise<BuiltInPhoto | undefined>;
   /** A JPEG of it, made again if it is not there. */
   shown(sha256: string, size: ShownSize): Promise<string | undefined>;
+  /** A picture to print, which is what it is by its hash and not by its name; undefined where there is no such photo. */
+  printable(sha256: string): Promise<Outcome<PrintablePicture | undefined>>;
   /** Keeps a photo that comes with the program as one of the record's own. */
   adopt(sha256: string): Promise<Outcome<undefined>>;
 };
@@ -71,10 +74,18 @@ export async function openPhotos(
     if (await isThere(path)) return path;
     const kept = await original(sha256);
     if (kept === undefined) return undefined;
-    const { size: bytes } = await stat(kept.path);
-    const made = await derive(kept.path, { sha256, bytes, mediaType: kept.mediaType });
-    return made.ok ? path : undefined;
+    return (await makeView(sha256, kept)).ok ? path : undefined;
   };
+  const makeView = async (sha256: string, { path, mediaType }: BuiltInPhoto): Promise<Outcome<string>> => {
+    const { size: bytes } = await stat(path);
+    const made = await derive(path, { sha256, bytes, mediaType });
+    return made.ok ? done(made.value.viewSha256) : made;
+  };
+  const pictures = printablePictures({
+    original,
+    makeView,
+    viewPath: (sha256) => paths.shown(sha256, 'view'),
+  });
 
   const put = async (sha256: string, source: AsyncIterable<Uint8Array>): Promise<Outcome<PhotoFacts>> => {
     const waiting = join(paths.incoming, randomUUID());
@@ -99,8 +110,10 @@ export async function openPhotos(
       const known = (await isThere(paths.original(sha256))) ? await readFacts(sha256, paths) : undefined;
       if (known !== undefined) return done(known);
       const made = await derive(waiting, { sha256, bytes, mediaType });
-      if (made.ok) await keep(waiting, paths.original(sha256));
-      return made;
+      if (!made.ok) return made;
+      await keep(waiting, paths.original(sha256));
+      pictures.wasMade(sha256, made.value.viewSha256);
+      return done(made.value.facts);
     } finally {
       await rm(waiting, { force: true });
     }
@@ -120,7 +133,7 @@ export async function openPhotos(
     return done(undefined);
   };
 
-  return { put, original, shown, adopt };
+  return { put, original, shown, adopt, printable: pictures.printable };
 }
 
 /** Moves a whole file into its place, and makes the place outlive a loss of power. */

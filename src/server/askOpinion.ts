@@ -1,6 +1,7 @@
 import type { IssuedFiles } from '../opinion/setIssued.ts';
 import type { Piece } from '../piece/piece.ts';
 import type { PhotoFolder } from '../record/photos.ts';
+import type { PrintablePicture } from '../record/printablePictures.ts';
 import type { InTurn } from '../record/turns.ts';
 import type { JobStep } from './jobs.ts';
 import type { SetOpinion } from './opinionRoutes.ts';
@@ -8,8 +9,8 @@ import type { OpinionAnswer, OpinionQuestion } from './opinionWorker.ts';
 import { waitingStep } from './waitingStep.ts';
 import type { WorkerDesk } from './workerDesk.ts';
 
-/** Where the picture of a plate is, by the photo's id. */
-export type PlateOf = { id: string; mediaType: string; path: string };
+/** Where the picture of a plate is, by the photo's id, and the hash its bytes come to. */
+export type PlateOf = { id: string } & PrintablePicture;
 
 /** Sets opinions in a thread, with the pictures of their plates looked up first. */
 export function askOpinion(
@@ -19,7 +20,7 @@ export function askOpinion(
   inTurn: InTurn,
 ): SetOpinion {
   return async (piece, onStep) => {
-    const plates = await platesOf(piece, photos);
+    const plates = await platesOf(piece, photos, onStep);
     const now = today();
     const question = { piece, plates, yearNow: now.getFullYear(), madeOn: localDay(now) };
     const answer = await inTurn(
@@ -38,7 +39,7 @@ export function askRevision(
   inTurn: InTurn,
 ): MakeRevision {
   return async ({ piece, yearNow, madeOn, ...issue }, onStep) => {
-    const plates = await platesOf(piece, photos);
+    const plates = await platesOf(piece, photos, onStep);
     const answer = await inTurn(
       () => desk.ask({ piece, plates, yearNow, madeOn, issue }, onStep),
       (ahead) => onStep(waitingStep(ahead)),
@@ -54,15 +55,28 @@ export type MakeRevision = (
   onStep: (step: JobStep) => void,
 ) => Promise<IssuedFiles>;
 
-/** The pictures as they are shown, large enough to print; the original where none can be made. A photo that is gone is left out. */
-async function platesOf(piece: Piece, photos: PhotoFolder): Promise<PlateOf[]> {
+/**
+ * The pictures as they are shown, large enough to print; the original where none can be made. A photo that is gone is left out.
+ *
+ * @throws Error with a sentence where a photo is not as it was taken in
+ */
+async function platesOf(
+  piece: Piece,
+  photos: PhotoFolder,
+  onStep: (step: JobStep) => void,
+): Promise<PlateOf[]> {
+  const printed = Object.values(piece.photos).filter(({ asPlate }) => asPlate);
+  let done = 0;
   const found = await Promise.all(
-    Object.values(piece.photos).map(async ({ id, sha256, asPlate }) => {
-      if (!asPlate) return [];
-      const path = await photos.shown(sha256, 'view');
-      if (path !== undefined) return [{ id, path, mediaType: 'image/jpeg' }];
-      const original = await photos.original(sha256);
-      return original === undefined ? [] : [{ id, ...original }];
+    printed.map(async ({ id, sha256, caption, name }) => {
+      const picture = await photos.printable(sha256);
+      if (!picture.ok)
+        throw new Error(
+          `The photo “${caption || name}” is not as it was taken in, so nothing was printed: put its file back from a copy of the record, or remove it from this piece.`,
+        );
+      done += 1;
+      onStep({ step: 'Checking the photos', done, total: printed.length });
+      return picture.value === undefined ? [] : [{ id, ...picture.value }];
     }),
   );
   return found.flat();

@@ -1,8 +1,12 @@
+import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import sharp, { type Metadata } from 'sharp';
 
-/** The picture of a plate: its bytes, or where they are. */
-export type PlateFile = { id: string; mediaType: string } & ({ bytes: Uint8Array } | { path: string });
+/** The picture of a plate: its bytes, or where they are and the SHA-256 they have to come to. */
+export type PlateFile = { id: string; mediaType: string } & (
+  | { bytes: Uint8Array }
+  | { path: string; sha256?: string }
+);
 
 /** A plate ready to print: upright, as wide and high as it is. */
 export type ScaledPlate = { jpeg: Buffer; widthPx: number; heightPx: number };
@@ -39,9 +43,10 @@ export async function scalePlates(
  * already, as the record's own derived pictures are, is taken as it is.
  *
  * @returns undefined where the file is not there or is no picture
+ * @throws Error with a sentence where its bytes do not come to the hash that was handed in with it
  */
 export async function scalePlate(file: PlateFile): Promise<ScaledPlate | undefined> {
-  const source = 'bytes' in file ? Buffer.from(file.bytes) : file.path;
+  const source = await sourceOf(file);
   try {
     const picture = sharp(source, { limitInputPixels: mostPixels, failOn: 'none' });
     const told = await picture.metadata();
@@ -60,6 +65,18 @@ export async function scalePlate(file: PlateFile): Promise<ScaledPlate | undefin
   } catch {
     return undefined;
   }
+}
+
+/** What is printed is exactly what was checked: bytes that have a hash are read once, and printed as they were read. */
+async function sourceOf(file: PlateFile): Promise<Buffer | string> {
+  if ('bytes' in file) return Buffer.from(file.bytes);
+  if (file.sha256 === undefined) return file.path;
+  const bytes = await readFile(file.path).catch(() => Buffer.alloc(0));
+  if (createHash('sha256').update(bytes).digest('hex') !== file.sha256)
+    throw new Error(
+      'A picture was changed on the disk while it was being printed, so nothing was printed: try again.',
+    );
+  return bytes;
 }
 
 /** Small enough, upright, in the colours of a screen, and with nothing written into it. */
