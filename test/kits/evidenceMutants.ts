@@ -136,6 +136,7 @@ export const evidenceTests = [
   'src/evidence/figuresByHand.test.ts',
   'src/evidence/firmness.test.ts',
   'src/evidence/weights.test.ts',
+  'src/evidence/sharedCauses.test.ts',
   'src/evidence/reasonsByHand.test.ts',
   'src/evidence/verbalScale.test.ts',
 ];
