@@ -29,17 +29,18 @@ export function openDataFolder(dir: string, programVersion = ''): { log: EventLo
 }
 
 /**
- * Photos or signed revisions without their record: to begin anew beside them would look like an empty record.
+ * Photos or signed revisions without their record, or beside an empty file of its name: to begin anew beside them would look like an empty record.
  *
  * @throws CannotOpen
  */
 export function refuseLostRecord(dir: string): void {
-  if (existsSync(recordFile(dir))) return;
+  const record = statSync(recordFile(dir), { throwIfNoEntry: false });
+  if (record !== undefined && (!record.isFile() || record.size > 0)) return;
   const left = ['photos', 'issued'].filter((name) => holdsFiles(join(dir, name)));
   if (left.length === 0) return;
   throw new CannotOpen(
     'record.lost',
-    `The folder ${dir} holds ${left.join(' and ')} but no record.db, the file with all entries: put it back from a back-up (npx underside restore), or choose another folder with --data. Nothing was changed.`,
+    `The folder ${dir} holds ${left.join(' and ')} but ${record === undefined ? 'no record.db, the file' : 'a record.db with nothing in it, which is the file'} with all entries: put it back from a back-up (npx underside restore), or choose another folder with --data. Nothing was changed.`,
   );
 }
 

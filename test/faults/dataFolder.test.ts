@@ -39,7 +39,7 @@ describe('opening a data folder', () => {
     database.close();
     const before = await readFile(join(dir, 'record.db'));
     expect(whyNot(dir)).toMatch(
-      /^record\.newer-store: The record .* was written by a newer Underside \(version 99 .*--data\.$/,
+      /^record\.newer-store: The record .* was written by a newer Underside \(version 99 .*--data, or look at this one with --read-only\.$/,
     );
     expect((await readFile(join(dir, 'record.db'))).equals(before)).toBe(true);
   });
@@ -72,6 +72,11 @@ describe('opening a data folder', () => {
     await rm(join(dir, 'record.db'));
     expect(whyNot(dir)).toMatch(/^record\.lost: The folder .* holds photos but no record\.db, .*restore.*/);
     expect(existsSync(join(dir, 'record.db'))).toBe(false);
+    await writeFile(join(dir, 'record.db'), '');
+    expect(whyNot(dir)).toMatch(
+      /^record\.lost: The folder .* holds photos but a record\.db with nothing in it, .*restore.*/,
+    );
+    expect((await stat(join(dir, 'record.db'))).size).toBe(0);
   });
 
   it('refuses a database of another program, and leaves it as it is', async () => {
