@@ -40,7 +40,7 @@ export const datingSpanCalculation = defineCalculation({
   answers: 'Between which years was it made, by signs that came into use and went out again?',
   method:
     'A sign’s share rises straight from its earliest year to the year it is common from, stays, and falls straight from commonUntil to latest; an ' +
-    'end left out is open. With given years nothing shows it outside them. A sign by its id has the span of the knowledge files: outside it the share is out-of-use over ' +
+    'end left out is open. With given years nothing shows it outside them. A sign by its id has the span of the knowledge files (up to the year until which it is rare it shows at most a twentieth): outside it the share is out-of-use over ' +
     'in-use, and a hard floor rules out every earlier year; where commonUntil has no latest, it fades over fifty years. product multiplies the signs ' +
     '(all of one date), sum adds them by weight (a mix). p50 and p90 are the shortest spans that hold 50 in 100 and 90 in 100 (highest density); density ' +
     'is the share a year at each whole year; quantiles answers shares, bins answers edges; overlap is the integral of the product of the signs’ own densities, where all are closed. A sign binds an end if p90 would reach a year or more further without it. Signs that leave no ' +
@@ -124,9 +124,10 @@ function namedSigns({ signs }: Input, knowledge: Knowledge): CalculationResult<N
 function ofKnowledge({ span, shows }: Sign): Omit<NamedSign, 'name'> {
   if (span === undefined) return {};
   const best = (state: string) => (shows[state] === undefined ? 0 : figureNumbers(shows[state]).best);
-  const { earliest, commonFrom, commonUntil, hardFloor } = span;
+  const { earliest, rareUntil, commonFrom, commonUntil, hardFloor } = span;
   return {
     earliest,
+    rareUntil,
     commonFrom,
     commonUntil,
     latest: span.latest ?? (commonUntil === undefined ? undefined : commonUntil + 50),

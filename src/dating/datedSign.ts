@@ -4,6 +4,8 @@
  */
 export type DatedSign = {
   earliest?: number | undefined;
+  /** A year up to which it shows at most a twentieth of its height; it bends there. */
+  rareUntil?: number | undefined;
   commonFrom?: number | undefined;
   commonUntil?: number | undefined;
   latest?: number | undefined;
@@ -25,12 +27,17 @@ export function showing(sign: DatedSign, year: number, inside = year): number {
   return outside + (1 - outside) * Math.min(rise(sign, year, inside), fall(sign, year, inside));
 }
 
-function rise({ earliest, commonFrom }: DatedSign, year: number, inside: number): number {
+const rareShare = 0.05;
+
+function rise({ earliest, rareUntil, commonFrom }: DatedSign, year: number, inside: number): number {
   const from = earliest ?? commonFrom;
   if (from === undefined) return 1;
   const to = commonFrom ?? from;
   if (inside >= to) return 1;
-  return inside <= from ? 0 : (year - from) / (to - from);
+  if (inside <= from) return 0;
+  if (rareUntil === undefined) return (year - from) / (to - from);
+  if (inside <= rareUntil) return (rareShare * (year - from)) / (rareUntil - from);
+  return rareShare + ((1 - rareShare) * (year - rareUntil)) / (to - rareUntil);
 }
 
 function fall({ commonUntil, latest }: DatedSign, year: number, inside: number): number {
@@ -42,8 +49,8 @@ function fall({ commonUntil, latest }: DatedSign, year: number, inside: number):
 }
 
 /** The years at which the course of a sign bends or jumps. */
-export function bendsOf({ earliest, commonFrom, commonUntil, latest }: DatedSign): number[] {
-  return [earliest, commonFrom, commonUntil, latest].filter((year) => year !== undefined);
+export function bendsOf({ earliest, rareUntil, commonFrom, commonUntil, latest }: DatedSign): number[] {
+  return [earliest, rareUntil, commonFrom, commonUntil, latest].filter((year) => year !== undefined);
 }
 
 /** The years outside which a sign rules a piece out: −∞ and ∞ where it does not. */

@@ -1,5 +1,5 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
-import type { Making as MakingFile, Sign } from '../knowledge/schema.ts';
+import type { Making as MakingFile, Sign, Span } from '../knowledge/schema.ts';
 import { type Draw, figureRange } from './figures.ts';
 import { groupLikelihood, type Report } from './groupLikelihood.ts';
 import type { Look } from './prepareCase.ts';
@@ -36,9 +36,12 @@ export function shareIn(sign: Sign, state: string, draw: Draw, standIn?: string)
   return draw(figure);
 }
 
+/** What a sign shows in the year until which it is rare, of what it shows at its height. */
+const rareShare = 0.05;
+
 /**
  * For a sign that hangs on the year: the share that shows it by bin. It rises straight from its earliest year to the
- * year it is common from, and falls likewise at its end; a hard floor lets nothing show it earlier.
+ * year it is common from (by way of a twentieth in the year until which it is rare, if one is known), and falls likewise at its end; a hard floor lets nothing show it earlier.
  */
 export function shareByYear(sign: Sign, axis: YearAxis, draw: Draw): Float64Array {
   const inUse = shareIn(sign, 'in-use', draw);
@@ -48,17 +51,17 @@ export function shareByYear(sign: Sign, axis: YearAxis, draw: Draw): Float64Arra
     const year = midYear(axis, bin);
     if (span === undefined) return outOfUse;
     if (span.hardFloor && year < span.earliest) return 0;
-    const height = Math.min(
-      rise(year, span.earliest, span.commonFrom),
-      fall(year, span.commonUntil, span.latest),
-    );
+    const height = Math.min(rise(year, span), fall(year, span.commonUntil, span.latest));
     return outOfUse + (inUse - outOfUse) * height;
   });
 }
 
-function rise(year: number, from: number, to: number): number {
-  if (year >= to) return 1;
-  return year <= from ? 0 : (year - from) / (to - from);
+function rise(year: number, { earliest, rareUntil, commonFrom }: Span): number {
+  if (year >= commonFrom) return 1;
+  if (year <= earliest) return 0;
+  if (rareUntil === undefined) return (year - earliest) / (commonFrom - earliest);
+  if (year <= rareUntil) return (rareShare * (year - earliest)) / (rareUntil - earliest);
+  return rareShare + ((1 - rareShare) * (year - rareUntil)) / (commonFrom - rareUntil);
 }
 
 function fall(year: number, from: number | undefined, to: number | undefined): number {

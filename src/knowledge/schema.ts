@@ -13,6 +13,8 @@ import type { Wood, WoodMovement } from './woodSchema.ts';
 /** When a technique or material came and went: shares rise from earliest to commonFrom, fall from commonUntil to latest. */
 export const span = z.strictObject({
   earliest: year,
+  /** Until then at most one in twenty of what is usual later shows it: a patent is no use. */
+  rareUntil: year.optional(),
   commonFrom: year,
   commonUntil: year.optional(),
   latest: year.optional(),

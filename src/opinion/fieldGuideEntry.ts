@@ -3,10 +3,11 @@ import { basisWord } from '../knowledge/basisWord.ts';
 import { figureNumbers } from '../knowledge/figuresOf.ts';
 import { inSentence } from '../knowledge/inSentence.ts';
 import type { Knowledge, Sign } from '../knowledge/schema.ts';
+import { spanWords } from '../knowledge/spanWords.ts';
 import { stateNames } from '../knowledge/stateNames.ts';
 import { citedBy } from './citedBy.ts';
 import { tellsOf } from './tellsOf.ts';
-import { stopped } from './wording.ts';
+import { capital, stopped } from './wording.ts';
 
 /** One sign as the guide prints it. */
 export type GuideEntry = {
@@ -63,15 +64,8 @@ function figuresOfSign(sign: Sign): string {
   });
   const word =
     basis === undefined ? '' : [basisWord(basis.by), basis.at ?? ''].filter((each) => each !== '').join(', ');
-  const years = span === undefined ? '' : ` ${spanWords(span)}`;
+  const years = span === undefined ? '' : ` ${capital(spanWords(span))}.`;
   return `Of 100 show it: ${rows.join('; ')}${word === '' ? '' : `. Basis: ${word}`}.${years}`;
-}
-
-function spanWords(span: NonNullable<Sign['span']>): string {
-  const until = span.commonUntil === undefined ? '' : ` to ${span.commonUntil}`;
-  const gone = span.latest === undefined ? '' : `, gone by ${span.latest}`;
-  const floor = span.hardFloor ? '; nothing can show it earlier' : '';
-  return `In use from ${span.earliest}, common from ${span.commonFrom}${until}${gone}${floor}.`;
 }
 
 function minutesWords(minutes: number): string {

@@ -24,8 +24,8 @@ function runsOf(entry: Entry): Run[] {
   const [making] = soundEntries([entry], 'making');
   const runs: Run[] = [];
   if (sign?.value.span !== undefined) {
-    const { earliest, commonFrom, commonUntil, latest } = sign.value.span;
-    runs.push({ path: ['span'], years: [earliest, commonFrom, commonUntil, latest] });
+    const { earliest, rareUntil, commonFrom, commonUntil, latest } = sign.value.span;
+    runs.push({ path: ['span'], years: [earliest, rareUntil, commonFrom, commonUntil, latest] });
   }
   if (form !== undefined) runs.push({ path: ['styleSpan'], years: form.value.styleSpan });
   if (shop !== undefined) runs.push({ path: ['years'], years: shop.value.years });

@@ -2,6 +2,7 @@ import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import { figureNumbers } from '../../knowledge/figuresOf.ts';
 import type { Knowledge, Sign } from '../../knowledge/schema.ts';
+import { spanWords } from '../../knowledge/spanWords.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
 import { citeShort } from '../citeWork.ts';
 import type { Section, Words } from '../opinionDocument.ts';
@@ -49,7 +50,7 @@ export function figuresSection(material: OpinionMaterial): Section | undefined {
 
 function rowsOf(sign: Sign, knowledge: Knowledge): Words[][] {
   const { span } = sign;
-  const inUse = span === undefined ? [] : [[spanWords(span), '', '', wordOf(span, sign, knowledge)]];
+  const inUse = span === undefined ? [] : [[capital(spanWords(span)), '', '', wordOf(span, sign, knowledge)]];
   return [
     ...inUse,
     ...Object.entries(sign.shows).map(([state, figure]) =>
@@ -105,10 +106,4 @@ function said({ source, at, by, why }: Sourced, sources: Knowledge['sources']): 
     .filter((each) => each !== '')
     .join('; ')
     .replaceAll('from memory', 'not checked against a text');
-}
-
-function spanWords(span: NonNullable<Sign['span']>): string {
-  const until = span.commonUntil === undefined ? '' : ` until ${span.commonUntil}`;
-  const gone = span.latest === undefined ? '' : `, gone by ${span.latest}`;
-  return `In use from ${span.earliest}, common from ${span.commonFrom}${until}${gone}`;
 }

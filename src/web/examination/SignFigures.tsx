@@ -1,4 +1,5 @@
 import type { Knowledge } from '../../knowledge/schema.ts';
+import { spanWords } from '../../knowledge/spanWords.ts';
 import { citeShort, figureLines, tellsOf } from './figureWords.ts';
 
 /** The figures of one sign with their ranges and sources, for whoever wants to disagree with a number. */
@@ -9,9 +10,7 @@ export function SignFigures({ sign, knowledge }: { sign: Knowledge['signs'][stri
       <p>Evidence of {tellsOf(sign.hangsOn, knowledge.alterations)}.</p>
       {span !== undefined && (
         <p>
-          In use from {span.earliest}, common from {span.commonFrom}
-          {span.commonUntil === undefined ? '' : ` until ${span.commonUntil}`}
-          {span.latest === undefined ? '' : `, gone by ${span.latest}`}
+          It was {spanWords(span)}
           {span.source === undefined
             ? ''
             : ` (${citeShort(span.source, knowledge.sources)}${span.at === undefined ? '' : `, ${span.at}`})`}

@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
+import { spanWords } from '../../knowledge/spanWords.ts';
 import { figureLines, tellsOf } from '../examination/figureWords.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { Basis, Cited } from './Cited.tsx';
@@ -98,12 +99,9 @@ export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
         )}
         {span === undefined ? null : (
           <>
-            <dt>In use</dt>
+            <dt>Years</dt>
             <dd>
-              from {span.earliest}, common from {span.commonFrom}
-              {span.commonUntil === undefined ? '' : ` to ${span.commonUntil}`}
-              {span.latest === undefined ? '' : `, gone by ${span.latest}`}
-              {span.hardFloor ? '; nothing can show it earlier' : ''}
+              {spanWords(span)}
               {span.by === undefined ? '' : ` (${basisWord(span.by)})`}
             </dd>
           </>
