@@ -13,6 +13,7 @@ import { checkAct, readPiece } from './checkAct.ts';
 import { done, type Outcome, refuse } from './fault.ts';
 import { afterEvent, newState, type PieceState, stateAfterAll } from './pieceState.ts';
 import { readDrafts } from './readDrafts.ts';
+import { originHolds } from './verifyOrigins.ts';
 
 /** An act to be recorded here that was recorded elsewhere first. */
 export type AdoptedAct = DraftEvent & { origin?: EventOrigin };
@@ -23,7 +24,7 @@ export type ForeignActs = {
   /** The id of the record they come from. */
   record: string;
   acts: readonly unknown[];
-  /** For each revision that came with its files, whole by its own list: the SHA-256 of that list. */
+  /** For each revision that came with its files: the SHA-256 of its list of files. */
   issued: ReadonlyMap<string, string>;
   /** Where they come in as those of another piece: what the piece was called, and how its acts are written anew. */
   was?: string;
@@ -95,6 +96,12 @@ function readForeign({ piece, was = piece, acts }: ForeignActs): Outcome<Recorde
       return refuse(
         'adopt.act-changed',
         `Act ${index + 1} is not as it was recorded: its hash differs.`,
+        `${index}`,
+      );
+    if (!originHolds(event))
+      return refuse(
+        'adopt.origin-differs',
+        `What act ${index + 1} says it was in the record it was made in is not so: its hash there differs.`,
         `${index}`,
       );
     read.push(event);
@@ -179,6 +186,12 @@ function mayFollow(
   while (common < here.length && here[common]?.id === acts[common]?.id) common++;
   const ours = here.slice(common);
   if (ours.length === 0) return done(undefined);
+  if (fresh.some(({ kind }) => kind === 'opinion-issued'))
+    return refuse(
+      'adopt.signed-meanwhile',
+      'This piece was signed in the record it comes from while it was worked on here, and a revision says what stood in it to the last word: it can’t be put after what was entered here. Nothing was brought in: bring the file into a data folder of its own (--data) and compare the two there.',
+      'piece',
+    );
   const places = clashes(ours, fresh);
   if (places.length > 0)
     return refuse(

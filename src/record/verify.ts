@@ -16,6 +16,7 @@ import { type DeviceHead, type RecordHead, recordHead } from './recordHead.ts';
 import { openSqlite } from './sqlite/openSqlite.ts';
 import { SqliteFault } from './sqlite/sqliteFault.ts';
 import { checkIssued } from './verifyIssued.ts';
+import { checkOrigins } from './verifyOrigins.ts';
 import { readStore, type StoreContents } from './verifyStore.ts';
 
 /** What a check of a record found. `faults` is empty when all holds; `remarks` are harmless. */
@@ -39,7 +40,7 @@ export type NotedHead = { hash: string; count?: number };
 
 /**
  * Whether a record is as it was written: the file and its tables, every device's chain of hashes, what each act says
- * stood there before, every piece, and the bytes of every photo. Changes nothing in the folder, which may be
+ * stood there before, what an act that was brought in says of the record it came from, every piece, and the bytes of every photo. Changes nothing in the folder, which may be
  * write-protected, and may run beside the program. A
  * file that is damaged comes out as faults, never as an error.
  *
@@ -69,6 +70,9 @@ export async function verifyRecord(dir: string, noted?: NotedHead): Promise<Veri
   found.recordId = store.recordId;
   checkEvents(store.acts, found);
   if (noted !== undefined) checkNoted(store.acts, noted, found);
+  const origins = checkOrigins(store.acts);
+  found.faults.push(...origins.faults);
+  found.remarks.push(...origins.remarks);
   const issued = await checkIssued(dir, store.acts, store.recordId);
   found.revisions = issued.revisions;
   found.faults.push(...issued.faults);

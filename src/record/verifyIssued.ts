@@ -39,8 +39,9 @@ export async function checkIssued(
     if (issued === undefined) continue;
     signed.add(`${event.piece}/${issued.revision}`);
     found.revisions += 1;
-    const faults = await revisionFaults(dir, event.piece, issued, before);
-    const manifest = await manifestOf(dir, event.piece, issued);
+    const read = (name: string) => readRevisionFile(dir, event.piece, issued.revision, name);
+    const faults = await revisionFaults(read, event.piece, issued, before);
+    const manifest = await manifestOf(read, issued);
     const elsewhere = manifest !== undefined && manifest.recordId !== recordId;
     if (!elsewhere && headAt(acts, issued.count) !== issued.head)
       faults.push(
@@ -77,25 +78,32 @@ export function issuedBy(event: Pick<RecordedEvent, 'kind' | 'changes'>): Issued
 
 type Manifest = { recordId: string; contents: string; files: Record<string, string> };
 
-async function manifestOf(dir: string, piece: string, issued: IssuedRevision): Promise<Manifest | undefined> {
-  const bytes = await readRevisionFile(dir, piece, issued.revision, 'manifest.json');
+/** Reads a file of one revision by its name, wherever the revision lies. */
+type ReadFile = (name: string) => Promise<Buffer | undefined>;
+
+async function manifestOf(read: ReadFile, issued: IssuedRevision): Promise<Manifest | undefined> {
+  const bytes = await read('manifest.json');
   if (bytes === undefined || sha256Of(bytes) !== issued.manifestSha256) return undefined;
   return JSON.parse(bytes.toString()) as Manifest;
 }
 
-/** What is wrong with the files of one revision, in words. */
-async function revisionFaults(
-  dir: string,
+/**
+ * What is wrong with the files of one revision, in words.
+ *
+ * @param before  what the acts before the signing come to
+ */
+export async function revisionFaults(
+  read: ReadFile,
   piece: string,
   issued: IssuedRevision,
   before: Json | undefined,
 ): Promise<string[]> {
-  const manifest = await manifestOf(dir, piece, issued);
+  const manifest = await manifestOf(read, issued);
   if (manifest === undefined) return ['Its list of files (manifest.json) is not there as it was signed.'];
   const files = new Map<string, Uint8Array>();
   const faults: string[] = [];
   for (const [name, sha256] of Object.entries(manifest.files)) {
-    const bytes = await readRevisionFile(dir, piece, issued.revision, name);
+    const bytes = await read(name);
     if (bytes === undefined) faults.push(`Its file ${name} is not there.`);
     else if (sha256Of(bytes) !== sha256)
       faults.push(`Its file ${name} is not the one that was signed: its bytes differ.`);

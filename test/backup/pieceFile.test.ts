@@ -3,7 +3,6 @@ import { cp, readdir, readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { describe, expect, it } from 'vitest';
-import { openPromise } from 'yauzl';
 import { ZipFile } from 'yazl';
 import type { RecordedEvent } from '../../src/piece/event.ts';
 import { hashEvent } from '../../src/record/chain.ts';
@@ -14,6 +13,7 @@ import { act, finding, opening, step } from '../kits/drafts.ts';
 import { sha256 } from '../kits/pictures.ts';
 import { pieceRecord } from '../kits/pieceRecord.ts';
 import { temporaryFolder } from '../kits/temporaryFolder.ts';
+import { unzip } from '../kits/unzip.ts';
 
 /** A record with one piece: acts of two devices, a photo, an undo and a redo, among acts on another piece. */
 async function firstRecord() {
@@ -28,18 +28,6 @@ async function firstRecord() {
 
 const codes = (outcome: { ok: boolean; faults?: { code: string }[] }) =>
   outcome.faults?.map(({ code }) => code);
-
-/** The files of a zip as text or bytes. */
-async function unzip(file: string): Promise<Map<string, Buffer>> {
-  const zip = await openPromise(file);
-  const found = new Map<string, Buffer>();
-  for await (const entry of zip.eachEntry()) {
-    const chunks: Buffer[] = [];
-    for await (const chunk of await zip.openReadStreamPromise(entry)) chunks.push(chunk as Buffer);
-    found.set(entry.fileName, Buffer.concat(chunks));
-  }
-  return found;
-}
 
 /** A zip of our own making, from files; `sealed` gives it a list that fits them. */
 async function zipOf(files: Map<string, Buffer>, sealed = true): Promise<string> {
@@ -228,6 +216,15 @@ describe('a file that is not what it was', () => {
     const rehash = (event: RecordedEvent) => ({ ...event, hash: hashEvent(event) });
     const tries: [string, (acts: RecordedEvent[]) => RecordedEvent[]][] = [
       ['adopt.act-changed', (acts) => acts.map((one, n) => (n === 1 ? { ...one, who: 'another' } : one))],
+      [
+        'adopt.origin-differs',
+        (acts) =>
+          acts.map((one, n) =>
+            n === 1
+              ? rehash({ ...one, origin: { record: 'r', seq: 1, before: one.before, hash: one.hash } })
+              : one,
+          ),
+      ],
       [
         'adopt.before-differs',
         (acts) =>

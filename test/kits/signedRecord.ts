@@ -15,12 +15,14 @@ import { act, finding, opening } from './drafts.ts';
 import { gradient, sha256 } from './pictures.ts';
 import { temporaryFolder } from './temporaryFolder.ts';
 
-const knowledge = compileKnowledge(soundKnowledge).knowledge as Knowledge;
+/** The small knowledge of the tests, compiled. */
+export const knowledgeOfTests = compileKnowledge(soundKnowledge).knowledge as Knowledge;
 
 /** Makes the files of a revision in this process, by the small knowledge of the tests. */
 export const makeRevisionHere: MakeRevision = ({ piece, ...of }, onStep) =>
-  setIssued({ ...of, piece, knowledge, version: '0.0.0-test', draws: 10, plates: [] }, (step, done, total) =>
-    onStep({ step, done, total }),
+  setIssued(
+    { ...of, piece, knowledge: knowledgeOfTests, version: '0.0.0-test', draws: 10, plates: [] },
+    (step, done, total) => onStep({ step, done, total }),
   );
 
 /** What was concluded, as an act. */
@@ -85,5 +87,16 @@ export async function signedRecord() {
     };
     return issueRevision(parts, view, request, () => {});
   };
-  return { dir, log, store, parts, sign, photoPath: path, pdf: await sign() };
+  /** Begins the next revision, with something new in it. */
+  const begin = () => {
+    store.append([
+      act('one', 'revision-begun', [
+        { path: ['opinion', 'status'], to: 'draft' },
+        { path: ['opinion', 'isNew'], to: 'A stretcher was looked at again.' },
+        { path: ['opinion', 'why'], to: 'A second visit.' },
+      ]),
+      finding('one', 'c', 'splat'),
+    ]);
+  };
+  return { dir, log, store, parts, sign, begin, photoPath: path, pdf: await sign() };
 }

@@ -2,7 +2,8 @@ import { createHash } from 'node:crypto';
 import { createReadStream, existsSync } from 'node:fs';
 import { cp, mkdir, readdir, readFile, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import type { RecordedEvent } from '../../piece/event.ts';
+import type { Json, RecordedEvent } from '../../piece/event.ts';
+import { foldEvents } from '../../piece/fold.ts';
 import type { ForeignActs } from '../adoptActs.ts';
 import { factsOf, syncFile, syncFolder } from '../backup/durableFiles.ts';
 import { besideActs, besideId } from '../besideActs.ts';
@@ -10,6 +11,7 @@ import { done, type Outcome, refuse } from '../fault.ts';
 import type { OwnEntry, OwnKnowledge } from '../ownKnowledge.ts';
 import type { PhotoFolder } from '../photos.ts';
 import type { RecordStore } from '../store.ts';
+import { issuedBy, revisionFaults } from '../verifyIssued.ts';
 import { readPieceFile, type UnpackedPiece } from './readPieceFile.ts';
 
 /** The record that a piece is brought into. */
@@ -71,6 +73,8 @@ async function bringInUnpacked(
   };
   const would = store.adopt(foreign, true);
   if (!would.ok) return would;
+  const whole = await revisionsAreWhole(folder, piece, acts as RecordedEvent[]);
+  if (!whole.ok) return whole;
   const kept = await keepPhotos(folder, photos);
   if (!kept.ok) return kept;
   const issued = await keepRevisions(folder, dataDir, piece, [...revisions.value.keys()]);
@@ -97,7 +101,32 @@ function readLines(text: string): unknown[] | undefined {
   }
 }
 
-/** The SHA-256 of each revision's list of files, once each file is what that list says. */
+/** Whether each revision in the file is as its act says it was signed, to the last of its files. */
+async function revisionsAreWhole(
+  folder: string,
+  piece: string,
+  acts: readonly RecordedEvent[],
+): Promise<Outcome<undefined>> {
+  let document: Json | undefined;
+  for (const act of acts) {
+    const before = document;
+    document = foldEvents(before, [act]);
+    const issued = issuedBy(act);
+    if (issued === undefined) continue;
+    const read = (name: string) =>
+      readFile(join(folder, 'issued', String(issued.revision), name)).catch(() => undefined);
+    const [fault] = await revisionFaults(read, piece, issued, before);
+    if (fault !== undefined)
+      return refuse(
+        'piece-file.revision',
+        `Revision ${issued.revision} in this file is not as it was signed, so nothing was brought in. ${fault}`,
+        'file',
+      );
+  }
+  return done(undefined);
+}
+
+/** The SHA-256 of each revision's list of files. */
 async function revisionsIn(folder: string): Promise<Outcome<Map<string, string>>> {
   const found = new Map<string, string>();
   for (const revision of await readdir(join(folder, 'issued')).catch(() => [] as string[])) {
