@@ -4,12 +4,13 @@ import type { OwnKnowledge } from '../record/ownKnowledge.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { ReadOnly } from '../record/readOnly/readOnly.ts';
 import type { RecordStore } from '../record/store.ts';
+import { unreadableFile } from '../record/unreadableFile.ts';
 import type { MakeRevision } from './askOpinion.ts';
 import type { BackupKeeper } from './backup/backupKeeper.ts';
 import { backupRoutes } from './backup/backupRoutes.ts';
 import { type Calculate, calculationRoutes } from './calculationRoutes.ts';
 import { knowledgeStamp } from './differenceSince.ts';
-import { faultAnswer } from './faultAnswer.ts';
+import { faultAnswer, faultsAnswer } from './faultAnswer.ts';
 import { fieldGuideRoutes, type SetGuide } from './fieldGuideRoutes.ts';
 import { answerWithPolicy, onlyOurPages } from './guard.ts';
 import { issuedRoutes } from './issuedRoutes.ts';
@@ -95,8 +96,13 @@ export function createApp(parts: ServerParts): Hono {
   );
   app.get('*', screens);
   app.onError((error, context) => {
-    if (error instanceof DamagedPiece)
-      return faultAnswer(context, 422, 'record.piece-damaged', error.message, 'piece');
+    const isRead = context.req.method === 'GET';
+    const damaged = error instanceof DamagedPiece ? error : undefined;
+    const unreadable = unreadableFile(damaged !== undefined && !isRead ? damaged.cause : error);
+    // What was handed in says nothing of the file: the page keeps it, and hands it in again.
+    if (unreadable !== undefined) return faultsAnswer(context, [unreadable], isRead ? undefined : 503);
+    if (damaged !== undefined)
+      return faultAnswer(context, 422, 'record.piece-damaged', damaged.message, 'piece');
     tellFault(error);
     return faultAnswer(
       context,

@@ -55,6 +55,45 @@ describe('a piece with a bad act', () => {
   });
 });
 
+describe('a file with a page that can’t be read', () => {
+  it('is told in a sentence by every page and at the terminal not at all, and what is handed in is asked for again', async () => {
+    const dir = await temporaryFolder();
+    const file = join(dir, 'record.db');
+    const first = createStore(sqliteLog(file));
+    first.append([opening('one')]);
+    for (let n = 0; n < 60; n++) first.append([finding('one', `sign-${n}`, 'splat')]);
+    first.close();
+    const database = openSqlite(file);
+    const roots = database
+      .prepare<{ page: number }>(
+        "SELECT rootpage AS page FROM sqlite_schema WHERE tbl_name = 'events' AND rootpage > 0",
+      )
+      .all();
+    database.close();
+    const bytes = await readFile(file);
+    for (const { page } of roots) bytes.fill(0xff, (page - 1) * 4096, (page - 1) * 4096 + 8);
+    await writeFile(file, bytes);
+    const log = sqliteLog(file, { readOnly: true });
+    onTestFinished(() => log.close());
+    const { get, post, faults } = await testApp({ parts: { store: createStore(log) } });
+    const plain = {
+      faults: [
+        {
+          code: 'record.file-damaged',
+          message: expect.stringMatching(/^The file .* underside verify .*restore\.$/),
+        },
+      ],
+    };
+    for (const path of ['pieces', 'record']) {
+      const answer = await get(`/api/${path}`);
+      expect([path, answer.status, await answer.json()]).toMatchObject([path, 422, plain]);
+    }
+    const handed = await post('/api/pieces/two/events', { events: [opening('two')] });
+    expect([handed.status, await handed.json()]).toMatchObject([503, plain]);
+    expect(faults).toEqual([]);
+  });
+});
+
 describe('an act that names a photo', () => {
   it('is refused until the photo has come, and then taken', async () => {
     const { app, post } = await testApp();

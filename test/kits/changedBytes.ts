@@ -1,5 +1,5 @@
-import { readFile, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { readFile, rm, writeFile } from 'node:fs/promises';
+import { basename, join } from 'node:path';
 import { expect } from 'vitest';
 import { sourceFiles } from '../../src/record/backup/sourceFiles.ts';
 import { openSqlite } from '../../src/record/sqlite/openSqlite.ts';
@@ -7,15 +7,22 @@ import { sqliteLog } from '../../src/record/sqliteLog.ts';
 import { createStore } from '../../src/record/store.ts';
 import { verifyRecord } from '../../src/record/verify.ts';
 import { finding } from './drafts.ts';
+import { lookOverHttp } from './lookOverHttp.ts';
 import { recordFolder } from './recordFolder.ts';
 
-/** What came of the trials: those that changed what stands in the record, and those of them that were found. */
-export type Trials = { inUse: number; found: number; unused: number; foundUnused: number };
+/** What came of the trials: those that changed what stands in the record, those of them that were found, those not opened. */
+export type Trials = {
+  inUse: number;
+  found: number;
+  unused: number;
+  foundUnused: number;
+  notOpened: number;
+};
 
 /**
  * Changes one byte of the database or of a photo, `trials` times over from the sound record: a change is in use when it
  * changes what can be read from the file, or when the file can't be read any more. Checking must find each of these,
- * and never throw.
+ * and never throw; the program must open the record and answer, or say in a sentence why not.
  */
 export async function changeBytes(trials: number, seed: number): Promise<Trials> {
   const dir = await recordFolder();
@@ -26,7 +33,9 @@ export async function changeBytes(trials: number, seed: number): Promise<Trials>
   const database = join(dir, 'record.db');
   const photos = (await sourceFiles(dir)).filter((path) => path.startsWith('photos/'));
   const sound = contents(database);
-  const told: Trials = { inUse: 0, found: 0, unused: 0, foundUnused: 0 };
+  const soundBytes = await readFile(database);
+  const shas = photos.map((path) => basename(path));
+  const told: Trials = { inUse: 0, found: 0, unused: 0, foundUnused: 0, notOpened: 0 };
   const next = random(seed);
   for (let trial = 0; trial < trials; trial++) {
     const file = next(6) === 0 ? join(dir, photos[next(photos.length)] ?? '') : database;
@@ -42,7 +51,13 @@ export async function changeBytes(trials: number, seed: number): Promise<Trials>
     if (!ok && inUse) told.found++;
     if (!ok && !inUse) told.foundUnused++;
     expect.soft(ok && inUse, `byte ${at} of ${file}, ${bytes[at]} to ${changed[at]}`).toBe(false);
+    const { refusal, complaints } = await lookOverHttp(dir, shas);
+    expect.soft(complaints, `byte ${at} of ${file}, ${bytes[at]} to ${changed[at]}`).toEqual([]);
+    if (refusal !== undefined) told.notOpened++;
     await writeFile(file, bytes);
+    // What was entered meanwhile goes: each trial begins from the sound record.
+    await writeFile(database, soundBytes);
+    for (const beside of ['-wal', '-shm']) await rm(`${database}${beside}`, { force: true });
   }
   return told;
 }
