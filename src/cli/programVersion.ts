@@ -1,6 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 
-/** The version of the program, as its package says: beside the built program, one folder up. */
+/** The version of the program, as its package says: beside the built program one folder up, two from its source. */
 export function programVersion(): string {
-  return JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')).version;
+  const places = ['../package.json', '../../package.json'].map((path) => new URL(path, import.meta.url));
+  const file = places.find((place) => existsSync(place));
+  if (file === undefined) throw new Error('The package of the program is not there: install it anew.');
+  return JSON.parse(readFileSync(file, 'utf8')).version;
 }

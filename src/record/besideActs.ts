@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Json, RecordedEvent } from '../piece/event.ts';
+import type { Change, Json, RecordedEvent } from '../piece/event.ts';
 import { hashEvent } from './chain.ts';
 
 /** The name a piece of another record has when it is brought in beside the one of its own name: the same each time. */
@@ -19,20 +19,33 @@ export function besideActs(acts: readonly RecordedEvent[], piece: string): Recor
       id: idFrom(piece, act.id),
       piece,
       ...(act.of === undefined ? {} : { of: idFrom(piece, act.of) }),
-      changes: act.changes.map((change) =>
-        change.path.length === 0 && change.to !== undefined
-          ? { ...change, to: renamed(change.to, piece) }
-          : change,
-      ),
+      changes: act.changes.map((change) => besideChange(change, piece)),
     };
     return { ...moved, hash: hashEvent(moved) };
   });
 }
 
+/** Whatever title the piece ever had says that it is the one beside: what stood before an act must be what the act before it set. */
+function besideChange(change: Change, piece: string): Change {
+  const { path, to, from, saw } = change;
+  if (path.length === 0) return to === undefined ? change : { ...change, to: renamed(to, piece) };
+  if (path.length > 1 || path[0] !== 'title') return change;
+  return {
+    ...change,
+    to: besideTitle(to),
+    from: besideTitle(from),
+    ...(saw === undefined ? {} : { saw: { value: besideTitle(saw.value) } }),
+  };
+}
+
 function renamed(document: Json, id: string): Json {
   if (typeof document !== 'object' || document === null || Array.isArray(document)) return document;
-  const title = typeof document.title === 'string' && document.title !== '' ? document.title : 'A piece';
-  return { ...document, id, title: `${title} (brought in beside)` };
+  return { ...document, id, title: besideTitle(document.title) };
+}
+
+function besideTitle(title: Json | undefined): Json {
+  if (title !== undefined && typeof title !== 'string') return title;
+  return `${title === undefined || title === '' ? 'A piece' : title} (brought in beside)`;
 }
 
 /** A UUID of version 8 (RFC 9562: made in a way of one's own) from a name and an id. */
