@@ -23,6 +23,7 @@ export function makingFirst(
   drawn: MakingRedraws,
   grounds: { looks: number; photoOnly: boolean; clashes: boolean; draws: number },
   shown: (probability: number) => number,
+  isConsidered: (reading: ReadingId) => boolean,
 ): Weighing['making'] {
   const leading = leadingMaking(shares);
   return {
@@ -32,6 +33,7 @@ export function makingFirst(
         probability: shown(shares[id]),
         low: shown(grounds.draws === 0 ? shares[id] : drawn.intervals[id][0]),
         high: shown(grounds.draws === 0 ? shares[id] : drawn.intervals[id][1]),
+        ...(readingsOfMaking[id].some(isConsidered) ? {} : { considered: false as const }),
       }))
       .sort((a, b) => shares[b.id] - shares[a.id]),
     leading,

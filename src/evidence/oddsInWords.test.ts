@@ -7,7 +7,7 @@ const making = {
 } as never;
 
 it('says that the examiner chose the odds only where they did', () => {
-  expect(oddsInWords({}, { making })).toBe('even starting odds, as the program proposes them,');
+  expect(oddsInWords({}, { making })).toBe('even starting odds, left as they are,');
   expect(oddsInWords({ startingOdds: 'sceptical' }, { making })).toBe(
     'skeptical starting odds, chosen by the examiner,',
   );

@@ -1,9 +1,8 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
 import { findingKey, type Sureness } from '../piece/finding.ts';
-import { expectedWords, type PieceHistory } from '../piece/observation.ts';
-import { figureRange } from './figures.ts';
 import type { Report } from './groupLikelihood.ts';
+import { tellsOfChange } from './lookedOver.ts';
 import { measuredLook } from './measuredLook.ts';
 import type { CaseToWeigh, ObservationToWeigh } from './weighing.ts';
 import { binOf, type YearAxis, yearAxis } from './yearAxis.ts';
@@ -120,6 +119,8 @@ export function prepareCase(
     .filter(({ needsPart }) => needsPart?.some((kind) => parts.some((part) => part.kind === kind)) ?? true);
   const { looks, ignored } = looksOf(input, knowledge, parts, alterations);
   const shops = fittingShops(input, knowledge, form, span);
+  const observations = input.observations ?? [];
+  const against = tellsOfChange({ looks, observations, alterations });
   return {
     ok: true,
     prepared: {
@@ -130,11 +131,8 @@ export function prepareCase(
       shops,
       looks,
       ignored,
-      observations: input.observations ?? [],
-      lookedOver:
-        input.lookedOver === true &&
-        !looks.some(tellsOfCondition(alterations)) &&
-        !(input.observations ?? []).some(speaksOfChange),
+      observations,
+      lookedOver: input.lookedOver === true && against.looks.length + against.observations.length === 0,
       span,
       place: input.claim?.place ?? '',
       odds,
@@ -143,30 +141,6 @@ export function prepareCase(
       yearNow,
     },
   };
-}
-
-/** Whether a finding tells of a repair, a change or a part of another piece, so that it cannot be said that none was found. */
-function tellsOfCondition(alterations: readonly Alteration[]): (look: Look) => boolean {
-  const telling = new Set(
-    alterations.filter((each) => each.class !== 'upkeep').map((each) => `alteration/${each.id}`),
-  );
-  return ({ sign, state }) =>
-    state === 'present' &&
-    (telling.has(sign.hangsOn) || (sign.hangsOn === 'origin' && !isMostlyOriginal(sign)));
-}
-
-function isMostlyOriginal({ shows }: Sign): boolean {
-  const best = (state: string) => {
-    const figure = shows[state];
-    return figure === undefined ? 0 : figureRange(figure).best;
-  };
-  return Object.keys(shows).every((state) => best(state) <= best('of-the-making'));
-}
-
-/** Whether an observation of the examiner's own is more to be expected of a mended, changed or married piece than of a whole one. */
-function speaksOfChange({ expected }: ObservationToWeigh): boolean {
-  const height = (history: PieceHistory) => expectedWords.indexOf(expected[history]);
-  return (['repaired', 'altered', 'married'] as const).some((each) => height(each) > height('original'));
 }
 
 function usualAxis(firstYear: number, yearNow: number): YearAxis {

@@ -3,7 +3,7 @@ import { reasonInWords, speaksFor } from './reasonWords.ts';
 import { verbalScale } from './verbalScale.ts';
 
 const finding = { sign: 'peg', part: null } as never;
-const named = () => '“Peg” on the rail';
+const named = { finding: () => '“Peg” on the rail', own: (id: string) => `Your own observation ${id}` };
 const group = {
   cause: { kind: 'alteration', id: 'married', name: 'Upper and lower part married' },
   findings: Array.from({ length: 5 }, () => finding),
@@ -57,4 +57,11 @@ it('uses the words of the printed scale for every band', () => {
   for (const little of [0.4, 3, -3])
     expect(speaksFor(little, 'a', 'b')).toBe('says too little either way to count as support');
   expect(speaksFor(3, 'a', 'b', true)).toBe('say too little either way to count as support');
+});
+
+it('names an observation of the examiner’s own as such', () => {
+  const own = { ...group, cause: undefined, findings: [], own: 'one', withinWhole: 6 };
+  expect(reasonInWords(own, 'period-repaired', named)).toBe(
+    'Your own observation one speaks weakly for a period piece with later repairs, with all else taken in',
+  );
 });

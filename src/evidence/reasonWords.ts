@@ -19,21 +19,26 @@ export function sidesOf(leading: ReadingId): [string, string] {
  * A reason in a sentence without its stop: `Upper and lower part married: five findings together speak strongly for a piece made
  * up from old parts`; for a single finding what it does with all else taken in.
  *
- * @param named  a finding named: `“Pegged tenons” on the left side rail`
+ * @param named  names what speaks
  */
-export function reasonInWords(
-  reason: Reason,
-  leading: ReadingId,
-  named: (finding: Weighing['weights'][number]) => string,
-): string {
-  const { cause, findings } = reason;
-  const many = cause !== undefined;
-  const who = many
-    ? `${cause.name}: ${inWords(findings.length)} findings together`
-    : findings.map(named).join(', ');
+export function reasonInWords(reason: Reason, leading: ReadingId, named: Named): string {
+  const many = reason.cause !== undefined;
+  const who = whoSpeaks(reason, named);
   if (reason.withinWhole === null) return `${who} ${many ? 'have' : 'has'} no number: ${limitWords(reason)}`;
   const speaks = speaksFor(reason.withinWhole, ...sidesOf(leading), many);
   return many ? `${who} ${speaks}` : `${who} ${speaks}, with all else taken in`;
+}
+
+/** Names a finding, `“Pegged tenons” on the left side rail`, and what is the examiner’s own, marked as such, by its id. */
+export type Named = {
+  finding: (finding: Weighing['weights'][number]) => string;
+  own: (id: string) => string;
+};
+
+function whoSpeaks({ cause, findings, own }: Reason, named: Named): string {
+  if (own !== undefined) return named.own(own);
+  if (cause !== undefined) return `${cause.name}: ${inWords(findings.length)} findings together`;
+  return findings.map(named.finding).join(', ');
 }
 
 function limitWords({ limit }: Reason): string {

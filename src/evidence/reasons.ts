@@ -4,12 +4,17 @@ import type { Weighing } from './weighing.ts';
 type Weight = Weighing['weights'][number];
 type InWhole = Pick<Weight, 'withinWhole' | 'againstRival' | 'words' | 'limit'>;
 
-/** What speaks for or against the leading reading: several findings of one cause taken together, or one finding. */
+/**
+ * What speaks for or against the leading reading: several findings of one cause taken together, one finding, or something of the
+ * examiner’s own that no sign covers.
+ */
 export type Reason = InWhole & {
   /** What the findings have in common; nothing for a single finding. */
   cause: Weighing['reasonGroups'][number]['cause'] | undefined;
-  /** The findings, the weightiest by itself first. */
+  /** The findings, the weightiest by itself first; none where an observation speaks. */
   findings: Weight[];
+  /** The id of the examiner’s own observation that speaks, or `lookedOverId`. */
+  own?: string;
 };
 
 /** The reasons on either side, the weightiest first, and those that stand on neither. */
@@ -23,11 +28,12 @@ export type Reasons = {
 };
 
 /**
- * Why the leading reading leads: findings of one cause counted together, once, and the others one by one.
+ * Why the leading reading leads: findings of one cause counted together, once, the others one by one, and the examiner’s own
+ * observations.
  *
  * The order is that of what taking each out of the whole would change, for the leading reading against all the others.
  */
-export function reasonsOf(weighing: Pick<Weighing, 'weights' | 'reasonGroups'>): Reasons {
+export function reasonsOf(weighing: Pick<Weighing, 'weights' | 'reasonGroups' | 'observations'>): Reasons {
   const grouped = new Set(weighing.reasonGroups.flatMap(({ findings }) => findings.map(keyOf)));
   const weightOf = new Map(weighing.weights.map((weight) => [keyOf(weight), weight]));
   const all: Reason[] = [
@@ -47,6 +53,7 @@ export function reasonsOf(weighing: Pick<Weighing, 'weights' | 'reasonGroups'>):
         words,
         ...(limit === undefined ? {} : { limit }),
       })),
+    ...weighing.observations.map(({ id, ...rest }) => ({ ...rest, cause: undefined, findings: [], own: id })),
   ];
   const weighed = all
     .flatMap((reason) => (reason.withinWhole === null ? [] : [{ reason, size: reason.withinWhole }]))
@@ -59,6 +66,12 @@ export function reasonsOf(weighing: Pick<Weighing, 'weights' | 'reasonGroups'>):
     limits: all.filter((reason) => reason.withinWhole === null),
     neither: those((size) => !isSupport(size)),
   };
+}
+
+/** A key by which a reason is told from the others of a weighing. */
+export function reasonKey({ cause, findings, own }: Pick<Reason, 'cause' | 'findings' | 'own'>): string {
+  if (own !== undefined) return `own ${own}`;
+  return cause === undefined ? findings.map(keyOf).join() : `${cause.kind} ${cause.id}`;
 }
 
 function keyOf({ sign, part }: { sign: string; part: string | null }): string {

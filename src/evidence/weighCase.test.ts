@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Form } from '../knowledge/schema.ts';
 import { smallKnowledge } from './testing/smallKnowledge.ts';
 import { weighCase } from './weighCase.ts';
 import { type CaseToWeigh, weighing } from './weighing.ts';
 
 const knowledge = smallKnowledge();
 
-function weigh(input: Partial<CaseToWeigh> & Pick<CaseToWeigh, 'findings'>) {
-  const result = weighCase({ form: 'bench', mode: 'in-hand', draws: 0, quick: true, ...input }, knowledge, {
+function weigh(input: Partial<CaseToWeigh> & Pick<CaseToWeigh, 'findings'>, known = knowledge) {
+  const result = weighCase({ form: 'bench', mode: 'in-hand', draws: 0, quick: true, ...input }, known, {
     yearNow: 2026,
   });
   if (!result.ok) throw new Error(result.faults.map((each) => each.message).join(' '));
@@ -240,6 +241,40 @@ describe('the making first, the condition second', () => {
 });
 
 describe('a case that cannot be weighed', () => {
+  it('says of a form that nothing puts together from old parts that this was not considered', () => {
+    const marked = (output: ReturnType<typeof weigh>) => [
+      ...output.readings.filter(({ considered }) => considered === false).map(({ id }) => id),
+      ...output.making.answers.filter(({ considered }) => considered === false).map(({ id }) => id),
+    ];
+    expect(marked(weigh({ findings: mixed }))).toEqual([]);
+    const bench = knowledge.forms.bench as Form;
+    const kept = bench.alterations.filter((id) => knowledge.alterations[id]?.class !== 'make-up');
+    expect(kept.length).toBeLessThan(bench.alterations.length);
+    const without = { ...knowledge, forms: { bench: { ...bench, alterations: kept } } };
+    expect(marked(weigh({ findings: mixed }, without))).toEqual(['made-up', 'put-together']);
+  });
+
+  it('takes having been looked over for something looked at', () => {
+    const why = (input: Parameters<typeof weigh>[0]) =>
+      weigh({ ...input, draws: 5, quick: false }).making.firmness.why;
+    expect(why({ findings: [] })).toContain('Nothing has been looked at yet');
+    expect(why({ findings: [], lookedOver: true })).not.toContain('Nothing has been looked at yet');
+  });
+
+  it('weighs all findings together for period against later by what they change of those odds, marriages left out', () => {
+    const sides = (output: ReturnType<typeof weigh>) =>
+      10 *
+      Math.log10(
+        probabilityOf(output, 'period-intact', 'period-repaired', 'period-altered') /
+          probabilityOf(output, ...later),
+      );
+    const findings = mixed.slice(0, 1);
+    expect(weigh({ findings }).altogether.periodAgainstLater).toBeCloseTo(
+      sides(weigh({ findings })) - sides(weigh({ findings: [] })),
+      1,
+    );
+  });
+
   it('names the form, the odds or the shop that is not known', () => {
     for (const wrong of [{ form: 'sofabed' }, { startingOdds: 'rosy' }, { shops: ['west'] }]) {
       const result = weighCase({ form: 'bench', mode: 'in-hand', findings: [], ...wrong }, knowledge, {

@@ -1,15 +1,16 @@
 import type { Alteration, Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
-import { readingIds } from '../piece/readings.ts';
+import { type ReadingId, readingIds } from '../piece/readings.ts';
 import { bindingLooks } from './bindingLooks.ts';
 import { unexplained } from './conflict.ts';
+import { isConsidered } from './considered.ts';
 import { contradictions } from './contradictions.ts';
 import { type Evaluation, evaluate } from './evaluation.ts';
 import { bestDraw } from './figures.ts';
 import { firmness } from './firmness.ts';
 import { yearSummary } from './highestDensity.ts';
 import { layOut } from './layout.ts';
-import { strongestRival } from './logOdds.ts';
+import { strongestRival, weightBetween } from './logOdds.ts';
 import { lookPlan, withinLimits } from './lookPlan.ts';
 import { conditionOf, leadingMaking, makingFirst, makingShares } from './makingFirst.ts';
 import { massesIf } from './massesAfter.ts';
@@ -26,7 +27,7 @@ import { standingOf } from './standing.ts';
 import { startingOddsEffect } from './startingOddsEffect.ts';
 import type { CaseToWeigh, Weighing } from './weighing.ts';
 import { weighObservations } from './weighObservations.ts';
-import { type WeightInWhole, weighLooks, weightInWhole } from './weights.ts';
+import { periodAndLater, type WeightInWhole, weighLooks, weightInWhole } from './weights.ts';
 import { triedWords, wouldChange } from './wouldChange.ts';
 
 /** What weighing leans on besides the case and the knowledge. */
@@ -79,11 +80,12 @@ export function weighCase(
   const clash = unexplained(evaluation, weights);
   const before = weights[0]?.before ?? evaluation.masses;
   const grounds = {
-    looks: prepared.looks.length + prepared.observations.length,
+    looks: prepared.looks.length + prepared.observations.length + Number(prepared.lookedOver),
     photoOnly: prepared.photoOnly,
     clashes: clash.unexplained,
     draws: drawn.draws,
   };
+  const considers = (id: ReadingId) => isConsidered(id, prepared.alterations);
   const changes = quick ? [] : wouldChange(evaluation, leading);
   return {
     ok: true,
@@ -94,6 +96,7 @@ export function weighCase(
           probability: shown(probability[id]),
           low: shown(drawn.draws === 0 ? probability[id] : drawn.intervals[id][0]),
           high: shown(drawn.draws === 0 ? probability[id] : drawn.intervals[id][1]),
+          ...(considers(id) ? {} : { considered: false as const }),
         }))
         .sort((a, b) => probability[b.id] - probability[a.id]),
       leading,
@@ -103,7 +106,7 @@ export function weighCase(
         shareLeading: drawn.shareLeading,
         low: drawn.intervals[leading][0],
       }),
-      making: makingFirst(making, drawn.making, grounds, shown),
+      making: makingFirst(making, drawn.making, grounds, shown, considers),
       condition: conditionOf(probability, parts),
       unexplained: clash,
       years: {
@@ -129,7 +132,10 @@ export function weighCase(
         ...inWhole(each),
       })),
       observations: weighObservations(evaluation, leading),
-      altogether: inWhole(weightInWhole(evaluation, leading, weights, before, before, evaluation.looks)),
+      altogether: {
+        ...inWhole(weightInWhole(evaluation, leading, weights, before, before, evaluation.looks)),
+        periodAgainstLater: weightBetween(evaluation.masses, before, periodAndLater),
+      },
       contradictions: contradictions(
         evaluation,
         weights,

@@ -100,6 +100,12 @@ const explanation = z.strictObject({
   share,
 });
 
+/**
+ * False where the knowledge of the form has no alteration that leads there, so that the answer was not considered at all and its
+ * probability says nothing; left out for all others.
+ */
+const notConsidered = z.literal(false).optional();
+
 const years = z.strictObject({
   p50: interval,
   p90: interval,
@@ -114,7 +120,9 @@ const firmness = z.strictObject({
 
 /** What the findings say. Probabilities shown are never above 0.999 or below 0.001; `density` sums to 1 over 5-year bins. */
 export const weighing = z.strictObject({
-  readings: z.array(z.strictObject({ id: readingId, probability: share, low: share, high: share })),
+  readings: z.array(
+    z.strictObject({ id: readingId, probability: share, low: share, high: share, considered: notConsidered }),
+  ),
   leading: readingId,
   /**
    * True only if the leading reading leads in 95 of 100 redraws, has a probability of 0.9 and of 0.8 at the low end of their
@@ -124,7 +132,15 @@ export const weighing = z.strictObject({
   firmness,
   /** How the piece came to be, asked first: the readings of each answer together. Most probable first. */
   making: z.strictObject({
-    answers: z.array(z.strictObject({ id: makingKind, probability: share, low: share, high: share })),
+    answers: z.array(
+      z.strictObject({
+        id: makingKind,
+        probability: share,
+        low: share,
+        high: share,
+        considered: notConsidered,
+      }),
+    ),
     leading: makingKind,
     firm: z.boolean(),
     firmness,
@@ -185,8 +201,12 @@ export const weighing = z.strictObject({
   ),
   /** The examiner's own observations, and that the piece was looked over: what each does within the whole. */
   observations: z.array(z.strictObject({ id: z.string(), ...inWhole })),
-  /** All findings together: what they do for the leading reading from the starting odds on. */
-  altogether: z.strictObject(inWhole),
+  /** All findings together, without the observations: what they do for the leading reading from the starting odds on. */
+  altogether: z.strictObject({
+    ...inWhole,
+    /** The same for a period piece (altered or not) against any later one; one put together from old parts stands on no side. */
+    periodAgainstLater: decibansOrNone,
+  }),
   contradictions: z.array(
     z.strictObject({
       ...findingRef,

@@ -46,7 +46,7 @@ export const periodReadings: readonly ReadingId[] = [
 ];
 
 /** A piece put together from old ones is neither of the period as it stands nor a later copy: it stands on no side. */
-const periodAndLater: Sides = {
+export const periodAndLater: Sides = {
   one: readingsOfMaking['of-the-period'],
   other: [...readingsOfMaking['later-copy'], ...readingsOfMaking['to-deceive']],
 };

@@ -3,6 +3,7 @@ import { weighCase } from '../evidence/weighCase.ts';
 import type { Weighing } from '../evidence/weighing.ts';
 import { markOwn } from '../knowledge/markOwn.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
+import { hasEvidence } from '../piece/hasEvidence.ts';
 import type { Piece } from '../piece/piece.ts';
 import { composeOpinion } from './composeOpinion.ts';
 import { drawStanding } from './drawStanding.ts';
@@ -72,7 +73,7 @@ export function weighed(
   onShare: (share: number) => void,
 ): Weighing | undefined {
   const knowledge = markOwn(plain, ownMarks);
-  if (Object.keys(piece.findings).length === 0) return undefined;
+  if (!hasEvidence(piece)) return undefined;
   const result = weighCase(
     { ...caseFromPiece(piece), ...(draws === undefined ? {} : { draws }) },
     knowledge,

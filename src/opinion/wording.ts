@@ -1,5 +1,6 @@
 import type { Purpose } from '../piece/engagement.ts';
 import type { FindingState, Sureness } from '../piece/finding.ts';
+import { hasEvidence } from '../piece/hasEvidence.ts';
 import type { Piece } from '../piece/piece.ts';
 
 export const purposeWords: Record<Purpose, string> = {
@@ -51,9 +52,11 @@ export function stopped(text: string): string {
   return trimmed === '' || /[.?!…:”"’)]$/u.test(trimmed) ? trimmed : `${trimmed}.`;
 }
 
-/** Whether anything says that the piece was looked at: a day or a finding. */
-export function isExamined({ engagement, findings }: Pick<Piece, 'engagement' | 'findings'>): boolean {
-  return engagement.examinedOn !== undefined || Object.keys(findings).length > 0;
+/** Whether anything says that the piece was looked at: a day, a finding or an observation. */
+export function isExamined(
+  piece: Pick<Piece, 'engagement' | 'findings' | 'observations' | 'lookedOver'>,
+): boolean {
+  return piece.engagement.examinedOn !== undefined || hasEvidence(piece);
 }
 
 /** `1 finding`, `2 findings`. */

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { comparePieces } from './comparePieces.ts';
+import { expectedAtFirst } from './observationWords.ts';
 import { piece } from './piece.ts';
 
 const finding = (sign: string, state: string, words = '') => ({
@@ -26,6 +27,22 @@ describe('a piece beside what it was', () => {
     expect(findings.added.map((each) => each.sign)).toEqual(['c']);
     expect(findings.removed.map((each) => each.sign)).toEqual(['a']);
     expect(findings.changed.map((each) => [each.was.state, each.now.state])).toEqual([['present', 'absent']]);
+  });
+
+  test('names observations that came and changed, and what was stated of the whole', () => {
+    const expected = { ...expectedAtFirst, copied: 'often' };
+    const own = (id: string, words: string) => ({ [id]: { id, words, expected } });
+    const was = of({ observations: own('a', 'Cut down.') });
+    const now = of({
+      observations: { ...own('a', 'Cut down by an inch.'), ...own('b', 'New.') },
+      lookedOver: true,
+    });
+    const { same, observations, fields } = comparePieces(was, now);
+    expect(same).toBe(false);
+    expect(observations.added.map(({ words }) => words)).toEqual(['New.']);
+    expect(observations.changed.map((each) => each.was.words)).toEqual(['Cut down.']);
+    expect(fields).toEqual([{ path: ['lookedOver'], was: false, now: true }]);
+    expect(comparePieces(was, of({ observations: own('a', 'Cut down.') })).same).toBe(true);
   });
 
   test('names each field that holds something else, comes or goes', () => {

@@ -2,6 +2,7 @@ import type { BenchResult } from './benchResult.ts';
 import type { Json } from './event.ts';
 import type { Finding } from './finding.ts';
 import type { Measure } from './measure.ts';
+import type { Observation } from './observation.ts';
 import type { Photo } from './photo.ts';
 import type { Piece, PiecePart } from './piece.ts';
 
@@ -19,6 +20,7 @@ export type FieldChange = { path: readonly string[]; was?: Json; now?: Json };
 export type PieceComparison = {
   same: boolean;
   findings: Changes<Finding>;
+  observations: Changes<Observation>;
   photos: Changes<Photo>;
   measures: Changes<Measure>;
   parts: Changes<PiecePart>;
@@ -30,6 +32,7 @@ export type PieceComparison = {
 export function comparePieces(then: Piece, now: Piece): PieceComparison {
   const found = {
     findings: changesOf(then.findings, now.findings),
+    observations: changesOf(then.observations, now.observations),
     photos: changesOf(then.photos, now.photos),
     measures: changesOf(then.measures, now.measures),
     parts: changesOf(then.parts, now.parts),
@@ -45,7 +48,7 @@ export function comparePieces(then: Piece, now: Piece): PieceComparison {
 
 /** Places that say nothing of the piece itself, or that are compared as lists. */
 const passedOver = new Set(['id', 'example', 'putAway', 'openedOn', 'issued']);
-const lists = new Set(['findings', 'photos', 'measures', 'parts', 'bench']);
+const lists = new Set(['findings', 'observations', 'photos', 'measures', 'parts', 'bench']);
 const ofSigning = new Set(['status', 'signedBy', 'signedOn', 'isNew', 'why']);
 
 function changesOf<One>(

@@ -1,3 +1,4 @@
+import { hasEvidence } from './hasEvidence.ts';
 import { lastRevision } from './issued.ts';
 import type { Piece } from './piece.ts';
 import type { ReadingId } from './readings.ts';
@@ -73,7 +74,7 @@ function mustBeThere(piece: Piece, weighed: WeighedForSigning | undefined): Miss
 
 function printedAsNotStated(piece: Piece): Missing[] {
   const { engagement } = piece;
-  const none = Object.keys(piece.findings).length === 0;
+  const none = !hasEvidence(piece);
   const noPlates = !Object.values(piece.photos).some((photo) => photo.asPlate);
   const of = (is: boolean, id: string, words: string, at: string) =>
     missing(is, id, false, words, 'engagement', at);

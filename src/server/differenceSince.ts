@@ -2,6 +2,7 @@ import { caseFromPiece } from '../evidence/caseFromPiece.ts';
 import type { Weighing } from '../evidence/weighing.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { comparePieces, type PieceComparison } from '../piece/comparePieces.ts';
+import { hasEvidence } from '../piece/hasEvidence.ts';
 import type { IssuedRevision } from '../piece/issued.ts';
 import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
 import type { ReadingId } from '../piece/readings.ts';
@@ -138,7 +139,7 @@ async function storedRevision(
 
 /** The figures without redraws, by the year of the signing: only findings, knowledge and program can move them. */
 async function weighed(calculate: Calculate, piece: Piece, yearNow: number): Promise<Weighing | undefined> {
-  if (Object.keys(piece.findings).length === 0) return undefined;
+  if (!hasEvidence(piece)) return undefined;
   const input = { ...caseFromPiece(piece), draws: 0, quick: true };
   const result = await calculate({ id: 'evidence.weigh', input, yearNow });
   return result.ok ? (result.output as Weighing) : undefined;

@@ -133,13 +133,14 @@ function readReferenceSearch(search: Record<string, unknown>): ReferenceSearch {
   );
 }
 
-/** One's own additions: which kind to add, or which entry to change. */
-export type OwnSearch = { kind?: 'sign' | 'shop'; id?: string };
+/** One's own additions: which kind to add, or which entry to change, or the observation a sign is begun from. */
+export type OwnSearch = { kind?: 'sign' | 'shop'; id?: string; proposal?: string };
 
-function readOwnSearch({ kind, id }: Record<string, unknown>): OwnSearch {
+function readOwnSearch({ kind, id, proposal }: Record<string, unknown>): OwnSearch {
   return {
     ...(kind === 'sign' || kind === 'shop' ? { kind } : {}),
     ...(typeof id === 'string' ? { id } : {}),
+    ...(typeof proposal === 'string' ? { proposal } : {}),
   };
 }
 

@@ -31,7 +31,7 @@ const weighing: Weighing = {
     reading('made-to-deceive', 0.02, 0.01, 0.04),
     reading('period-altered', 0.008, 0.002, 0.01),
     reading('later-machine-copy', 0.001, 0.001, 0.001),
-    reading('made-up', 0.001, 0.001, 0.001),
+    { ...reading('made-up', 0.001, 0.001, 0.001), considered: false },
   ],
   leading: 'period-repaired',
   firm: false,
@@ -41,7 +41,7 @@ const weighing: Weighing = {
       { id: 'of-the-period', probability: 0.878, low: 0.75, high: 0.95 },
       { id: 'later-copy', probability: 0.101, low: 0.04, high: 0.2 },
       { id: 'to-deceive', probability: 0.02, low: 0.01, high: 0.04 },
-      { id: 'put-together', probability: 0.001, low: 0.001, high: 0.001 },
+      { id: 'put-together', probability: 0.001, low: 0.001, high: 0.001, considered: false },
     ],
     leading: 'of-the-period',
     firm: false,
@@ -60,7 +60,7 @@ const weighing: Weighing = {
     seen: { parts: 2, original: 1 },
     unseen: { parts: 0, laterExpected: 0 },
   },
-  observations: [],
+  observations: [{ id: 'scribe', withinWhole: 4.1, againstRival: 2.4, words: '' }],
   unexplained: { unexplained: false, reason: 'The findings hang together.' },
   years: {
     p50: [1750, 1770],
@@ -144,7 +144,7 @@ const weighing: Weighing = {
       words: 'moderate support for a period piece with later repairs rather than another reading',
     },
   ],
-  altogether: { withinWhole: 9, againstRival: 8, words: '' },
+  altogether: { withinWhole: 9, againstRival: 8, words: '', periodAgainstLater: -4.4 },
   wouldChange: [
     {
       findings: [{ sign: 'darkened', part: 'rail', otherwise: 'not been there' }],
@@ -185,6 +185,23 @@ export function fixedOpinion(): OpinionDocument {
       ...finding('cuff', 'leg-left', 'absent', 'Grain runs through.'),
       ...finding('worn', 'leg-left', 'could-not-tell', 'Painted over.'),
     },
+    observations: {
+      scribe: {
+        id: 'scribe',
+        words: 'A second scribe line beside the tenon, "never cut to".',
+        part: 'rail',
+        expected: {
+          original: 'sometimes',
+          repaired: 'sometimes',
+          altered: 'often',
+          married: 'often',
+          copied: 'seldom',
+          faked: 'hardly ever',
+        },
+        photos: ['one'],
+      },
+    },
+    lookedOver: true,
     measures: {
       length: { id: 'length', mm: 1206.5, sigmaMm: 2, asEntered: '47 1/2', words: 'Along the front' },
     },

@@ -10,6 +10,7 @@ import type { Knowledge } from '../../src/knowledge/schema.ts';
 import type { IssueHead } from '../../src/opinion/issueHead.ts';
 import type { OpinionDocument } from '../../src/opinion/opinionDocument.ts';
 import { opinionOf } from '../../src/opinion/setOpinion.ts';
+import { hasEvidence } from '../../src/piece/hasEvidence.ts';
 import type { Photo } from '../../src/piece/photo.ts';
 import { type Piece, piece } from '../../src/piece/piece.ts';
 
@@ -40,7 +41,7 @@ export function opinionMaker(knowledge: Knowledge): (of: Piece, issue?: IssueHea
     const key = JSON.stringify(input);
     if (!weighed.has(key)) {
       const result = weighCase(input, knowledge, { yearNow: 2026 });
-      weighed.set(key, result.ok && input.findings.length > 0 ? result.output : undefined);
+      weighed.set(key, result.ok && hasEvidence(of) ? result.output : undefined);
     }
     const weighing = weighed.get(key);
     return opinionOf({

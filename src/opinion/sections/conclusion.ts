@@ -1,8 +1,10 @@
+import { conditionsInWords, partsInWords } from '../../evidence/makingInWords.ts';
 import { oddsInWords } from '../../evidence/oddsInWords.ts';
 import { outOf, probabilityBand } from '../../evidence/probabilityWords.ts';
-import { readingWords } from '../../piece/readings.ts';
+import type { Weighing } from '../../evidence/weighing.ts';
+import { makingWords, readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
-import type { Block, Section } from '../opinionDocument.ts';
+import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { paragraphs, stopped } from '../wording.ts';
 
@@ -46,20 +48,10 @@ function besideIt({ piece, weighing, knowledge }: OpinionMaterial): Block[] {
   if (weighing === undefined)
     return [{ kind: 'paragraph', words: 'No findings were weighed, so there is nothing to set beside it.' }];
   const { opinion } = piece;
-  const leading = weighing.readings.find((reading) => reading.id === weighing.leading);
-  if (leading === undefined) return [];
-  const band = probabilityBand(leading.probability);
   const said: Block[] = [
-    {
-      kind: 'paragraph',
-      words: [
-        `From ${oddsInWords(piece, knowledge)} and these findings: `,
-        { strong: readingWords[leading.id].inSentence },
-        `: ${band.words}, ${outOf(leading.probability)}${intervalWords(weighing.firmness.draws, leading)}. `,
-        weighing.firm ? 'The reading is settled. ' : 'The reading is not settled. ',
-        stopped(weighing.firmness.why),
-      ],
-    },
+    { kind: 'paragraph', words: makingWordsOf(weighing, oddsInWords(piece, knowledge)) },
+    { kind: 'paragraph', words: conditionWordsOf(weighing) },
+    { kind: 'paragraph', words: readingWordsOf(weighing) },
     ...(weighing.unexplained.unexplained
       ? [
           {
@@ -91,6 +83,41 @@ function besideIt({ piece, weighing, knowledge }: OpinionMaterial): Block[] {
           : [[{ strong: 'The examiner’s reason: ' }, reason[0] ?? ''] as const, ...reason.slice(1)]),
       ],
     },
+  ];
+}
+
+/** First: how it came to be. */
+function makingWordsOf({ making }: Weighing, odds: string): Words {
+  const leading = making.answers.find(({ id }) => id === making.leading);
+  if (leading === undefined) return '';
+  return [
+    `How it came to be. From ${odds} and these findings: `,
+    { strong: makingWords[making.leading].inSentence },
+    `: ${probabilityBand(leading.probability).words}, ${outOf(leading.probability)}${intervalWords(making.firmness.draws, leading)}. `,
+    making.firm ? 'That is settled. ' : 'That is not settled. ',
+    stopped(making.firmness.why),
+  ];
+}
+
+/** Second: the condition it is in, if it is of the period. */
+function conditionWordsOf(weighing: Weighing): Words {
+  return [
+    'Its condition, if it is of the period: ',
+    { strong: conditionsInWords(weighing) },
+    `. ${partsInWords(weighing)}`,
+  ];
+}
+
+/** Both together: the first of the seven readings. */
+function readingWordsOf(weighing: Weighing): Words {
+  const leading = weighing.readings.find((reading) => reading.id === weighing.leading);
+  if (leading === undefined) return '';
+  return [
+    'Both together, the first of the seven readings: ',
+    { strong: readingWords[leading.id].inSentence },
+    `: ${probabilityBand(leading.probability).words}, ${outOf(leading.probability)}${intervalWords(weighing.firmness.draws, leading)}. `,
+    weighing.firm ? 'The reading is settled. ' : 'The reading is not settled. ',
+    stopped(weighing.firmness.why),
   ];
 }
 

@@ -1,11 +1,14 @@
+import { lookedOverId } from '../../evidence/weighObservations.ts';
 import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import { figureNumbers } from '../../knowledge/figuresOf.ts';
 import type { Knowledge, Sign } from '../../knowledge/schema.ts';
 import { spanWords } from '../../knowledge/spanWords.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
+import { expectedWords, pieceHistories } from '../../piece/observation.ts';
+import { historyWords } from '../../piece/observationWords.ts';
 import { citeShort } from '../citeWork.ts';
-import type { Section, Words } from '../opinionDocument.ts';
+import type { Block, Column, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { tellsOf } from '../tellsOf.ts';
 import { capital, shopName, stopped } from '../wording.ts';
@@ -15,7 +18,8 @@ export function figuresSection(material: OpinionMaterial): Section | undefined {
   const { piece, knowledge } = material;
   const ids = [...new Set(Object.values(piece.findings).map((finding) => finding.sign))];
   const signs = ids.flatMap((id) => (knowledge.signs[id] === undefined ? [] : [knowledge.signs[id]]));
-  if (signs.length === 0) return undefined;
+  const ownTable = ownFigures(material);
+  if (signs.length === 0 && ownTable.length === 0) return undefined;
   return {
     id: 'figures',
     title: 'The figures',
@@ -27,25 +31,67 @@ export function figuresSection(material: OpinionMaterial): Section | undefined {
         words:
           'Of 100 such parts (or pieces), how many would show the sign: the best figure, and the lowest and highest that can be believed. Where the last column is blank, the words under the sign’s name hold. Whoever disagrees can disagree with a number.',
       },
-      {
-        kind: 'table',
-        caption: 'The figures for each sign that was found or looked for',
-        columns: [
-          { name: 'If it is', share: 4 },
-          { name: 'Best', share: 0.9, end: true },
-          { name: 'Low – high', share: 1.4, end: true },
-          { name: 'Basis', share: 4.4 },
-        ],
-        groups: signs
-          .toSorted((a, b) => (a.name < b.name ? -1 : 1))
-          .map((sign) => ({
-            name: `${sign.name} – evidence of ${tellsOf(sign, knowledge)}`,
-            ...basisNote(sign, knowledge),
-            rows: [...rowsOf(sign, knowledge), ...habitRows(sign, material)],
-          })),
-      },
+      ...signTable(signs, material),
+      ...ownTable,
     ],
   };
+}
+
+function signTable(signs: readonly Sign[], material: OpinionMaterial): Block[] {
+  const { knowledge } = material;
+  if (signs.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'The figures for each sign that was found or looked for',
+      columns: figureColumns('If it is'),
+      groups: signs
+        .toSorted((a, b) => (a.name < b.name ? -1 : 1))
+        .map((sign) => ({
+          name: `${sign.name} – evidence of ${tellsOf(sign, knowledge)}`,
+          ...basisNote(sign, knowledge),
+          rows: [...rowsOf(sign, knowledge), ...habitRows(sign, material)],
+        })),
+    },
+  ];
+}
+
+/** What the words stand for by which the examiner’s own observations were weighed, and the looking over, where they were. */
+function ownFigures({ piece, weighing, knowledge }: OpinionMaterial): Block[] {
+  const { making } = knowledge;
+  const words = Object.keys(piece.observations).length === 0 ? [] : expectedWords;
+  const isLookedOver = weighing?.observations.some(({ id }) => id === lookedOverId) ?? false;
+  const histories = isLookedOver ? pieceHistories : [];
+  const groups = [
+    {
+      name: 'The words by which the examiner says how far an observation is to be expected',
+      rows: words.map((word) => figureRow(capital(word), making.expected[word], making, knowledge)),
+    },
+    {
+      name: 'Of 100 such pieces looked over for mends, later parts and changes, in how many none is found',
+      rows: histories.map((each) =>
+        figureRow(historyWords[each].title, making.lookedOver[each], making, knowledge),
+      ),
+    },
+  ].filter(({ rows }) => rows.length > 0);
+  if (groups.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'The figures for what is the examiner’s own',
+      columns: figureColumns('If it is'),
+      groups,
+    },
+  ];
+}
+
+function figureColumns(name: string): Column[] {
+  return [
+    { name, share: 4 },
+    { name: 'Best', share: 0.9, end: true },
+    { name: 'Low – high', share: 1.4, end: true },
+    { name: 'Basis', share: 4.4 },
+  ];
 }
 
 function rowsOf(sign: Sign, knowledge: Knowledge): Words[][] {

@@ -2,7 +2,7 @@ import { needOn } from '../../knowledge/needOn.ts';
 import type { Sign } from '../../knowledge/schema.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { counted, isExamined, listed, paragraphs } from '../wording.ts';
+import { capital, counted, isExamined, listed, paragraphs } from '../wording.ts';
 
 const needsWords: Record<string, string> = {
   nothing: 'as it stands',
@@ -45,7 +45,7 @@ function notSeen(material: OpinionMaterial): string[] {
   const findings = Object.values(piece.findings);
   const untold = findings.filter((each) => each.state === 'could-not-tell');
   const inPhoto = findings.filter((each) => each.inPhotoOnly).length;
-  const seen = new Set(findings.map((each) => each.part));
+  const seen = new Set([...findings, ...Object.values(piece.observations)].map((each) => each.part));
   const unseen = parts
     .filter((part) => !seen.has(part.id) && piece.parts[part.id]?.missing !== true)
     .map((part) => part.name);
@@ -67,7 +67,7 @@ function notSeen(material: OpinionMaterial): string[] {
   ];
 }
 
-/** Signs and shop files that the examiner added to the program's: their figures are the examiner's alone. */
+/** What is the examiner's own: signs and shop files added to the program's, and observations no sign covers. */
 function ownAdditions({ piece, weighing, knowledge }: OpinionMaterial): string[] {
   const signs = [...new Set(Object.values(piece.findings).map((finding) => finding.sign))]
     .filter((id) => knowledge.signs[id]?.mine === true)
@@ -76,11 +76,19 @@ function ownAdditions({ piece, weighing, knowledge }: OpinionMaterial): string[]
     .filter(({ id }) => knowledge.shops[id]?.mine === true)
     .map(({ id }) => `“${knowledge.shops[id]?.name}”`);
   const named = [...signs, ...shops];
-  return named.length === 0
-    ? []
-    : [
-        `Not of the program’s knowledge files but the examiner’s own: ${listed(named)}. Their figures are the examiner’s alone.`,
-      ];
+  const observations = Object.keys(piece.observations).length;
+  return [
+    ...(named.length === 0
+      ? []
+      : [
+          `Not of the program’s knowledge files but the examiner’s own: ${listed(named)}. Their figures are the examiner’s alone.`,
+        ]),
+    ...(observations === 0
+      ? []
+      : [
+          `${capital(counted(observations, 'observation'))} ${observations === 1 ? 'is' : 'are'} the examiner’s own and covered by no sign: how far each would be expected of each kind of piece is the examiner’s word, and no one else has checked it.`,
+        ]),
+  ];
 }
 
 function worthALook({ weighing, form, parts, signName, partName }: OpinionMaterial): Block[] {

@@ -1,16 +1,15 @@
-import { scaleBand, weightWords } from '../../evidence/verbalScale.ts';
+import { ratioToOne, scaleBand, weightWords } from '../../evidence/verbalScale.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { totalWeight } from '../totalWeight.ts';
 import { decibanWords } from '../wording.ts';
 
 const sides = ['a period piece', 'a later piece'] as const;
 
-/** The one question apart: whether the main body is of the period at all, whatever reading leads. */
+/** The one question apart: whether the piece is of the period or later, whatever reading leads; one put together stands on no side. */
 export function periodAgainstLaterSection(material: OpinionMaterial): Section | undefined {
-  const { weighing, knowledge, piece, signName, partName } = material;
+  const { weighing, signName, partName } = material;
   if (weighing === undefined || weighing.weights.length === 0) return undefined;
-  const total = totalWeight(weighing, knowledge.making, piece.startingOdds);
+  const total = weighing.altogether.periodAgainstLater;
   const rows = weighing.weights
     .toSorted((a, b) => size(b) - size(a))
     .map(({ sign, part, state, periodAgainstLater: { alone, withinWhole } }): Words[] => [
@@ -27,7 +26,7 @@ export function periodAgainstLaterSection(material: OpinionMaterial): Section | 
       {
         kind: 'paragraph',
         words:
-          'The same findings, weighed for one question alone: whether the main body is of the period, whatever was done to it later, or a later piece, be it a copy by hand, a copy by machine, or made to pass as older. + is for a period piece, − for a later piece. What a finding weighs against a later piece hangs on how many copies of each kind were to be expected.',
+          'The same findings, weighed for one question alone: whether the piece is of the period, whatever was repaired or altered on it later, or a later piece, be it a copy by hand, a copy by machine, or made to pass as older. A piece put together from old parts is neither as it stands: it is left out of both sides. + is for a period piece, − for a later piece. How much a finding weighs against a later piece hangs on the mix of copies and pieces made to pass as older that was to be expected: it is no single figure for “later”.',
       },
       {
         kind: 'table',
@@ -40,18 +39,25 @@ export function periodAgainstLaterSection(material: OpinionMaterial): Section | 
         ],
         groups: [{ rows }],
       },
-      ...(total === undefined
+      {
+        kind: 'paragraph',
+        words:
+          total === null
+            ? 'Taken together the findings leave one side nothing, so there is no number.'
+            : [
+                'Taken together the findings give ',
+                { strong: weightWords(total, ...sides) },
+                `: about ${Math.abs(Math.round(total))} decibans, a likelihood ratio of ${ratioToOne(total)}.`,
+              ],
+      },
+      ...(weighing.observations.length === 0
         ? []
         : [
             {
               kind: 'paragraph',
-              words: [
-                `Taken together the findings give ${total.atLeast ? 'at least ' : ''}`,
-                { strong: weightWords(total.decibans, ...sides) },
-                total.atLeast
-                  ? `: ${Math.floor(Math.abs(total.decibans))} decibans or more. The weight is given as a bound because no probability is printed beyond 999 in 1000.`
-                  : `: about ${Math.abs(Math.round(total.decibans))} decibans.`,
-              ],
+              as: 'note',
+              words:
+                'The findings of signs alone: what is the examiner’s own is not in this table, and stands under “What speaks for and against”.',
             } satisfies Block,
           ]),
     ],

@@ -1,12 +1,19 @@
 import {
+  conditionTitle,
+  notConsideredWords,
+  partsInWords,
+  whyNotConsidered,
+} from '../../evidence/makingInWords.ts';
+import {
   outOf,
   probabilityBand,
   probabilityScaleWords,
   toldShares,
 } from '../../evidence/probabilityWords.ts';
+import type { Weighing } from '../../evidence/weighing.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
-import { readingWords } from '../../piece/readings.ts';
+import { makingWords, readingWords } from '../../piece/readings.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { capital, listed, shopName } from '../wording.ts';
@@ -16,12 +23,14 @@ export function readingsSection(material: OpinionMaterial): Section | undefined 
   const { weighing } = material;
   if (weighing === undefined) return undefined;
   const { draws } = weighing.versions;
-  const rows = weighing.readings.map((reading): Words[] => [
-    readingWords[reading.id].title,
-    probabilityBand(reading.probability).words,
-    outOf(reading.probability),
-    draws === 0 ? '–' : rangeWords(reading.low, reading.high),
-  ]);
+  const rows = weighing.readings.map((reading) => rowOf(readingWords[reading.id].title, reading, draws));
+  const answers = weighing.making.answers.map((answer) => rowOf(makingWords[answer.id].title, answer, draws));
+  const columns = (name: string) => [
+    { name, share: 4.6 },
+    { name: 'In words', share: 2.2 },
+    { name: 'Probability', share: 1.8, end: true },
+    { name: 'When the ranges are tested', share: 2.8, end: true },
+  ];
   return {
     id: 'readings',
     title: 'The readings',
@@ -29,15 +38,36 @@ export function readingsSection(material: OpinionMaterial): Section | undefined 
       { kind: 'paragraph', words: oddsWords(material) },
       {
         kind: 'table',
-        caption: 'How probable each reading is, from those odds and these findings',
+        caption: 'First, how it came to be, from those odds and these findings',
+        columns: columns('It is'),
+        groups: [{ rows: answers }],
+      },
+      {
+        kind: 'table',
+        caption: 'Second, its condition, if it is of the period',
         columns: [
-          { name: 'Reading', share: 4.6 },
-          { name: 'In words', share: 2.2 },
-          { name: 'Probability', share: 1.8, end: true },
-          { name: 'When the ranges are tested', share: 2.8, end: true },
+          { name: 'Condition', share: 6.4 },
+          { name: 'In words', share: 2.6 },
+          { name: 'Probability', share: 2.4, end: true },
         ],
+        groups: [
+          {
+            rows: weighing.condition.ifOfThePeriod
+              .toSorted((a, b) => b.share - a.share)
+              .map(({ id, share }) => [conditionTitle(id), probabilityBand(share).words, outOf(share)]),
+          },
+        ],
+      },
+      { kind: 'paragraph', words: partsInWords(weighing) },
+      {
+        kind: 'table',
+        caption: 'Both together: the seven readings, from those odds and these findings',
+        columns: columns('Reading'),
         groups: [{ rows }],
       },
+      ...(weighing.readings.some(({ considered }) => considered === false)
+        ? [{ kind: 'paragraph', as: 'note', words: whyNotConsidered } satisfies Block]
+        : []),
       {
         kind: 'paragraph',
         as: 'note',
@@ -48,6 +78,18 @@ export function readingsSection(material: OpinionMaterial): Section | undefined 
       ...sensitive(material),
     ],
   };
+}
+
+type Answer = Weighing['readings'][number] | Weighing['making']['answers'][number];
+
+function rowOf(name: string, { probability, low, high, considered }: Answer, draws: number): Words[] {
+  if (considered === false) return [name, notConsideredWords, '–', '–'];
+  return [
+    name,
+    probabilityBand(probability).words,
+    outOf(probability),
+    draws === 0 ? '–' : rangeWords(low, high),
+  ];
 }
 
 function rangeWords(low: number, high: number): string {
@@ -61,7 +103,7 @@ function oddsWords({ piece, knowledge }: OpinionMaterial): string {
   if (odds === undefined) return 'The starting odds are not known to the knowledge files.';
   const chosen =
     piece.startingOdds === undefined
-      ? 'The examiner left the starting odds as the program proposes them'
+      ? 'The examiner left the starting odds as they are'
       : 'The starting odds are the examiner’s choice and no result of the examination';
   return `${chosen}: “${odds.name}”. Of 100 pieces that look like this one, ${odds.period} are taken to be of the period, ${odds['bench-copy']} later copies by hand, ${odds['machine-copy']} later copies by machine and ${odds['to-deceive']} made or altered to pass as older. ${odds.why}`;
 }
@@ -70,6 +112,7 @@ function oddsTable({ weighing, knowledge, piece }: OpinionMaterial): Block[] {
   const lines = weighing?.byStartingOdds ?? [];
   if (weighing === undefined || lines.length < 2) return [];
   const used = piece.startingOdds ?? knowledge.making.defaultOdds;
+  const usedWords = piece.startingOdds === undefined ? ' (left as they are)' : ' (chosen)';
   return [
     {
       kind: 'table',
@@ -82,7 +125,7 @@ function oddsTable({ weighing, knowledge, piece }: OpinionMaterial): Block[] {
       groups: [
         {
           rows: lines.map((line): Words[] => [
-            `${knowledge.making.startingOdds[line.odds]?.name ?? line.odds}${line.odds === used ? ' (chosen)' : ''}`,
+            `${knowledge.making.startingOdds[line.odds]?.name ?? line.odds}${line.odds === used ? usedWords : ''}`,
             readingWords[line.leading].title,
             outOf(line.probabilities[line.leading] ?? 0),
           ]),

@@ -1,4 +1,6 @@
 import { demonstratedWords } from '../../evidence/demonstratedWords.ts';
+import { ownWords } from '../../evidence/ownWords.ts';
+import { mostOfObservation } from '../../evidence/readingWeights.ts';
 import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
 import { reasonInWords } from '../../evidence/reasonWords.ts';
 import { boundsInWords, ratioToOne, scaleBand, verbalScale } from '../../evidence/verbalScale.ts';
@@ -13,10 +15,14 @@ type Weight = Weighing['weights'][number];
 /** Why the leading reading leads, findings of one cause together, in words first and decibans beside them, with the scale. */
 export function weightsSection(material: OpinionMaterial): Section | undefined {
   const { weighing } = material;
-  if (weighing === undefined || weighing.weights.length === 0) return undefined;
+  if (weighing === undefined || weighing.weights.length + weighing.observations.length === 0)
+    return undefined;
   const leading = readingWords[weighing.leading].inSentence;
   const { forIt, againstIt, limits, neither } = reasonsOf(weighing);
-  const mute = neither.flatMap(({ findings }) => findings);
+  const mute = neither.flatMap(({ findings, own }) => [
+    ...findings.map((each) => whereWords(each, material)),
+    ...(own === undefined ? [] : [ownWords(own, material.piece, 'the examiner’s')]),
+  ]);
   return {
     id: 'weights',
     title: 'What speaks for and against',
@@ -40,9 +46,10 @@ export function weightsSection(material: OpinionMaterial): Section | undefined {
             {
               kind: 'paragraph',
               as: 'note',
-              words: `Too little either way to count as support, all else taken in: ${listed(mute.map((each) => whereWords(each, material)))}.`,
+              words: `Too little either way to count as support, all else taken in: ${listed(mute)}.`,
             } satisfies Block,
           ]),
+      ...ownBlocks(weighing),
       ...ignoredBlocks(material),
       ...altogether(weighing),
       ...scaleBlocks(),
@@ -86,6 +93,8 @@ function rowsOf(reason: Reason, material: OpinionMaterial): Words[][] {
     weight.state === 'absent' ? { em: ', absent' } : '',
     ` – ${material.partName(weight.part)}`,
   ];
+  if (reason.own !== undefined)
+    return [[[{ em: ownWords(reason.own, material.piece, 'the examiner’s') }], inWords, ...numbers(reason)]];
   if (reason.cause === undefined)
     return reason.findings.map((weight) => [finding(weight), inWords, ...numbers(reason)]);
   return [
@@ -108,8 +117,25 @@ function limitBlocks(limits: readonly Reason[], weighing: Weighing, material: Op
     {
       kind: 'list',
       items: limits.map((reason) =>
-        stopped(reasonInWords(reason, weighing.leading, (weight) => whereWords(weight, material))),
+        stopped(
+          reasonInWords(reason, weighing.leading, {
+            finding: (weight) => whereWords(weight, material),
+            own: (id) => ownWords(id, material.piece, 'the examiner’s'),
+          }),
+        ),
       ),
+    },
+  ];
+}
+
+/** Where something of the examiner’s own was weighed: whose judgment it is and how far it can count. */
+function ownBlocks({ observations }: Weighing): Block[] {
+  if (observations.length === 0) return [];
+  return [
+    {
+      kind: 'paragraph',
+      as: 'note',
+      words: `What is called the examiner’s own is no finding of a sign in the knowledge files. An observation is weighed by how far the examiner would expect it of each kind of piece, with wide ranges, and counts at most ${mostOfObservation} to 1 for one reading against another.`,
     },
   ];
 }
@@ -129,9 +155,9 @@ function altogether({ altogether: all, leading }: Weighing): Block[] {
   const words: Words[] = [
     'A finding can weigh less taken out alone than by itself, where others say the same for the same cause, and can turn round where another changes what it means. Single weights therefore do not add up to the whole.',
     all.withinWhole === null
-      ? [`All findings together have no number: ${stopped(all.limit?.words ?? all.words)}`]
+      ? [`All findings of signs together have no number: ${stopped(all.limit?.words ?? all.words)}`]
       : [
-          'All findings together give ',
+          'All findings of signs together give ',
           { strong: all.words },
           `: about ${Math.abs(Math.round(all.withinWhole))} decibans, a likelihood ratio of ${ratioToOne(all.withinWhole)}.`,
         ],

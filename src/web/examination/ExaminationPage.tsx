@@ -14,6 +14,7 @@ import { type ExamRoom, recorderOf } from './examRoom.ts';
 import { MeasuresRoom } from './measures/MeasuresRoom.tsx';
 import { measuresOf } from './measures/readMeasure.ts';
 import { NextLookBar } from './NextLookBar.tsx';
+import { OwnRoom } from './own/OwnRoom.tsx';
 import { PartsRoom } from './PartsRoom.tsx';
 import { PhotosRoom } from './photos/PhotosRoom.tsx';
 import { usePhotoUploads } from './photos/usePhotoUploads.ts';
@@ -97,6 +98,7 @@ function Examination({ piece, readOnly, record }: Ready) {
           <Tab id="measures">
             Measures ({measured} of {measuresOf(form, piece.features).length})
           </Tab>
+          <Tab id="own">Your own ({Object.keys(piece.observations).length})</Tab>
           {piece.mode === 'photo-only' && <Tab id="asks">What to ask for</Tab>}
         </TabList>
         <TabPanel id="parts">
@@ -107,6 +109,9 @@ function Examination({ piece, readOnly, record }: Ready) {
         </TabPanel>
         <TabPanel id="measures">
           <MeasuresRoom room={room} />
+        </TabPanel>
+        <TabPanel id="own">
+          <OwnRoom room={room} />
         </TabPanel>
         {piece.mode === 'photo-only' && (
           <TabPanel id="asks">

@@ -1,5 +1,5 @@
 import { type Standing, standingWords } from '../../drawing/hatching.ts';
-import type { Finding } from '../../piece/finding.ts';
+import type { Piece } from '../../piece/piece.ts';
 import { capital, type ExamRoom } from './examRoom.ts';
 
 type Props = {
@@ -11,7 +11,7 @@ type Props = {
 
 /** Every part as a button with its standing in words and its findings: the drawing, for the keyboard and the ear. */
 export function PartList({ room, standing, chosen, onChoose }: Props) {
-  const counts = countByPart(room.piece.findings);
+  const counts = countByPart(room.piece);
   const lines = [
     { id: wholeChoice, name: 'The whole piece', missing: false },
     ...room.parts.map((part) => ({
@@ -53,10 +53,13 @@ export function PartList({ room, standing, chosen, onChoose }: Props) {
 /** The choice that stands for the whole piece in lists and addresses. */
 export const wholeChoice = 'whole';
 
-/** How many findings each part has; those of the whole piece stand under `whole`. */
-export function countByPart(findings: Record<string, Finding>): Record<string, number> {
+/** How many findings and observations each part has; those of the whole piece stand under `whole`. */
+export function countByPart({
+  findings,
+  observations,
+}: Pick<Piece, 'findings' | 'observations'>): Record<string, number> {
   const counts: Record<string, number> = {};
-  for (const { part } of Object.values(findings)) {
+  for (const { part } of [...Object.values(findings), ...Object.values(observations)]) {
     const id = part ?? wholeChoice;
     counts[id] = (counts[id] ?? 0) + 1;
   }

@@ -7,6 +7,7 @@ import { AboutPart } from './AboutPart.tsx';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
 import { KeysHelp } from './KeysHelp.tsx';
 import { moveBetweenSigns } from './moveBetweenSigns.ts';
+import { OwnObservations } from './own/OwnObservations.tsx';
 import { wholeChoice } from './PartList.tsx';
 import { PhotoButtons } from './photos/PhotoButtons.tsx';
 import { SignRow } from './SignRow.tsx';
@@ -128,6 +129,7 @@ export function PartPanel({ room, chosen, sign, stands, filter, onFilter, onShow
           ))}
         </fieldset>
       </div>
+      <OwnObservations room={room} only={{ part }} />
       <p className="unseen" role="status">
         {families.reduce((sum, family) => sum + family.offered.length, 0)} signs listed
       </p>

@@ -77,7 +77,7 @@ export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
             view={view}
             names={names}
             standing={standing}
-            counts={countByPart(piece.findings)}
+            counts={countByPart(piece)}
             missing={Object.values(piece.parts).flatMap((part) => (part.missing ? [part.id] : []))}
             selected={chosen}
             onTouch={onGo}

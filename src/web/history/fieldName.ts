@@ -9,6 +9,7 @@ export function fieldName(path: readonly string[], names: NameBook): string {
     const photo = `the photo ${names.photo(key)}`;
     return field === undefined ? photo : `${field} of ${photo}`;
   }
+  if (room === 'observations') return 'an observation of your own';
   if (room === 'features') return `the form of the ${key}`;
   if (room === 'opinion' && key === 'resolutions') {
     const [sign = '', part] = inner.split('@');
@@ -29,6 +30,7 @@ const fields: Record<string, string> = {
   title: 'the name of the piece',
   mode: 'how the piece was seen',
   startingOdds: 'the starting odds',
+  lookedOver: 'whether the whole was looked over and nothing later found',
   claim: 'what it is said to be',
   'claim.period': 'the years it is said to be of',
   'claim.place': 'where it is said to come from',

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { engagement } from '../../piece/engagement.ts';
 import type { RecordedEvent } from '../../piece/event.ts';
+import { expectedAtFirst } from '../../piece/observationWords.ts';
 import { opinion } from '../../piece/piece.ts';
 import { fieldName } from './fieldName.ts';
 import { historyEntries, type NameBook } from './historyWords.ts';
@@ -28,6 +29,37 @@ const event = (seq: number, fields: Partial<RecordedEvent>): RecordedEvent => ({
 });
 
 describe('the history in sentences', () => {
+  test('tells an observation of one’s own: entered, changed in a word of its six, withdrawn; and the looking over', () => {
+    const own = (words: string, copied: string) => ({
+      id: 'o',
+      words,
+      part: 'back-rail',
+      expected: { ...expectedAtFirst, copied },
+      photos: [],
+    });
+    const path = ['observations', 'o'];
+    const told = historyEntries(
+      [
+        event(1, { kind: 'observation-recorded', changes: [{ path, to: own('Cut down.', 'often') }] }),
+        event(2, {
+          kind: 'observation-recorded',
+          changes: [{ path, from: own('Cut down.', 'often'), to: own('Cut down.', 'seldom') }],
+        }),
+        event(3, { kind: 'observation-withdrawn', changes: [{ path, from: own('Cut down.', 'seldom') }] }),
+        event(4, { kind: 'looked-over', changes: [{ path: ['lookedOver'], to: true }] }),
+      ],
+      names,
+    );
+    expect(told.map(({ sentence }) => sentence)).toEqual([
+      'Observed, beyond all signs: “Cut down” on the back rail.',
+      'Changed the observation of one’s own “Cut down” on the back rail.',
+      'Withdrew the observation of one’s own “Cut down” on the back rail.',
+      'Looked the whole over for mends, later parts and changes, and found none.',
+    ]);
+    expect(told[1]?.before).toContain('often if a later copy');
+    expect(told[1]?.after).toContain('seldom if a later copy');
+  });
+
   test('tells a finding, what it was before, and marks what was taken back', () => {
     const told = historyEntries(
       [

@@ -1,5 +1,7 @@
 import { inSentence } from '../../knowledge/inSentence.ts';
 import type { Change, Json, RecordedEvent } from '../../piece/event.ts';
+import { observation } from '../../piece/observation.ts';
+import { expectedInWords, shortWords } from '../../piece/observationWords.ts';
 import { fieldName } from './fieldName.ts';
 import { valueWords } from './valueWords.ts';
 
@@ -80,9 +82,8 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
     case 'finding-withdrawn':
       return findingWords(first, names);
     case 'observation-recorded':
-      return { sentence: `Noted what no sign covers${quoted(textAt(first.to, 'words'))}.` };
     case 'observation-withdrawn':
-      return { sentence: `Took back what was noted${quoted(textAt(first.from, 'words'))}.` };
+      return observationWords(first, names);
     case 'looked-over':
       return {
         sentence:
@@ -147,6 +148,26 @@ function findingWords(change: Change, names: NameBook): Told {
     before,
     after: words === '' ? undefined : words,
   };
+}
+
+function observationWords({ from, to }: Change, names: NameBook): Told {
+  const words = (value: Json | undefined) => `“${shortWords(textAt(value, 'words'))}”${onPart(value)}`;
+  const onPart = (value: Json | undefined) => {
+    const part = textAt(value, 'part');
+    return part === '' ? '' : ` on the ${names.part(part)}`;
+  };
+  const before = expectationWords(from);
+  if (to === undefined) return { sentence: `Withdrew the observation of one’s own ${words(from)}.`, before };
+  const after = expectationWords(to);
+  if (from === undefined) return { sentence: `Observed, beyond all signs: ${words(to)}.`, after };
+  return words(from) === words(to)
+    ? { sentence: `Changed the observation of one’s own ${words(to)}.`, before, after }
+    : { sentence: `Changed the observation of one’s own ${words(from)} to ${words(to)}.`, before, after };
+}
+
+function expectationWords(value: Json | undefined): string | undefined {
+  const read = observation.safeParse(value);
+  return read.success ? expectedInWords(read.data.expected) : undefined;
 }
 
 function measureWords(change: Change, names: NameBook): Told {

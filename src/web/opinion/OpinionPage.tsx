@@ -1,3 +1,4 @@
+import { hasEvidence } from '../../piece/hasEvidence.ts';
 import { lastRevision } from '../../piece/issued.ts';
 import { usePiece } from '../record/usePiece.ts';
 import { Revisions } from '../signing/Revisions.tsx';
@@ -28,7 +29,7 @@ function Opinion({ used, piece }: Pick<OpinionRoom, 'used' | 'piece'>) {
   const room: OpinionRoom = {
     used,
     piece,
-    weighing: Object.keys(piece.findings).length === 0 ? undefined : weighing,
+    weighing: hasEvidence(piece) ? weighing : undefined,
     locked: signed || used.readOnly,
     set: (field, to) =>
       used.record('opinion-changed', [{ path: ['opinion', field], ...(to === undefined ? {} : { to }) }]),

@@ -1,6 +1,8 @@
 import { Link } from '@tanstack/react-router';
+import { conditionsInWords, makingInWords, partsInWords } from '../../evidence/makingInWords.ts';
 import { oddsInWords } from '../../evidence/oddsInWords.ts';
 import { probabilityBand, probableWords, toldShares } from '../../evidence/probabilityWords.ts';
+import { hasEvidence } from '../../piece/hasEvidence.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
@@ -14,7 +16,7 @@ export function WhatFindingsSay({ room }: { room: OpinionRoom }) {
   return (
     <section className="stack-tight sheet" aria-labelledby="findings-say">
       <h2 id="findings-say">What the findings say</h2>
-      {Object.keys(piece.findings).length === 0 ? (
+      {!hasEvidence(piece) ? (
         <p>
           Nothing has been found yet.{' '}
           <Link to="/piece/$id/examination" params={{ id: piece.id }}>
@@ -27,8 +29,14 @@ export function WhatFindingsSay({ room }: { room: OpinionRoom }) {
       ) : (
         <>
           <p className="said">
-            From {oddsInWords(piece, knowledge)} and these findings:{' '}
-            {probabilityBand(leading.probability).words}, {readingWords[leading.id].inSentence}.
+            From {oddsInWords(piece, knowledge)} and these findings: {makingInWords(weighing)}.
+          </p>
+          <p>
+            Its condition, if it is of the period: {conditionsInWords(weighing)}. {partsInWords(weighing)}
+          </p>
+          <p className="soft">
+            Both together: {probabilityBand(leading.probability).words}, {readingWords[leading.id].inSentence}
+            .
           </p>
           <p className="soft">
             Years, {probableWords(toldShares.most)}:{' '}

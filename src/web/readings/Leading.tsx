@@ -1,4 +1,4 @@
-import { oddsInWords } from '../../evidence/oddsInWords.ts';
+import { notConsideredWords, whyNotConsidered } from '../../evidence/makingInWords.ts';
 import {
   outOf,
   outOfRange,
@@ -6,33 +6,25 @@ import {
   probabilityScaleWords,
   toldShares,
 } from '../../evidence/probabilityWords.ts';
-import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
+import { type Reason, reasonKey, reasonsOf } from '../../evidence/reasons.ts';
 import { reasonInWords } from '../../evidence/reasonWords.ts';
-import { inSentence } from '../../knowledge/inSentence.ts';
 import { readingWords } from '../../piece/readings.ts';
-import type { ReadRoom } from './readRoom.ts';
-import { keyOf, namerOf } from './Weights.tsx';
+import { type ReadRoom, wasLooked } from './readRoom.ts';
+import { namerOf } from './Weights.tsx';
 
-/** The leading reading in a sentence, what it rests on, how settled it is, and the other readings. */
+/** The detail beneath making and condition: the seven readings, what the first of them rests on, and whether it is settled. */
 export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
   const { weighing } = room;
-  const leading = weighing.readings.find((each) => each.id === weighing.leading);
-  const looked = weighing.weights.length > 0;
   const { forIt, againstIt, limits } = reasonsOf(weighing);
+  const leading = weighing.readings.find((each) => each.id === weighing.leading);
   return (
-    <section className="read-leading">
-      <p className="read-lead said" data-leading={weighing.leading}>
-        {looked
-          ? `From ${oddsInWords(room.piece, room.knowledge)} and these findings: ${inSentence(probabilityBand(leading?.probability ?? 0).adverb)} ${readingWords[weighing.leading].inSentence}.`
-          : 'Nothing has been looked at yet: only the starting odds speak.'}
-      </p>
-      {weighing.unexplained.unexplained && (
-        <p className="read-none">
-          <strong>None of these readings explains the findings.</strong> {weighing.unexplained.reason}
-        </p>
-      )}
-      {looked && (
+    <section className="read-leading" data-leading={weighing.leading}>
+      <h2>Making and condition together: the seven readings</h2>
+      {wasLooked(weighing) && (
         <p>
+          <span className="said">
+            {probabilityBand(leading?.probability ?? 0).adverb} {readingWords[weighing.leading].inSentence}.
+          </span>{' '}
           <strong>
             {weighing.firm ? 'Settled.' : full ? 'Not settled.' : 'Not yet known whether settled.'}
           </strong>{' '}
@@ -42,12 +34,13 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
       <Reasons room={room} title="It rests most on" reasons={forIt.slice(0, 4)} />
       <Reasons room={room} title="Against it" reasons={againstIt.slice(0, 2)} />
       <Reasons room={room} title="Without a number" reasons={limits.slice(0, 2)} />
-      <h2>The readings</h2>
-      <ol className="read-list">
+      <ol className="read-list" aria-label="The seven readings">
         {weighing.readings.map((reading) => (
           <li key={reading.id} data-leading={reading.id === weighing.leading ? '' : undefined}>
             <span className="said">{readingWords[reading.id].title}</span>
-            <span className="soft">{probabilityBand(reading.probability).words}</span>
+            <span className="soft">
+              {reading.considered === false ? notConsideredWords : probabilityBand(reading.probability).words}
+            </span>
           </li>
         ))}
       </ol>
@@ -72,8 +65,10 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
               {weighing.readings.map((reading) => (
                 <tr key={reading.id}>
                   <th scope="row">{readingWords[reading.id].title}</th>
-                  <td>{outOf(reading.probability)}</td>
-                  {full && <td>{outOfRange(reading.low, reading.high)}</td>}
+                  <td>{reading.considered === false ? notConsideredWords : outOf(reading.probability)}</td>
+                  {full && (
+                    <td>{reading.considered === false ? '–' : outOfRange(reading.low, reading.high)}</td>
+                  )}
                 </tr>
               ))}
             </tbody>
@@ -83,6 +78,9 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
           The figures in the knowledge files are judgments with ranges; they carry no more than 999 in 1000.
           The words: {probabilityScaleWords()}.
         </p>
+        {weighing.readings.some(({ considered }) => considered === false) && (
+          <p className="small soft">{whyNotConsidered}</p>
+        )}
       </details>
     </section>
   );
@@ -95,10 +93,10 @@ function Reasons({ room, title, reasons }: ReasonsProps) {
   const named = namerOf(room);
   return (
     <div>
-      <h2 className="read-small-title">{title}</h2>
+      <h3 className="read-small-title">{title}</h3>
       <ul className="read-reasons said">
         {reasons.map((reason) => (
-          <li key={keyOf(reason)}>{reasonInWords(reason, room.weighing.leading, named)}.</li>
+          <li key={reasonKey(reason)}>{reasonInWords(reason, room.weighing.leading, named)}.</li>
         ))}
       </ul>
     </div>

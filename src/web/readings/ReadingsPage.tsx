@@ -8,11 +8,13 @@ import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
 import { useWeighing } from '../weigh/useWeighing.ts';
 import { Alterations, Shops } from './AlterationsAndShops.tsx';
+import { Condition } from './Condition.tsx';
 import { Contradictions } from './Contradictions.tsx';
 import { Leading } from './Leading.tsx';
 import { LooksAndChanges } from './LooksAndChanges.tsx';
+import { Making } from './Making.tsx';
 import { FrontView, PartsStanding } from './PartsStanding.tsx';
-import type { ReadRoom } from './readRoom.ts';
+import { type ReadRoom, wasLooked } from './readRoom.ts';
 import { Sensitivity, StartingOdds } from './StartingOdds.tsx';
 import { WeighingProgress } from './WeighingProgress.tsx';
 import { Weights } from './Weights.tsx';
@@ -21,7 +23,7 @@ import '../examination/drawing.css';
 import '../examination/panel.css';
 import './readings.css';
 
-/** What the findings say: words first, numbers one touch below. */
+/** What the findings say: the making first, the condition second, then the readings; words first, numbers one touch below. */
 export function ReadingsPage() {
   const used = usePiece(usePieceId());
   return used.piece === undefined ? null : <Readings {...used} piece={used.piece} />;
@@ -52,15 +54,17 @@ function Readings({ piece, readOnly, record }: Ready) {
     );
   }
   const room: ReadRoom = { piece, readOnly, knowledge, form, parts: partsOf(form, piece.features), weighing };
-  const looked = weighing.weights.length > 0;
+  const looked = wasLooked(weighing);
   return (
     <div className="read stack">
       <h1 className="unseen">Readings</h1>
       <WeighingProgress weigh={weigh} />
       <div className="read-top">
-        <Leading room={room} full={weigh.full} />
+        <Making room={room} full={weigh.full} />
         <FrontView room={room} />
       </div>
+      <Condition room={room} />
+      <Leading room={room} full={weigh.full} />
       {looked && <Contradictions room={room} />}
       {looked && <Weights room={room} />}
       <YearCurves room={room} />

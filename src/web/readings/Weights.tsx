@@ -1,7 +1,10 @@
 import { demonstratedWords } from '../../evidence/demonstratedWords.ts';
-import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
-import { reasonInWords } from '../../evidence/reasonWords.ts';
+import { ownWords } from '../../evidence/ownWords.ts';
+import { mostOfObservation } from '../../evidence/readingWeights.ts';
+import { type Reason, reasonKey, reasonsOf } from '../../evidence/reasons.ts';
+import { type Named, reasonInWords } from '../../evidence/reasonWords.ts';
 import { boundsInWords, verbalScale } from '../../evidence/verbalScale.ts';
+import { lookedOverId } from '../../evidence/weighObservations.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { SignFigures } from '../examination/SignFigures.tsx';
@@ -87,7 +90,7 @@ function ReasonList({ room, title, reasons }: ListProps) {
   const lines = (some: readonly Reason[]) => (
     <ul className="read-weights">
       {some.map((reason) => (
-        <ReasonLine key={keyOf(reason)} room={room} reason={reason} />
+        <ReasonLine key={reasonKey(reason)} room={room} reason={reason} />
       ))}
     </ul>
   );
@@ -109,9 +112,10 @@ function ReasonLine({ room, reason }: { room: ReadRoom; reason: Reason }) {
   const { weighing, knowledge } = room;
   const named = namerOf(room);
   return (
-    <li>
+    <li data-own={reason.own}>
       <details>
         <summary>
+          {reason.own !== undefined && <span className="mark">your own</span>}{' '}
           <span className="said">{reasonInWords(reason, weighing.leading, named)}.</span>
         </summary>
         <dl className="read-decibans">
@@ -122,12 +126,19 @@ function ReasonLine({ room, reason }: { room: ReadRoom; reason: Reason }) {
           <dt>Against {readingWords[weighing.rival].inSentence}</dt>
           <dd>{sayDecibans(reason.againstRival)}</dd>
         </dl>
+        {reason.own !== undefined && (
+          <p className="small">
+            {reason.own === lookedOverId
+              ? 'How often nothing is found in each kind of piece stands in the knowledge files, with wide ranges.'
+              : `Weighed by how far you would expect it of each kind of piece; it counts at most ${mostOfObservation} to 1.`}
+          </p>
+        )}
         {reason.findings.map((weight) => {
           const sign = knowledge.signs[weight.sign];
           return (
             <div key={`${weight.sign}@${weight.part}`}>
               <p className="small">
-                {named(weight)} by itself: {sayDecibans(weight.alone)}
+                {named.finding(weight)} by itself: {sayDecibans(weight.alone)}
                 {reason.cause === undefined ? '' : `; taken out alone: ${sayDecibans(weight.withinWhole)}`}.
               </p>
               {sign !== undefined && <SignFigures sign={sign} knowledge={knowledge} />}
@@ -139,12 +150,11 @@ function ReasonLine({ room, reason }: { room: ReadRoom; reason: Reason }) {
   );
 }
 
-/** Names a finding with the words of the knowledge and the form. */
-export function namerOf({ knowledge, parts }: ReadRoom): (weight: Reason['findings'][number]) => string {
-  return (weight) =>
-    findingWords(signName(knowledge, weight.sign), partName(parts, weight.part), weight.state);
-}
-
-export function keyOf({ cause, findings }: Reason): string {
-  return cause === undefined ? `${findings[0]?.sign}@${findings[0]?.part}` : `${cause.kind} ${cause.id}`;
+/** Names a finding with the words of the knowledge and the form, and marks what is the examiner’s own. */
+export function namerOf({ knowledge, parts, piece }: ReadRoom): Named {
+  return {
+    finding: (weight) =>
+      findingWords(signName(knowledge, weight.sign), partName(parts, weight.part), weight.state),
+    own: (id) => ownWords(id, piece, 'your'),
+  };
 }

@@ -16,3 +16,8 @@ export type ReadRoom = {
 export function signName(knowledge: Knowledge, sign: string): string {
   return knowledge.signs[sign]?.name ?? sign;
 }
+
+/** Whether anything was looked at that carries weight. */
+export function wasLooked({ weights, observations }: Pick<Weighing, 'weights' | 'observations'>): boolean {
+  return weights.length + observations.length > 0;
+}

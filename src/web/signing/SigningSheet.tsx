@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import { useId, useRef, useState } from 'react';
 import { findingKey } from '../../piece/finding.ts';
+import { hasEvidence } from '../../piece/hasEvidence.ts';
 import { lastRevision } from '../../piece/issued.ts';
 import { type Missing, missingForSigning } from '../../piece/missingForSigning.ts';
 import type { Piece } from '../../piece/piece.ts';
@@ -29,7 +30,7 @@ export function SigningSheet({ used, piece }: { used: UsedPiece; piece: Piece })
   const request = useRef(freshId());
   const { job, begin } = useJob(`/api/pieces/${encodeURIComponent(piece.id)}/issue`, 'Nothing was signed.');
 
-  const none = Object.keys(piece.findings).length === 0;
+  const none = !hasEvidence(piece);
   const missing = missingForSigning(
     piece,
     none || weighing === undefined

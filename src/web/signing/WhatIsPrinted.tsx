@@ -1,4 +1,5 @@
 import { inSentence } from '../../knowledge/inSentence.ts';
+import { lookedOverWords } from '../../piece/observationWords.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { type ReadingId, readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
@@ -20,10 +21,14 @@ export function WhatIsPrinted({ piece, leading }: { piece: Piece; leading: Readi
     ['You conclude', opinion.reading === undefined ? '' : readingWords[opinion.reading].title],
     ['Findings lead to', leading === undefined ? '' : readingWords[leading].title],
     ['Made', made.join(', ')],
+    ['You state', piece.lookedOver ? lookedOverWords : ''],
     [
       'With it',
       [
         counted(Object.keys(piece.findings).length, 'finding'),
+        ...(Object.keys(piece.observations).length === 0
+          ? []
+          : [`${counted(Object.keys(piece.observations).length, 'observation')} of your own`]),
         counted(Object.keys(piece.measures).length, 'measure'),
         counted(plates, 'plate'),
       ].join(', '),

@@ -1,5 +1,7 @@
 import type { Changes, PieceComparison } from '../../piece/comparePieces.ts';
 import type { Finding } from '../../piece/finding.ts';
+import type { Observation } from '../../piece/observation.ts';
+import { expectedInWords, shortWords } from '../../piece/observationWords.ts';
 import { fieldName } from '../history/fieldName.ts';
 import type { NameBook } from '../history/historyWords.ts';
 import { valueWords } from '../history/valueWords.ts';
@@ -19,6 +21,12 @@ export function comparisonLists(compared: PieceComparison, names: NameBook): Com
   });
   return [
     ...listsOf(compared.findings, 'Findings', (each) => findingWords(each, names), findingChange(names)),
+    ...listsOf(
+      compared.observations,
+      'Your own observations',
+      (each) => `${whichObservation(each, names)}: ${expectedInWords(each.expected)}`,
+      observationChange(names),
+    ),
     ...listsOf(
       compared.measures,
       'Measures',
@@ -58,6 +66,21 @@ function listsOf<One>(
     { title: `${title} removed`, items: changes.removed.map(words) },
     { title: `${title} changed`, items: changes.changed.map(({ was, now }) => changed(was, now)) },
   ];
+}
+
+function whichObservation({ words, part }: Observation, names: NameBook): string {
+  return `“${shortWords(words)}”${part === undefined ? '' : `, ${names.part(part)}`}`;
+}
+
+function observationChange(names: NameBook): (was: Observation, now: Observation) => string {
+  return (was, now) => {
+    const [before, after] = [expectedInWords(was.expected), expectedInWords(now.expected)];
+    const what = whichObservation(was, names);
+    if (was.words !== now.words) return `${what}: now “${shortWords(now.words)}”, ${after}`;
+    return before === after
+      ? `${what}: its part or photos changed`
+      : `${what}: was ${before}; is now ${after}`;
+  };
 }
 
 function findingWords(finding: Finding, names: NameBook): string {

@@ -1,3 +1,4 @@
+import { shortWords } from '../../../piece/observationWords.ts';
 import type { Plated } from '../../../piece/plates.ts';
 import { capital, type ExamRoom, partName } from '../examRoom.ts';
 import { describePhoto, movePlate } from './photoActs.ts';
@@ -8,7 +9,14 @@ type Props = { room: ExamRoom; plated: Plated; first: boolean; last: boolean; on
 export function PhotoCard({ room, plated, first, last, onOpen }: Props) {
   const { photo, called } = plated;
   const name = photo.caption || photo.name;
-  const findings = Object.values(room.piece.findings).filter((finding) => finding.photos.includes(photo.id));
+  const shows = [
+    ...Object.values(room.piece.findings)
+      .filter(({ photos }) => photos.includes(photo.id))
+      .map(({ sign }) => room.knowledge.signs[sign]?.name ?? sign),
+    ...Object.values(room.piece.observations)
+      .filter(({ photos }) => photos.includes(photo.id))
+      .map(({ words }) => `your own: ${shortWords(words, 40)}`),
+  ];
   return (
     <li className="exam-plate">
       <button
@@ -29,9 +37,7 @@ export function PhotoCard({ room, plated, first, last, onOpen }: Props) {
             photo.marks.length === 0
               ? ''
               : `${photo.marks.length} ${photo.marks.length === 1 ? 'mark' : 'marks'}`,
-            findings.length === 0
-              ? ''
-              : findings.map((each) => room.knowledge.signs[each.sign]?.name ?? each.sign).join('; '),
+            shows.join('; '),
             photo.takenAt === undefined ? '' : `${photo.takenAt.replace('T', ' ')}, zone not known`,
           ]
             .filter((each) => each !== '')

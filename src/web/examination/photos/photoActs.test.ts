@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Json } from '../../../piece/event.ts';
 import { foldEvents, invertChanges, withBefore } from '../../../piece/fold.ts';
+import { expectedAtFirst } from '../../../piece/observationWords.ts';
 import { type Photo, type PhotoMark, photo } from '../../../piece/photo.ts';
 import { platesOf } from '../../../piece/plates.ts';
 import {
@@ -31,11 +32,23 @@ const finding = {
   words: '',
   photos: [],
 };
-const empty = { photos: {}, plateOrder: [], findings: { [finding.id]: finding } };
+const observation = {
+  id: 'own-1',
+  words: 'The rail was cut down.',
+  expected: expectedAtFirst,
+  photos: [] as string[],
+};
+const empty = {
+  photos: {},
+  plateOrder: [],
+  findings: { [finding.id]: finding },
+  observations: { [observation.id]: observation },
+};
 type Pictured = {
   photos: Record<string, Photo>;
   plateOrder: string[];
   findings: Record<string, typeof finding>;
+  observations: Record<string, typeof observation>;
 };
 const done = (state: Pictured, act: { changes: { path: string[]; to?: Json }[] }) =>
   foldEvents(state as unknown as Json, [act]) as unknown as Pictured;
@@ -47,6 +60,15 @@ describe('photos of a piece', () => {
     expect(photo.parse(one.photos[id])).toMatchObject({ name: 'splat.jpg', part: 'splat', asPlate: true });
     expect(one.plateOrder).toEqual([id]);
     expect(one.findings[finding.id]?.photos).toEqual([id]);
+  });
+
+  it('ties a photo to an observation of one’s own, and withdrawing it unties it there too', () => {
+    const act = addPhoto(empty, kept('a'), 'rail.jpg', { observation: observation.id });
+    const one = done(empty, act);
+    const id = photoIdOf('a'.repeat(64));
+    expect(one.observations[observation.id]?.photos).toEqual([id]);
+    expect(one.findings[finding.id]?.photos).toEqual([]);
+    expect(done(one, withdrawPhoto(one, id))).toEqual(empty);
   });
 
   it('takes the same bytes for the same photo', () => {

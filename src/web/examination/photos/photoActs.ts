@@ -1,22 +1,25 @@
 import type { Json } from '../../../piece/event.ts';
-import type { Finding } from '../../../piece/finding.ts';
 import type { Photo, PhotoMark } from '../../../piece/photo.ts';
 import type { Piece } from '../../../piece/piece.ts';
 import { platesOf } from '../../../piece/plates.ts';
 import type { Act } from '../answerSign.ts';
 import type { KeptPhoto } from './sendPhoto.ts';
 
-/** Where a photo belongs: a part, and a finding on it. */
-export type Belongs = { part?: string | undefined; finding?: string | undefined };
+/** Where a photo belongs: a part, and a finding or an observation on it. */
+export type Belongs = {
+  part?: string | undefined;
+  finding?: string | undefined;
+  observation?: string | undefined;
+};
 
-type Pictured = Pick<Piece, 'photos' | 'plateOrder' | 'findings'>;
+type Pictured = Pick<Piece, 'photos' | 'plateOrder' | 'findings' | 'observations'>;
 
 /** The id a photo has within a piece: the same bytes are one photo. */
 export function photoIdOf(sha256: string): string {
   return `photo-${sha256.slice(0, 16)}`;
 }
 
-/** The act of adding a kept photo as the last plate, tied to its part and finding. */
+/** The act of adding a kept photo as the last plate, tied to its part and to what it shows. */
 export function addPhoto(piece: Pictured, keptPhoto: KeptPhoto, name: string, belongs: Belongs): Act {
   const id = photoIdOf(keptPhoto.sha256);
   const { note: _unsaid, ...known } = keptPhoto;
@@ -36,19 +39,24 @@ export function addPhoto(piece: Pictured, keptPhoto: KeptPhoto, name: string, be
   const order = piece.plateOrder.includes(id)
     ? []
     : [{ path: ['plateOrder'], to: [...piece.plateOrder, id] as Json }];
-  const finding = belongs.finding === undefined ? undefined : piece.findings[belongs.finding];
-  const tied = finding === undefined || finding.photos.includes(id) ? [] : [tie(finding, id)];
+  const shown: { place: string; one: { id: string; photos: string[] } | undefined }[] = [
+    { place: 'findings', one: piece.findings[belongs.finding ?? ''] },
+    { place: 'observations', one: piece.observations[belongs.observation ?? ''] },
+  ];
+  const tied = shown.flatMap(({ place, one }) =>
+    one === undefined || one.photos.includes(id) ? [] : [photosOf(place, one, [...one.photos, id])],
+  );
   return { kind: 'photo-added', changes: [...changes, ...order, ...tied] };
 }
 
 /** The act of taking a photo out of the piece; its bytes stay in the record and undo brings it back. */
 export function withdrawPhoto(piece: Pictured, id: string): Act {
-  const untied = Object.values(piece.findings)
-    .filter((finding) => finding.photos.includes(id))
-    .map((finding) => ({
-      path: ['findings', finding.id, 'photos'],
-      to: finding.photos.filter((each) => each !== id) as Json,
-    }));
+  const without = (photos: string[]) => photos.filter((each) => each !== id);
+  const untied = (['findings', 'observations'] as const).flatMap((place) =>
+    Object.values<{ id: string; photos: string[] }>(piece[place]).flatMap((one) =>
+      one.photos.includes(id) ? [photosOf(place, one, without(one.photos))] : [],
+    ),
+  );
   const order = { path: ['plateOrder'], to: piece.plateOrder.filter((each) => each !== id) as Json };
   return { kind: 'photo-withdrawn', changes: [...untied, order, { path: ['photos', id] }] };
 }
@@ -107,8 +115,8 @@ function marksChange(photo: Photo, marks: PhotoMark[]) {
   return { path: ['photos', photo.id, 'marks'], to: marks.map(clean) as Json };
 }
 
-function tie(finding: Finding, photo: string) {
-  return { path: ['findings', finding.id, 'photos'], to: [...finding.photos, photo] as Json };
+function photosOf(place: string, { id }: { id: string }, photos: string[]) {
+  return { path: [place, id, 'photos'], to: photos as Json };
 }
 
 /** Without places that hold nothing: JSON has no undefined. */

@@ -14,15 +14,17 @@ type OwnEditorProps = {
   /** The entry to change; a new one is added where it is left out. */
   id: string | undefined;
   entry: Draft;
+  /** The observation that a new sign was begun from, where it was. */
+  proposal?: string | undefined;
 };
 
 /** Adds or changes a sign or a shop of one’s own. What is typed stays in this browser until the program has kept it. */
-export function OwnEditor({ kind, id, entry }: OwnEditorProps) {
+export function OwnEditor({ kind, id, entry, proposal }: OwnEditorProps) {
   const { signs, shops } = useKnowledge();
   const anew = useKnowledgeAnew();
   const go = useNavigate();
   const fields = useMemo(() => fieldShapes(kind), [kind]);
-  const key = draftKey(kind, id);
+  const key = draftKey(kind, id, proposal);
   const [found] = useState(() => readDraft(key));
   const [draft, setDraft] = useState<Draft>(found ?? entry);
   const [faults, setFaults] = useState<readonly OwnFault[]>([]);
@@ -82,9 +84,16 @@ export function OwnEditor({ kind, id, entry }: OwnEditorProps) {
             </div>
           )}
         </div>
+        {proposal === undefined ? null : (
+          <p className="caution">
+            Begun from an observation of your own. Where figures stand below, they are those its words stand
+            for: put your own in their place. Once the sign is saved and answered on that piece, withdraw the
+            observation there, or it counts twice.
+          </p>
+        )}
         {found === undefined ? null : (
           <p className="small soft">
-            This is how you left it: it is not saved yet.{' '}
+            {proposal === undefined ? 'This is how you left it: it' : 'It'} is not saved yet.{' '}
             <button type="button" className="button plain" onClick={startAnew}>
               {id === undefined ? 'Begin with a blank one' : 'Go back to what is saved'}
             </button>

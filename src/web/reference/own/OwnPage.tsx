@@ -16,7 +16,7 @@ const titles: Record<OwnKind, [string, string]> = {
 
 /** One’s own signs and shops: what there is, and the sheet to add or change one. */
 export function OwnPage() {
-  const { kind, id } = useSearch({ from: '/reference/own' });
+  const { kind, id, proposal } = useSearch({ from: '/reference/own' });
   const anew = useKnowledgeAnew();
   const readOnly = useReadOnly() !== null;
   const [entries, setEntries] = useState<OwnEntries>();
@@ -63,7 +63,13 @@ export function OwnPage() {
           There is no such entry of your own: perhaps it was removed, or the change taken back.
         </p>
       ) : (
-        <OwnEditor key={`${kind} ${id}`} kind={kind} id={id} entry={found ?? {}} />
+        <OwnEditor
+          key={`${kind} ${id} ${proposal}`}
+          kind={kind}
+          id={id}
+          entry={found ?? {}}
+          proposal={proposal}
+        />
       )}
     </div>
   );

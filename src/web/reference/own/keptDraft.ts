@@ -1,8 +1,11 @@
 import type { Draft } from './draft.ts';
 
-/** Where a draft is kept in this browser: one for each entry that is being changed, one for each kind that is being added. */
-export function draftKey(kind: string, id: string | undefined): string {
-  return `underside.own.${kind}.${id ?? 'new'}`;
+/**
+ * Where a draft is kept in this browser: one for each entry that is being changed, one for each kind that is being added, and
+ * one for each observation that is proposed as a sign.
+ */
+export function draftKey(kind: string, id: string | undefined, proposal?: string): string {
+  return `underside.own.${kind}.${id ?? (proposal === undefined ? 'new' : `from.${proposal}`)}`;
 }
 
 /** The draft that was kept, or nothing. A browser without a store keeps none. */

@@ -1,0 +1,67 @@
+import { makingInWords, notConsideredWords, whyNotConsidered } from '../../evidence/makingInWords.ts';
+import { oddsInWords } from '../../evidence/oddsInWords.ts';
+import { outOf, outOfRange, probabilityBand, toldShares } from '../../evidence/probabilityWords.ts';
+import { makingWords } from '../../piece/readings.ts';
+import { type ReadRoom, wasLooked } from './readRoom.ts';
+
+/** First: how the piece came to be, from which odds, and whether that is settled. */
+export function Making({ room, full }: { room: ReadRoom; full: boolean }) {
+  const { weighing } = room;
+  const { making, unexplained } = weighing;
+  const looked = wasLooked(weighing);
+  return (
+    <section className="read-leading" aria-labelledby="making">
+      <h2 id="making">How it came to be</h2>
+      <p className="read-lead said" data-making={making.leading}>
+        {looked
+          ? `From ${oddsInWords(room.piece, room.knowledge)} and these findings: ${makingInWords(weighing)}.`
+          : 'Nothing has been looked at yet: only the starting odds speak.'}
+      </p>
+      {unexplained.unexplained && (
+        <p className="read-none">
+          <strong>None of the readings explains the findings.</strong> {unexplained.reason}
+        </p>
+      )}
+      {looked && (
+        <p>
+          <strong>
+            {making.firm ? 'Settled.' : full ? 'Not settled.' : 'Not yet known whether settled.'}
+          </strong>{' '}
+          {making.firmness.why}
+        </p>
+      )}
+      <div className="read-scroll">
+        <table className="read-table">
+          <caption className="unseen">How the piece came to be, and how probable each answer is</caption>
+          <thead>
+            <tr>
+              <th scope="col">It is</th>
+              <th scope="col">In words</th>
+              <th scope="col">Best</th>
+              {full && <th scope="col">{outOf(toldShares.most)} trials</th>}
+            </tr>
+          </thead>
+          <tbody>
+            {making.answers.map((answer) => (
+              <tr key={answer.id} data-leading={answer.id === making.leading ? '' : undefined}>
+                <th scope="row" className="said">
+                  {makingWords[answer.id].title}
+                </th>
+                <td>
+                  {answer.considered === false
+                    ? notConsideredWords
+                    : probabilityBand(answer.probability).words}
+                </td>
+                <td>{answer.considered === false ? '–' : outOf(answer.probability)}</td>
+                {full && <td>{answer.considered === false ? '–' : outOfRange(answer.low, answer.high)}</td>}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {making.answers.some(({ considered }) => considered === false) && (
+        <p className="small soft">{whyNotConsidered}</p>
+      )}
+    </section>
+  );
+}
