@@ -31,6 +31,10 @@ export type Judged = {
   logRatio: number;
   traces: number;
   coveredTraces: number;
+  /** Of these, those that only an observation covers which expects the same of every kind of piece. */
+  silentTraces: number;
+  /** What leads when only how the piece came to be is asked, and whether that is settled. */
+  making: Pick<Weighing['making'], 'leading' | 'firm'>;
   weighing: Weighing;
 };
 
@@ -68,6 +72,12 @@ export function judgeCase(
 ): Judged {
   const traces = published.findings.flatMap((each, index) => (each.level === 'trace' ? [index] : []));
   const fed = new Set([...mapped.findings, ...mapped.observations].map((each) => each.from));
+  const telling = new Set([
+    ...mapped.findings.map((each) => each.from),
+    ...mapped.observations.flatMap(({ from, expected }) =>
+      new Set(Object.values(expected)).size > 1 ? [from] : [],
+    ),
+  ]);
   const wrong = [...fed].find((index) => !traces.includes(index));
   if (wrong !== undefined)
     throw new Error(`${published.id}: finding ${wrong} is not a trace and may not be weighed.`);
@@ -112,6 +122,8 @@ export function judgeCase(
     logRatio: logRatioFromEven(weighing),
     traces: traces.length,
     coveredTraces: traces.filter((index) => fed.has(index)).length,
+    silentTraces: traces.filter((index) => fed.has(index) && !telling.has(index)).length,
+    making: weighing.making,
     weighing,
   };
 }

@@ -4,7 +4,8 @@ const later = ['later-copy', 'made-to-deceive'];
 
 /** The ratios of period work against later that cases with a definite verdict were given, as the file that the program reads. */
 export function publishedRatiosFile(judged: readonly Judged[]): string {
-  const definite = judged.filter(({ truth }) => truth !== undefined);
+  // A piece put together from old ones is neither of the period nor a later copy.
+  const definite = judged.filter(({ truth }) => truth !== undefined && truth !== 'made-up');
   const logs = (isLater: boolean) =>
     definite
       .filter(({ truth }) => later.includes(truth ?? '') === isLater)
