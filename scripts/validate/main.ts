@@ -23,13 +23,23 @@ and repairs were judged together and lowered (docs/knowledge.md); mending is now
 recast count as an alteration; a piece may have lost its other half; odd proportions were made less telling against period work.
 With the figures as they stood before, 9 of 19 first readings were right and none settled and wrong. So these twenty are no held-out test
 any more.`;
+const learnedRemarks = `The second set (docs/validation-second.md scored it before anything was learned from it) weighed with what stands now. What was learned
+from it is structure and figures for whole kinds of trace, none for a case: observations that no sign covers are weighed; who writes a
+piece up is taken to have looked it over, so that silence about mends and changes counts a little (making.yaml, lookedOver); fakes have
+rates of their own for contrived wear; a mend counts as two blind judges had put it; a foreign way of building says little against the
+age; what is done to a whole piece at one time is one event; years before 1600 are years. No figure was fitted by search.
+
+The first table below is of the mapping that was committed before the first score: traces that no sign covered were left out of it where
+its maker thought them mute. The second is of a mapping made afterwards, blind and by other hands, that leaves no trace out: where no sign
+says it, an observation does. That mapping was committed before it was scored, once. Both were made without sight of the verdicts; the
+figures of the program have been changed by someone who had seen how the first mapping scored, so neither is a held-out test.`;
 const othersRemarks = 'The cases and their mapping were handed in; how they were mapped is not known here.';
 
 /**
  * Weighs published cases and says how often the reading met the verdict in print.
  *
  * Use: npm run validate [-- CASES MAPPING]. Without files it takes the cases of test/reference and writes
- * docs/validation.md, and from the second set src/evidence/publishedRatios.ts, from which it is told how far ratios were shown to hold. The last line printed is one line of JSON.
+ * docs/validation.md, docs/validation-learned.md, and from the second set src/evidence/publishedRatios.ts, from which it is told how far ratios were shown to hold. The last line printed is one line of JSON.
  */
 async function main(args: string[]): Promise<void> {
   const root = new URL('../../', import.meta.url);
@@ -53,10 +63,29 @@ async function main(args: string[]): Promise<void> {
       at('test/reference/published-cases-second.json'),
       at('test/reference/published-cases-second-mapping.json'),
     );
-    await writeFile(
-      at('src/evidence/publishedRatios.ts'),
-      publishedRatiosFile(judgeAll(second.cases, second.mapping, knowledge, yearNow, 0)),
+    const again = await readPublishedCases(
+      at('test/reference/published-cases-second.json'),
+      at('test/reference/published-cases-second-mapping-again.json'),
     );
+    const learned = [second, again].map((set) => ({
+      ...set,
+      judged: judgeAll(set.cases, set.mapping, knowledge, yearNow),
+    }));
+    await writeFile(
+      at('docs/validation-learned.md'),
+      learned
+        .map((set, index) =>
+          validationPage(
+            set.judged,
+            set.cases,
+            set.mapping,
+            knowledge,
+            index === 0 ? learnedRemarks : 'The second mapping.',
+          ),
+        )
+        .join('\n'),
+    );
+    await writeFile(at('src/evidence/publishedRatios.ts'), publishedRatiosFile(learned[0]?.judged ?? []));
   } else console.log(validationPage(judged, cases, mapping, knowledge, othersRemarks));
   console.log(JSON.stringify(summarize(judged)));
 }
