@@ -6,7 +6,8 @@ import { join } from 'node:path';
 
 /** One hash over the names and bytes of all files under the given files and folders; tests are left out. */
 export async function inputsHash(root, places) {
-  const hash = createHash('sha256').update(process.version.split('.')[0]);
+  // Not which Node: what is made is the same whichever makes it.
+  const hash = createHash('sha256');
   for (const place of places)
     for (const file of await filesUnder(root, place))
       hash
@@ -39,19 +40,26 @@ export async function writeStamps(dist, stamps) {
   await writeFile(join(dist, 'stamps.json'), `${JSON.stringify(stamps, null, 2)}\n`);
 }
 
+/** A look at the stamps holds the lock for a moment; only a real build is worth a word. */
+const worthAWordMs = 2000;
+
 /** Runs `work` while no other build runs in this checkout; a lock left by a dead process is taken over. */
 export async function withBuildLock(root, say, work) {
   const lock = join(root, '.cache', 'build.lock');
   await mkdir(join(root, '.cache'), { recursive: true });
-  for (let waited = 0; ; waited++) {
+  const began = Date.now();
+  for (let told = false; ; ) {
     try {
       await writeFile(lock, String(process.pid), { flag: 'wx' });
       break;
     } catch (error) {
       if (error.code !== 'EEXIST') throw error;
       if (!(await isHeld(lock))) await rm(lock, { force: true });
-      else if (waited === 0) say('Waiting for another build of this folder to end …');
-      await new Promise((resolve) => setTimeout(resolve, 200));
+      else if (!told && Date.now() - began > worthAWordMs) {
+        told = true;
+        say('Waiting for another build of this folder to end …');
+      }
+      await new Promise((resolve) => setTimeout(resolve, 50));
     }
   }
   try {

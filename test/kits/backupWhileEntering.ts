@@ -148,7 +148,8 @@ async function run(
   const timer = killAfter === undefined ? undefined : setTimeout(() => child.kill('SIGKILL'), killAfter);
   const code = await new Promise<number | null>((resolve) => child.once('close', resolve));
   clearTimeout(timer);
-  return { code, ...said };
+  // Lines of the builder only say that another program was being started from this folder too.
+  return { code, out: said.out, err: said.err.replace(/^(Making the|Waiting for|\s+\().*\n/gm, '') };
 }
 
 function idsIn(dir: string): Set<string> {

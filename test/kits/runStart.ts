@@ -13,5 +13,7 @@ export function runStart(...args: string[]): Promise<{ code: number | null; prin
   child.stderr.on('data', (chunk) => {
     printed += chunk;
   });
-  return new Promise((resolve) => child.once('close', (code) => resolve({ code, printed: printed.trim() })));
+  // Lines of the builder only say that another program was being started from this folder too.
+  const ours = () => printed.replace(/^(Making the|Waiting for another build|\s+\().*\n/gm, '').trim();
+  return new Promise((resolve) => child.once('close', (code) => resolve({ code, printed: ours() })));
 }
