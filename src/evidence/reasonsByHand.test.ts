@@ -3,6 +3,7 @@ import type { Knowledge } from '../knowledge/schema.ts';
 import { handKnowledge } from './testing/handKnowledge.ts';
 import { weighCase } from './weighCase.ts';
 import type { CaseToWeigh } from './weighing.ts';
+import { triedWords } from './wouldChange.ts';
 
 // Every number below is worked by hand from the shares typed here; none is read from the program.
 // Starting odds 40 : 30 : 20 : 10 for period : bench copy : machine copy : made to deceive.
@@ -173,6 +174,31 @@ describe('what would change the reading', () => {
     ]);
   });
 
+  it('no more than five, those that would move the leading reading most first', () => {
+    // Each turned alone puts another first: 40 : 30 : 20 : 10 with shares of 60 to 90 against 30, turned 40 to 10 against 70.
+    const shares = ['60', '65', '70', '75', '80', '85'];
+    const signs = Object.fromEntries(
+      shares.map((share) => [`s${share}`, [share, '30', '30', '30'] as const]),
+    );
+    const one = (share: string) =>
+      weigh([present(`s${share}`)], {}, handKnowledge(signs)).wouldChange.map(({ to }) => to);
+    // 40·0.4 = 16 : 30·0.7 = 21.
+    expect(one('60')).toEqual(['later-bench-copy']);
+    // 25 : 30 times 1.72, the product of 90/80 … 85.5/80, is 1.43 : 1; any of the six turned makes it 0.97 : 1 or less.
+    const six = Object.fromEntries(
+      [90, 89, 88, 87, 86, 85.5].map((share, n) => [`t${n}`, [`${share}`, '80', '80', '80'] as const]),
+    );
+    const output = weigh(Object.keys(six).map(present), {}, handKnowledge(six, [25, 30, 25, 20]));
+    expect(output.leading).toBe('period-intact');
+    expect(output.wouldChange.map(({ findings }) => findings.map(({ sign }) => sign))).toEqual([
+      ['t0'],
+      ['t1'],
+      ['t2'],
+      ['t3'],
+      ['t4'],
+    ]);
+  });
+
   it('says no more than was tried where nothing would change it', () => {
     const sure = handKnowledge({ marked: ['60', '40', '40', '40'] }, [97, 1, 1, 1]);
     const output = weigh([present('marked')], {}, sure);
@@ -180,7 +206,14 @@ describe('what would change the reading', () => {
     expect(output.wouldChangeTried).toBe(
       'Had the finding come out otherwise, the same reading would still lead.',
     );
-    expect(weigh([], {}, sure).wouldChangeTried).toContain('no finding');
+    expect(weigh([], {}, sure).wouldChangeTried).toBe(
+      'There is no finding that could have come out otherwise.',
+    );
+    const named = ['two of the ten', 'three of the seven', 'four of the six', 'all five of the five'];
+    for (const findings of [2, 3, 4, 5, 9])
+      expect(triedWords(findings)).toBe(
+        `No single finding, had it come out otherwise, would put another reading first; nor would ${named.slice(0, findings - 1).join(', ')} that would move it most.`,
+      );
   });
 
   it('two findings where no single one would', () => {
@@ -219,6 +252,61 @@ describe('contradictions, worked by hand', () => {
     // Three times 9 in 100 is 27.
     expect(found('hardly-eased')[0]?.explanations).toEqual([]);
     expect(found('eased')[0]?.explanations.map((each) => each.id)).toEqual(['later-bench-copy']);
+  });
+
+  it('are asked about in the words of what was found, where, and how seldom', () => {
+    // 99,970 : 10 : 10 : 10, so that period work leads whatever is seen.
+    const known = handKnowledge(
+      { rare: ['0.5', '60', '60', '60'], usual: ['95', '30', '30', '30'], some: ['4', '5', '5', '5'] },
+      [99970, 10, 10, 10],
+    );
+    const question = (finding: CaseToWeigh['findings'][number]) =>
+      weigh([finding], {}, known).contradictions[0]?.question;
+    const leads = 'if it were a period piece, substantially intact, and all else as found';
+    expect(question(present('rare'))).toBe(
+      `“Sign rare” was seen on the piece as a whole: ${leads}, fewer than 1 in 100 would show this. What explains it?`,
+    );
+    expect(question({ ...present('some'), part: 'lid' })).toBe(
+      `“Sign some” was seen on the lid: ${leads}, about 4 in 100 would show this. What explains it?`,
+    );
+    // 5 in 100 period pieces do not show it.
+    expect(question({ sign: 'usual', state: 'absent' })).toBe(
+      `“Sign usual” was looked for and not seen on the piece as a whole: ${leads}, about 5 in 100 would show this. What explains it?`,
+    );
+    const several = weigh([present('some'), present('rare'), { sign: 'usual', state: 'absent' }], {}, known);
+    expect(
+      several.contradictions.map(({ sign, part, state, explained }) => [sign, part, state, explained]),
+    ).toEqual([
+      ['rare', null, 'present', false],
+      ['some', null, 'present', false],
+      ['usual', null, 'absent', false],
+    ]);
+    expect(several.contradictions[0]).not.toHaveProperty('measured');
+  });
+
+  it('name every reading that would explain them, the one that does so best first', () => {
+    // All three show it as often: in which order they are named is left open.
+    const named = found('below')[0]?.explanations.map(({ kind, words, share }) => [
+      kind,
+      words,
+      Math.round(100 * share),
+    ]);
+    expect(named?.toSorted()).toEqual([
+      ['reading', 'If it were a later copy made by hand.', 60],
+      ['reading', 'If it were a later copy made by machine.', 60],
+      ['reading', 'If it were a piece made or altered to pass as older.', 60],
+    ]);
+    const graded = handKnowledge({ g: ['5', '20', '60', '14'] }, [9970, 10, 10, 10]);
+    // Three times 5 is 15: the last is not named.
+    expect(weigh([present('g')], {}, graded).contradictions[0]?.explanations.map(({ id }) => id)).toEqual([
+      'later-machine-copy',
+      'later-bench-copy',
+    ]);
+    // Three times 2 is 6, but what is not 10 in 100 probable explains nothing.
+    const low = handKnowledge({ g: ['2', '9.9', '10.1', '1'] }, [9970, 10, 10, 10]);
+    expect(weigh([present('g')], {}, low).contradictions[0]?.explanations.map(({ id }) => id)).toEqual([
+      'later-machine-copy',
+    ]);
   });
 
   it('are told of a measurement in its own words', () => {
