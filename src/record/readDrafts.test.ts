@@ -62,7 +62,8 @@ describe('acts as a device hands them in', () => {
       expect(faultsOf(titled(value))).toEqual([{ code: 'record.forbidden-key', path: '', message }]);
       const path = [act('one', 'piece-described', [{ path: ['findings', key], to: 1 }])];
       expect(faultsOf(path)).toEqual([{ code: 'record.forbidden-key', path: '', message }]);
-      // As a text it is only a word.
+      // As a text it is only a word; and nothing at all is no key.
+      expect(faultsOf(titled(null as never))).toEqual([]);
       expect(faultsOf(titled(key as never))).toEqual([]);
     },
   );
