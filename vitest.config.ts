@@ -70,6 +70,9 @@ export default defineConfig({
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],
           exclude: never,
+          // After the others and never more than a few at once: each file has a server and a browser of its own.
+          maxWorkers: Math.min(availableParallelism(), 4),
+          sequence: { groupOrder: 1 },
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

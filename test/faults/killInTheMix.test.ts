@@ -6,4 +6,4 @@ it('nothing acknowledged is lost in 2 kills in the midst of entries, photos, bac
   const { acknowledged } = await killInTheMix(2);
   expect(acknowledged.copies.size).toBeGreaterThan(0);
   expect(acknowledged.revisions.size).toBeGreaterThan(0);
-});
+}, 300_000);
