@@ -80,6 +80,7 @@ const sign = createRoute({
 const comparison = createRoute({
   getParentRoute: () => piece,
   path: 'comparison',
+  validateSearch: readComparisonSearch,
   component: lazyRouteComponent(() => import('./signing/ComparisonPage.tsx'), 'ComparisonPage'),
 });
 const history = createRoute({
@@ -131,6 +132,14 @@ function readReferenceSearch(search: Record<string, unknown>): ReferenceSearch {
   return Object.fromEntries(
     names.flatMap((name) => (typeof search[name] === 'string' ? [[name, search[name]]] : [])),
   );
+}
+
+/** Which revision a comparison is with; the last one where it is left out. */
+export type ComparisonSearch = { revision?: number };
+
+function readComparisonSearch({ revision }: Record<string, unknown>): ComparisonSearch {
+  const number = Number(revision);
+  return Number.isInteger(number) && number > 0 ? { revision: number } : {};
 }
 
 /** One's own additions: which kind to add, or which entry to change, or the observation a sign is begun from. */

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import type { IssuedAnswer } from '../../src/server/issuedRoutes.ts';
+import type { Comparison, IssuedAnswer } from '../../src/server/issuedRoutes.ts';
 import { act, finding, opening } from '../kits/drafts.ts';
 import { concluded, makeRevisionHere } from '../kits/signedRecord.ts';
 import { type TestApp, testApp } from '../kits/testApp.ts';
@@ -93,5 +93,33 @@ describe('signing over HTTP', () => {
     const compared = await used.get('/api/pieces/one/issued/1/comparison');
     expect(compared.status).toBe(200);
     expect((await used.get('/api/pieces/one/issued/2/opinion.pdf')).status).toBe(404);
+  });
+
+  it('compares the piece as it is with the revision that is named, an earlier one too', async () => {
+    const used = await drafted();
+    await ended(used, await used.post('/api/pieces/one/issue', signing(used)));
+    const client = (to: string) => act('one', 'engagement-changed', [{ path: ['engagement', 'client'], to }]);
+    used.store.append([
+      act('one', 'revision-begun', [
+        { path: ['opinion', 'status'], to: 'draft' },
+        { path: ['opinion', 'isNew'], to: 'The splat was looked at.' },
+        { path: ['opinion', 'why'], to: 'A second visit.' },
+      ]),
+      finding('one', 'a', 'splat'),
+      client('Mrs. Orme (invented)'),
+    ]);
+    await ended(used, await used.post('/api/pieces/one/issue', signing(used, { id: randomUUID() })));
+    used.store.append([client('Mr. Orme (invented)')]);
+    const since = async (revision: number) => {
+      const answer = await used.get(`/api/pieces/one/issued/${revision}/comparison`);
+      const { acts, piece } = (await answer.json()) as Comparison;
+      const field = piece.fields.find(({ path }) => path.join('.') === 'engagement.client');
+      return { acts, added: piece.findings.added.map(({ sign }) => sign), was: field?.was, now: field?.now };
+    };
+    const now = 'Mr. Orme (invented)';
+    expect(await since(2)).toEqual({ acts: 1, added: [], was: 'Mrs. Orme (invented)', now });
+    expect(await since(1)).toMatchObject({ acts: 3, added: ['a'], now });
+    expect((await since(1)).was).not.toBe('Mrs. Orme (invented)');
+    expect((await used.get('/api/pieces/one/issued/3/comparison')).status).toBe(404);
   });
 });

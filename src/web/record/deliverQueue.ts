@@ -91,8 +91,13 @@ function tryLater(delivery: Delivery): void {
   delivery.showAll();
 }
 
-/** A piece that is not in this record may be in the one it was made for. */
-const notHere = new Set(['record.not-opened', 'record.no-piece', 'record.other-record']);
+/** A piece that is not in this record may be in the one it was made for, and a damaged one may be brought back from a copy. */
+const notHere = new Set([
+  'record.not-opened',
+  'record.no-piece',
+  'record.other-record',
+  'record.piece-damaged',
+]);
 
 async function handIn(delivery: Delivery): Promise<void> {
   const { state, edges, pieceOf, taken, show, showAll } = delivery;

@@ -141,6 +141,7 @@ export function openDesk(edges: DeskEdges) {
     opened.undoStopsAt = answer.undoStopsAt;
     opened.readOnly = answer.readOnly ?? opened.readOnly;
     opened.came = 'answer';
+    opened.damage = '';
     void edges.outbox
       .then((outbox) => outbox.know(state.record, opened.id, { ...answer, readOnly: opened.readOnly }))
       .catch(() => {});
@@ -158,6 +159,7 @@ export function openDesk(edges: DeskEdges) {
       showAll();
     } else if (asked.came === 'refusal') {
       opened.came = opened.came === 'answer' ? 'answer' : 'refusal';
+      opened.damage = asked.code === 'record.piece-damaged' ? asked.message : '';
     } else if (opened.came === 'not-yet') {
       const known = await edges.outbox
         .then((outbox) => outbox.known(state.record, id))

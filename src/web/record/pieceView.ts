@@ -9,7 +9,9 @@ export type Saving = 'saved' | 'saving' | 'waiting';
 
 /** A piece as a screen sees it. */
 export type PieceView = {
-  state: 'loading' | 'ready' | 'missing';
+  state: 'loading' | 'ready' | 'missing' | 'damaged';
+  /** Why the piece can't be shown, where it is damaged. */
+  damage: string;
   piece: Piece | undefined;
   readOnly: boolean;
   canUndo: boolean;
@@ -34,6 +36,8 @@ export type PieceView = {
 export type OpenPiece = {
   id: string;
   came: 'not-yet' | 'answer' | 'refusal';
+  /** What the record says of a piece that can't be read; empty where it can. */
+  damage: string;
   standing: Standing;
   seq: number;
   /** How many acts the record had on the piece. */
@@ -60,6 +64,7 @@ export function openPiece(id: string): OpenPiece {
   return {
     id,
     came: 'not-yet',
+    damage: '',
     standing: { document: undefined, done: [], undone: [] },
     seq: 0,
     count: 0,
@@ -76,6 +81,7 @@ export function openPiece(id: string): OpenPiece {
     listeners: new Set(),
     view: {
       state: 'loading',
+      damage: '',
       piece: undefined,
       readOnly: false,
       canUndo: false,
@@ -96,11 +102,13 @@ export function openPiece(id: string): OpenPiece {
 export function viewOf(opened: OpenPiece, acts: readonly Act[], desk: DeskState): PieceView {
   const after = standingAfter(opened.standing, acts);
   const read = pieceSchema.safeParse(after.document);
-  const state = read.success ? 'ready' : opened.came === 'not-yet' ? 'loading' : 'missing';
+  const gone = opened.damage === '' ? 'missing' : 'damaged';
+  const state = read.success ? 'ready' : opened.came === 'not-yet' ? 'loading' : gone;
   const undoing = acts.filter((act) => act.type === 'undo').length;
   const newer = acts.some((act) => act.type === 'event');
   return {
     state,
+    damage: opened.damage,
     piece: read.success ? read.data : undefined,
     readOnly: opened.readOnly,
     canUndo: !opened.readOnly && (after.done.length > 0 || (opened.canUndo && undoing === 0)),

@@ -39,6 +39,12 @@ export function PieceRoom() {
       />
     );
   }
+  if (used.state === 'damaged')
+    return (
+      <Notice title="This piece can’t be shown" words={used.damage}>
+        <Link to="/">Back to the pieces</Link>
+      </Notice>
+    );
   if (used.state === 'missing' || used.piece === undefined) {
     return (
       <Notice title="No such piece" words="The record on this machine has no piece under this address.">

@@ -1,9 +1,10 @@
-import { Link } from '@tanstack/react-router';
+import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { useEffect, useState } from 'react';
-import { lastRevision } from '../../piece/issued.ts';
+import { type IssuedRevision, lastRevision, revisionsOf } from '../../piece/issued.ts';
 import type { Piece } from '../../piece/piece.ts';
 import type { Comparison } from '../../server/issuedRoutes.ts';
 import { dayWords } from '../../units/days.ts';
+import { PickField } from '../fields/PickField.tsx';
 import { useNameBook } from '../history/useNameBook.ts';
 import { askServer } from '../record/pieceServer.ts';
 import { usePiece } from '../record/usePiece.ts';
@@ -14,41 +15,71 @@ import { comparisonLists } from './comparisonWords.ts';
 import { ReadingsThenAndNow } from './ReadingsThenAndNow.tsx';
 import './signing.css';
 
-/** The piece as it is beside the revision that was signed last. */
+/** The piece as it is beside a revision of it: the last one, or an earlier one that is chosen. */
 export function ComparisonPage() {
   const used = usePiece(usePieceId());
   const { piece, seq } = used;
   usePageTitle('Comparison', piece === undefined ? '' : pieceTitle(piece));
-  const revision = piece === undefined ? undefined : lastRevision(piece)?.revision;
-  const { comparison, trouble } = useComparison(piece?.id, revision, seq);
+  const { revision: chosen } = useSearch({ from: '/piece/$id/comparison' });
+  const issued = piece === undefined || chosen === undefined ? undefined : piece.issued[String(chosen)];
+  const since = issued ?? (piece === undefined ? undefined : lastRevision(piece));
+  const { comparison, trouble } = useComparison(piece?.id, since?.revision, seq);
   if (piece === undefined) return null;
-  if (revision === undefined)
+  if (since === undefined)
     return (
       <div className="comparison">
         <h1>Comparison</h1>
         <p>Nothing has been signed with its files yet, so there is nothing to compare with.</p>
       </div>
     );
-  if (comparison === undefined)
-    return (
-      <div className="comparison">
-        <h1>Since revision {revision}</h1>
+  return (
+    <div className="comparison">
+      <h1>Since revision {since.revision}</h1>
+      <WhichRevision piece={piece} since={since} />
+      {comparison === undefined ? (
         <p role="status">{trouble === '' ? 'Comparing…' : trouble}</p>
-      </div>
-    );
-  return <Compared piece={piece} comparison={comparison} />;
+      ) : (
+        <Compared piece={piece} since={since} comparison={comparison} />
+      )}
+    </div>
+  );
 }
 
-function Compared({ piece, comparison }: { piece: Piece; comparison: Comparison }) {
+/** Which revision the piece is held against, where there is more than one. */
+function WhichRevision({ piece, since }: { piece: Piece; since: IssuedRevision }) {
+  const navigate = useNavigate();
+  const revisions = revisionsOf(piece).toReversed();
+  if (revisions.length < 2) return null;
+  return (
+    <PickField
+      label="Compare with"
+      options={revisions.map(({ revision, by, on }) => ({
+        id: String(revision),
+        name: `Revision ${revision}, signed by ${by} on ${dayWords(on)}`,
+      }))}
+      value={String(since.revision)}
+      onPick={(id) =>
+        void navigate({
+          to: '/piece/$id/comparison',
+          params: { id: piece.id },
+          search: { revision: Number(id) },
+          replace: true,
+        })
+      }
+    />
+  );
+}
+
+type ComparedProps = { piece: Piece; since: IssuedRevision; comparison: Comparison };
+
+function Compared({ piece, since, comparison }: ComparedProps) {
   const names = useNameBook(piece);
-  const last = lastRevision(piece);
   const lists = comparisonLists(comparison.piece, names);
   const { program, knowledge, figuresMoved, acts } = comparison;
   return (
-    <div className="comparison">
-      <h1>Since revision {last?.revision}</h1>
+    <>
       <p className="said">
-        Signed by {last?.by} on {dayWords(last?.on ?? '')}.{' '}
+        Signed by {since.by} on {dayWords(since.on)}.{' '}
         {comparison.piece.same
           ? 'The piece says what it said then.'
           : `${acts === 1 ? 'One act has' : `${acts} acts have`} been recorded since.`}
@@ -83,13 +114,13 @@ function Compared({ piece, comparison }: { piece: Piece; comparison: Comparison 
           To the opinion
         </Link>
       </p>
-    </div>
+    </>
   );
 }
 
 /** The comparison with one revision, asked for again whenever the record has moved on. */
 function useComparison(id: string | undefined, revision: number | undefined, seq: number) {
-  const [comparison, setComparison] = useState<Comparison>();
+  const [told, setTold] = useState<{ revision: number; comparison: Comparison }>();
   const [trouble, setTrouble] = useState('');
   // biome-ignore lint/correctness/useExhaustiveDependencies: `seq` is what makes it ask again
   useEffect(() => {
@@ -98,7 +129,7 @@ function useComparison(id: string | undefined, revision: number | undefined, seq
     const at = `/api/pieces/${encodeURIComponent(id)}/issued/${revision}/comparison`;
     void askServer<Comparison>(fetch, at).then((asked) => {
       if (left.yes) return;
-      if (asked.came === 'answer') setComparison(asked.answer);
+      if (asked.came === 'answer') setTold({ revision, comparison: asked.answer });
       setTrouble(
         asked.came === 'answer'
           ? ''
@@ -111,5 +142,6 @@ function useComparison(id: string | undefined, revision: number | undefined, seq
       left.yes = true;
     };
   }, [id, revision, seq]);
-  return { comparison, trouble };
+  // What was told of another revision is not shown as this one's.
+  return { comparison: told?.revision === revision ? told?.comparison : undefined, trouble };
 }

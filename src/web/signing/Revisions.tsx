@@ -1,3 +1,4 @@
+import { Link } from '@tanstack/react-router';
 import { revisionsOf } from '../../piece/issued.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { dayWords } from '../../units/days.ts';
@@ -15,6 +16,14 @@ export function Revisions({ piece }: { piece: Piece }) {
             <a href={revisionAddress(piece.id, revision)} download>
               Save revision {revision} (PDF)
             </a>
+            <Link
+              className="small"
+              to="/piece/$id/comparison"
+              params={{ id: piece.id }}
+              search={{ revision }}
+            >
+              Compare the piece as it is with revision {revision}
+            </Link>
             <p className="soft small">
               Signed by {by} on {dayWords(on)}.{isNew === '' ? '' : ` New in it: ${isNew}`}
             </p>

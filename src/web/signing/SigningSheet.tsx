@@ -13,6 +13,7 @@ import { freshId, momentWithZone, readIdentity } from '../record/identity.ts';
 import type { UsedPiece } from '../record/usePiece.ts';
 import { today } from '../shell/dayWords.ts';
 import { useWeighing } from '../weigh/useWeighing.ts';
+import { otherHandWords } from './otherHandWords.ts';
 import { Progress } from './Progress.tsx';
 import { WhatIsPrinted } from './WhatIsPrinted.tsx';
 
@@ -45,6 +46,7 @@ export function SigningSheet({ used, piece }: { used: UsedPiece; piece: Piece })
   );
   const must = missing.filter((each) => each.must);
   const stated = missing.filter((each) => !each.must);
+  const otherHand = otherHandWords(piece.engagement.examiner, name);
   const unnamed = name.trim() === '' || !/^\d{4}-\d{2}-\d{2}$/.test(day);
   const behind = used.saving !== 'saved';
   const weighingStill = !none && weighing === undefined;
@@ -125,6 +127,14 @@ export function SigningSheet({ used, piece }: { used: UsedPiece; piece: Piece })
             />
           </div>
         </div>
+        {otherHand === undefined ? null : (
+          <p className="caution" role="status">
+            {otherHand}{' '}
+            <Link to="/piece/$id/engagement" params={{ id: piece.id }} hash="examiner">
+              Change the examiner
+            </Link>
+          </p>
+        )}
         <div className="row">
           <button
             type="button"
