@@ -18,7 +18,7 @@ beforeAll(async () => {
   const compiled = compileKnowledge(await readKnowledgeFolder(folder));
   if (compiled.knowledge === undefined) throw new Error('the knowledge files have faults');
   knowledge = compiled.knowledge;
-});
+}, 60_000);
 
 /** Decibans for a period piece against a later one when a sign was seen on so many parts of the form. */
 function against(form: string, sign: string, count: number): number {
