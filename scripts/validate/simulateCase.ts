@@ -1,0 +1,94 @@
+import { type Random, seededRandom } from '../../src/evidence/betaDraws.ts';
+import { massesFor } from '../../src/evidence/evaluation.ts';
+import { type Draw, figureRange } from '../../src/evidence/figures.ts';
+import { layOut } from '../../src/evidence/layout.ts';
+import { fixModel } from '../../src/evidence/model.ts';
+import { type Look, prepareCase } from '../../src/evidence/prepareCase.ts';
+import { type Masses, shares } from '../../src/evidence/readingMasses.ts';
+import type { CaseToWeigh } from '../../src/evidence/weighing.ts';
+import { askedOf } from '../../src/knowledge/askedOf.ts';
+import type { Figure } from '../../src/knowledge/figureSchema.ts';
+import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { type ReadingId, readingIds } from '../../src/piece/readings.ts';
+
+/** A case drawn from the model, with the reading that is true of it. */
+export type SimulatedCase = { input: CaseToWeigh; truth: ReadingId };
+
+/**
+ * Draws a case from the model with given figures: which signs are looked for is drawn evenly, what is found one after another from what
+ * the findings before make probable, and the truth at last from the readings. So findings and truth have the model's own
+ * joint distribution, whatever figures it is then weighed with.
+ */
+export function simulateCase(
+  knowledge: Knowledge,
+  form: string,
+  count: number,
+  seed: number,
+  draw: Draw,
+): SimulatedCase {
+  const random = seededRandom(seed);
+  const asked = placesOf(knowledge, form, count, random);
+  const ready = prepareCase(
+    { form, mode: 'in-hand', findings: asked.map((place) => ({ ...place, state: 'present' as const })) },
+    knowledge,
+    2026,
+  );
+  if (!ready.ok) throw new Error('a simulated case was refused');
+  const model = fixModel(layOut(ready.prepared), draw);
+  const found: Look[] = [];
+  const total = (looks: readonly Look[]): Masses => massesFor(fixModel(model.layout, draw, looks), looks);
+  let before = total(found);
+  for (const look of ready.prepared.looks) {
+    const seen = total([...found, look]);
+    const probability = (seen.total / before.total) * Math.exp(seen.log - before.log);
+    found.push({ ...look, state: random() < probability ? 'present' : 'absent' });
+    before = total(found);
+  }
+  const readings = shares(before);
+  let left = random();
+  const truth = readingIds.find((id) => {
+    left -= readings[id];
+    return left < 0;
+  });
+  return {
+    input: {
+      form,
+      mode: 'in-hand',
+      findings: found.map(({ sign, part, state }) => ({
+        sign: sign.id,
+        ...(part === 'whole' ? {} : { part }),
+        state,
+      })),
+    },
+    truth: truth ?? 'period-intact',
+  };
+}
+
+function placesOf(knowledge: Knowledge, id: string, count: number, random: Random) {
+  const form = knowledge.forms[id];
+  if (form === undefined) throw new Error(`no form ${id}`);
+  const places = Object.values(knowledge.signs).flatMap((sign) => [
+    ...(askedOf(sign, 'whole', form) ? [{ sign: sign.id }] : []),
+    ...form.parts
+      .filter((part) => Object.keys(part.when).length === 0 && askedOf(sign, part.kind, form))
+      .map((part) => ({ sign: sign.id, part: part.id })),
+  ]);
+  return Array.from({ length: Math.min(count, places.length) }, () =>
+    places.splice(Math.floor(random() * places.length), 1),
+  ).flat();
+}
+
+/** The best figures, but every sign speaks less sharply: each of its figures half its range nearer to the mean of its row. */
+export function blunterDraw(knowledge: Knowledge): Draw {
+  const moved = new Map<Figure, number>();
+  for (const sign of Object.values(knowledge.signs)) {
+    const figures = Object.values(sign.shows);
+    const mean = figures.reduce((sum, each) => sum + figureRange(each).best, 0) / figures.length;
+    for (const figure of figures) {
+      const { best, low, high } = figureRange(figure);
+      const by = Math.min(Math.abs(mean - best), (high - low) / 2);
+      moved.set(figure, best + Math.sign(mean - best) * by);
+    }
+  }
+  return (figure) => moved.get(figure) ?? figureRange(figure).best;
+}
