@@ -2,11 +2,12 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runCalculation } from '../../src/calculations/runCalculation.ts';
 import { caseFromPiece } from '../../src/evidence/caseFromPiece.ts';
+import { partsInWords } from '../../src/evidence/makingInWords.ts';
 import { outOf } from '../../src/evidence/probabilityWords.ts';
 import { reasonsOf } from '../../src/evidence/reasons.ts';
 import type { Weighing } from '../../src/evidence/weighing.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
-import { readingWords } from '../../src/piece/readings.ts';
+import { makingWords, readingWords } from '../../src/piece/readings.ts';
 import { faultsInEveryLook } from './support/everyLook.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { pieceOf } from './support/pieceOf.ts';
@@ -85,16 +86,24 @@ describe.each(['example-side-chair', 'example-armchair'])('the readings of %s', 
     const { page, there } = opened;
     const here = await weighHere(id);
     expect(differences(inOrder(there), inOrder(here))).toEqual([]);
-    expect(await page.locator('.read-lead').getAttribute('data-leading')).toBe(here.leading);
-    expect(await page.locator('.read-lead').innerText()).toContain(readingWords[here.leading].inSentence);
+    expect(await page.locator('.read-lead').getAttribute('data-making')).toBe(here.making.leading);
+    expect(await page.locator('.read-lead').innerText()).toContain(
+      makingWords[here.making.leading].inSentence,
+    );
+    const seven = page.locator('.read-leading[data-leading]');
+    expect(await seven.getAttribute('data-leading')).toBe(here.leading);
+    expect(await seven.innerText()).toContain(readingWords[here.leading].inSentence);
+    expect(await page.locator('.read').innerText()).toContain(partsInWords(here));
     expect(await page.locator('.read-card').count()).toBe(here.contradictions.length);
     const { forIt, againstIt, limits, neither } = reasonsOf(here);
     const reasons = [...forIt, ...againstIt, ...limits, ...neither];
     expect(await page.locator('.read-weights > li').count()).toBe(reasons.length);
     expect(reasons.flatMap(({ findings }) => findings)).toHaveLength(here.weights.length);
 
-    await page.locator('.read-leading summary').first().click();
-    const first = await page.locator('.read-leading tbody tr').first().innerText();
+    expect(await page.locator('.read-weights > li .mark').count()).toBe(here.observations.length);
+
+    await seven.locator('summary').first().click();
+    const first = await seven.locator('tbody tr').first().innerText();
     expect(first).toContain(outOf(here.readings[0]?.probability ?? 0));
     for (const [, count, of] of (await page.locator('.read').innerText()).matchAll(
       /(\d+) in (1000|100)\b/g,

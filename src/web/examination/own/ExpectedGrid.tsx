@@ -7,6 +7,7 @@ import {
   pieceHistories,
 } from '../../../piece/observation.ts';
 import { expectedInWords, historyWords, saysNothing } from '../../../piece/observationWords.ts';
+import { capital } from '../examRoom.ts';
 
 type Expected = Observation['expected'];
 type Props = { expected: Expected; onChange: (expected: Expected) => void };
@@ -31,7 +32,7 @@ export function ExpectedGrid({ expected, onChange }: Props) {
             less.
           </span>
         ) : (
-          `${expectedInWords(expected)}.`
+          `${capital(expectedInWords(expected))}.`
         )}
       </p>
     </fieldset>
