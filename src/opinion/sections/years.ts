@@ -40,7 +40,7 @@ export function yearsSection(material: OpinionMaterial): Section | undefined {
         kind: 'paragraph',
         as: 'note',
         words: capital(
-          `the shortest spans that hold ${outOf(toldShares.most)} and ${outOf(toldShares.half)} of the probability, in bins of five years; they hold for the making of the main body, over all readings taken together.`,
+          `the shortest spans that hold ${outOf(toldShares.most)} and ${outOf(toldShares.half)} of the probability, in bins of five years; they hold for the making of the main body, over all readings taken together, from the starting odds told under “The readings”.`,
         ),
       },
     ],

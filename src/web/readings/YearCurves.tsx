@@ -43,7 +43,8 @@ export function YearCurves({ room }: { room: ReadRoom }) {
     <section className="stack-tight">
       <h2>When it was made</h2>
       <p className="said">
-        {probablyThat(toldShares.most, between(weighing.years.p90))};{' '}
+        From the same odds and findings:{' '}
+        {inSentence(probablyThat(toldShares.most, between(weighing.years.p90)))};{' '}
         {inSentence(probablyThat(toldShares.half, between(weighing.years.p50)))}.
       </p>
       {binding.length > 0 && (
