@@ -64,8 +64,8 @@ describe('what is typed', () => {
     await other.getByLabel('Client', { exact: true }).fill('Mr Orme');
     await other.getByLabel('Client', { exact: true }).blur();
     const notice = other.getByRole('region', { name: 'Changed in two places at once' });
-    await notice.getByRole('button', { name: 'Keep “Mr Orme”' }).waitFor();
-    await notice.getByRole('button', { name: 'Put back “Mrs Orme”' }).click();
+    await notice.getByRole('button', { name: 'Keep it: Mr Orme' }).waitFor();
+    await notice.getByRole('button', { name: 'Put it back: Mrs Orme' }).click();
     await notice.waitFor({ state: 'detached' });
     await allKept(other);
     expect(await engagement(used.server, id)).toMatchObject({ client: 'Mrs Orme' });

@@ -10,15 +10,17 @@ import { clockWords } from './dayWords.ts';
 /** What two devices wrote in one place without seeing each other's: both values, and one touch to say which holds. */
 export function OverwrittenNotice({ used, piece }: { used: UsedPiece; piece: Piece }) {
   const names = useNameBook(piece);
-  if (used.overwritten.length === 0 || used.readOnly) return null;
+  if (used.overwritten.length === 0) return null;
+  const mayChoose = used.readOnly ? undefined : used.settle;
   return (
-    <section className="caution stack-tight" aria-label="Changed in two places at once">
+    <section className="caution stack-tight overwritten-notice" aria-label="Changed in two places at once">
       <p>
         {used.overwritten.length === 1
-          ? 'This was changed in two places, and neither had seen the other. Both are kept in the history; say which holds.'
-          : `${used.overwritten.length} entries were changed in two places, and neither had seen the other. Both are kept in the history; say which holds.`}
+          ? 'This was changed on two devices, and neither had seen the other’s. '
+          : `${used.overwritten.length} entries were changed on two devices, and neither had seen the other’s. `}
+        Both are kept in the history{mayChoose === undefined ? '.' : '; say which holds.'}
       </p>
-      <ul className="bare-list">
+      <ul className="bare-list overwritten">
         {used.overwritten.map((one) => (
           <li key={`${one.act} ${one.path.join(' ')}`} className="stack-tight">
             <p>
@@ -29,10 +31,8 @@ export function OverwrittenNotice({ used, piece }: { used: UsedPiece; piece: Pie
                 {one.who === '' ? '' : ` by ${one.who}`}, {clockWords(one.at)}
               </span>
             </p>
-            <div className="row">
-              <Choice one={one} which="later" settle={used.settle} words="Keep" />
-              <Choice one={one} which="earlier" settle={used.settle} words="Put back" />
-            </div>
+            <Value one={one} which="later" settle={mayChoose} />
+            <Value one={one} which="earlier" settle={mayChoose} />
           </li>
         ))}
       </ul>
@@ -40,19 +40,32 @@ export function OverwrittenNotice({ used, piece }: { used: UsedPiece; piece: Pie
   );
 }
 
-type ChoiceProps = {
+type ValueProps = {
   one: Overwritten;
   which: 'earlier' | 'later';
-  settle: UsedPiece['settle'];
-  words: string;
+  /** Left out where nothing can be chosen. */
+  settle: UsedPiece['settle'] | undefined;
 };
 
-function Choice({ one, which, settle, words }: ChoiceProps) {
-  const value = valueWords(one.path, one[which]);
+/** One of the two values, as it reads, and the touch that lets it hold. */
+function Value({ one, which, settle }: ValueProps) {
+  const [says, does] = which === 'later' ? ['Now', 'Keep it'] : ['Before', 'Put it back'];
+  const value = valueWords(one.path, one[which]) ?? 'nothing';
   return (
-    <button type="button" className="button quiet" onClick={() => settle(one, which)}>
-      {words} {value === undefined ? 'it empty' : `“${value}”`}
-    </button>
+    <div className="overwritten-value">
+      <span className="soft small">{says}</span>
+      <p className="overwritten-words">{value}</p>
+      {settle === undefined ? null : (
+        <button
+          type="button"
+          className="button quiet"
+          aria-label={`${does}: ${value}`}
+          onClick={() => settle(one, which)}
+        >
+          {does}
+        </button>
+      )}
+    </div>
   );
 }
 

@@ -53,9 +53,9 @@ function WhichRevision({ piece, since }: { piece: Piece; since: IssuedRevision }
   return (
     <PickField
       label="Compare with"
-      options={revisions.map(({ revision, by, on }) => ({
+      options={revisions.map(({ revision, on }) => ({
         id: String(revision),
-        name: `Revision ${revision}, signed by ${by} on ${dayWords(on)}`,
+        name: `Revision ${revision}, ${dayWords(on)}`,
       }))}
       value={String(since.revision)}
       onPick={(id) =>

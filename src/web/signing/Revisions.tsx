@@ -16,17 +16,18 @@ export function Revisions({ piece }: { piece: Piece }) {
             <a href={revisionAddress(piece.id, revision)} download>
               Save revision {revision} (PDF)
             </a>
+            <p className="soft small">
+              Signed by {by} on {dayWords(on)}.{isNew === '' ? '' : ` New in it: ${isNew}`}
+            </p>
             <Link
               className="small"
+              aria-label={`Compare revision ${revision} with the piece as it is now`}
               to="/piece/$id/comparison"
               params={{ id: piece.id }}
               search={{ revision }}
             >
-              Compare the piece as it is with revision {revision}
+              Compare it with the piece as it is now
             </Link>
-            <p className="soft small">
-              Signed by {by} on {dayWords(on)}.{isNew === '' ? '' : ` New in it: ${isNew}`}
-            </p>
           </li>
         ))}
       </ul>
