@@ -22,6 +22,13 @@ export function Contradictions({ room }: { room: ReadRoom }) {
           {explained.length > 0 ? ' once the following is taken in.' : '.'}
         </p>
       )}
+      {explained.some(({ explanations }) => explanations[0]?.kind === 'shop') && (
+        <p className="small soft">
+          “A later piece” takes in copies and pieces made to pass as older, in the mix that was to be
+          expected; how much a finding weighs against it hangs on that mix. A piece put together from old
+          parts stands on neither side.
+        </p>
+      )}
       <ul className="read-cards">
         {[...open, ...explained].map((each) => (
           <Card key={`${each.sign}@${each.part}`} room={room} contradiction={each} />
