@@ -30,7 +30,7 @@ rates of their own for contrived wear; a mend counts as two blind judges had put
 age; what is done to a whole piece at one time is one event; years before 1600 are years. No figure was fitted by search.
 
 The first table below is of the mapping that was committed before the first score: traces that no sign covered were left out of it where
-its maker thought them mute. The second is of a mapping made afterwards, blind and by other hands, that leaves no trace out: where no sign
+its maker thought them mute. The second is of a mapping made after that, blind and by other hands, that leaves no trace out: where no sign
 says it, an observation does. That mapping was committed before it was scored, once. Both were made without sight of the verdicts; the
 figures of the program have been changed by someone who had seen how the first mapping scored, so neither is a held-out test.`;
 const othersRemarks = 'The cases and their mapping were handed in; how they were mapped is not known here.';

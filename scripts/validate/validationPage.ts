@@ -78,6 +78,8 @@ ${bands.map(bandRow).join('\n')}${plot === undefined ? '' : `\n\n![Given probabi
 
 ## Traces that no sign covers
 
+By the number of the finding in the file of the cases, from 0.
+
 ${uncovered(cases, mapping)}
 `;
 }
@@ -118,9 +120,10 @@ function bandRow({ low, high, classes: n, cameTrue }: Band): string {
 
 function uncovered(cases: readonly PublishedCase[], mapping: Readonly<Record<string, MappedCase>>): string {
   const lines = cases.flatMap((each) =>
-    (mapping[each.id]?.uncovered ?? []).map(
-      (index) => `- ${each.id}: ${each.findings[index]?.finding ?? ''}`,
-    ),
+    (mapping[each.id]?.uncovered ?? []).map((index) => {
+      const own = mapping[each.id]?.observations.some(({ from }) => from === index) === true;
+      return `- ${each.id}: finding ${index}${own ? ', told by an observation' : ''}`;
+    }),
   );
   return lines.length === 0 ? 'None.' : lines.join('\n');
 }
