@@ -74,9 +74,14 @@ describe('acts of another record that are new here', () => {
   });
 
   it('keep the origin they had already', () => {
-    const origin = { record: 'a third', seq: 9, before: '1'.repeat(64), hash: '2'.repeat(64) };
-    const acts = recorded(opening('one')).map((event) => resealed({ ...event, origin }));
+    const there = { seq: 9, before: '1'.repeat(64) };
+    const [opened] = recorded(opening('one')) as [RecordedEvent];
+    const origin = { record: 'a third', ...there, hash: hashEvent({ ...opened, ...there }) };
+    const acts = [resealed({ ...opened, origin })];
     expect(plan(acts)).toMatchObject({ ok: true, value: { fresh: [{ origin }] } });
+    // One that does not come to the hash it says it had there is refused.
+    const untrue = resealed({ ...opened, origin: { ...origin, hash: '2'.repeat(64) } });
+    expect(faultOf([untrue])?.code).toBe('adopt.origin-differs');
   });
 
   it('are passed over where they are here already', () => {
