@@ -140,7 +140,7 @@ describe('a piece from the first word to the signed opinion', () => {
     await page.getByRole('link', { name: 'Opinion', exact: true }).click();
     expect(await page.getByLabel('Reasons').getAttribute('readonly')).not.toBeNull();
     expect((await savedPdf(page, 'Save revision 1 (PDF)')).bytes.equals(stored.bytes)).toBe(true);
-    await page.getByRole('link', { name: 'Compare' }).click();
+    await page.getByRole('link', { name: 'Compare', exact: true }).click();
     await page.getByText('The client: now “Someone else”').waitFor();
 
     await page.getByRole('button', { name: 'Begin revision 2' }).first().click();
