@@ -81,8 +81,9 @@ export function partBase(looks: readonly Look[], context: PartContext, held?: He
     if (used !== undefined) timesShares(line, waysOf(shares.use, way.use), used, first, end);
     return line;
   };
+  const plain = saidAfter(looks, context, held, noCampaign);
   const ownAfter = (after: ReadonlySet<string>) => {
-    const said = saidAfter(looks, context, held, after);
+    const said = after.size === 0 ? plain : saidAfter(looks, context, held, after);
     const { tool, aged, used } = said;
     const alike =
       worldsAlike[
@@ -98,12 +99,11 @@ export function partBase(looks: readonly Look[], context: PartContext, held?: He
     return lines;
   };
   const own = byCampaigns(looks, context, ownAfter);
-  const said = saidAfter(looks, context, held, noCampaign);
-  const [, repair = 1, improve = 1, otherOld = 1] = said.origin;
+  const [, repair = 1, improve = 1, otherOld = 1] = plain.origin;
   const later = (scale: number, to: 'repair' | 'improve') =>
-    along(said, scale, { tooling: 'later', ageing: to, use: to }, undefined);
+    along(plain, scale, { tooling: 'later', ageing: to, use: to }, undefined);
   const oldLine = along(
-    said,
+    plain,
     otherOld,
     { tooling: 'period', ageing: 'other-old', use: 'other-old' },
     undefined,
@@ -242,9 +242,10 @@ function yearFactor(
   const factor = new Float64Array(prepared.axis.bins).fill(1);
   for (const group of inGroups(looks)) {
     const reports = group.map((look) => reportOf(look, making, draw));
-    const lines = group.map((look) =>
-      shareByYear(look.sign, prepared.axis, draw).map((share) => withCampaign(share, look, draw, after)),
-    );
+    const lines = group.map((look) => {
+      const line = shareByYear(look.sign, prepared.axis, draw);
+      return after.size === 0 ? line : line.map((share) => withCampaign(share, look, draw, after));
+    });
     const [only, report] = [lines[0], reports[0]];
     if (only !== undefined && report !== undefined && lines.length === 1) {
       const { ifThere, ifNot } = report;

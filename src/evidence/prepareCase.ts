@@ -4,6 +4,7 @@ import { findingKey, type Sureness } from '../piece/finding.ts';
 import type { Report } from './groupLikelihood.ts';
 import { tellsOfChange } from './lookedOver.ts';
 import { measuredLook } from './measuredLook.ts';
+import { usualShare } from './signShares.ts';
 import type { CaseToWeigh, ObservationToWeigh } from './weighing.ts';
 import { binOf, type YearAxis, yearAxis } from './yearAxis.ts';
 
@@ -15,6 +16,8 @@ export type Look = {
   part: string;
   state: 'present' | 'absent';
   sure: Sureness;
+  /** How common the sign is altogether, worked out once for all redraws. */
+  usual?: number;
   /** Where it was measured: the report of the measurement in the place of the examiner's. */
   measured?: Report;
   /** Where the measurement speaks of the sign’s cause: how probable it is under each state, in proportion to the best. */
@@ -218,6 +221,7 @@ function looksOf(input: CaseToWeigh, knowledge: Knowledge, parts: ModelPart[], a
       part: part.id,
       state: each.state,
       sure: inPhoto ? 'hint' : (each.sure ?? 'plain'),
+      usual: usualShare(sign),
     });
   }
   return { looks: [...looks.values()], ignored };

@@ -3,7 +3,7 @@ import type { Making as MakingFile, Sign, Span } from '../knowledge/schema.ts';
 import { type Draw, figureRange } from './figures.ts';
 import { groupLikelihood, type Report } from './groupLikelihood.ts';
 import type { Look } from './prepareCase.ts';
-import { midYear, type YearAxis } from './yearAxis.ts';
+import { lineAt, midYear, type YearAxis } from './yearAxis.ts';
 
 /**
  * The report of a look as the model sees it: how probable if the sign is there, and if not.
@@ -14,7 +14,7 @@ import { midYear, type YearAxis } from './yearAxis.ts';
 export function reportOf(look: Look, making: MakingFile, draw: Draw): Report {
   if (look.measured !== undefined) return look.measured;
   const sureness = making.sureness[look.sure];
-  const usual = usualShare(look.sign);
+  const usual = look.usual ?? usualShare(look.sign);
   const odds = usual / (1 - usual);
   if (look.state === 'present')
     return { ifThere: draw(sureness.there), ifNot: draw(sureness.notThere) * Math.min(1, odds) };
@@ -22,7 +22,7 @@ export function reportOf(look: Look, making: MakingFile, draw: Draw): Report {
 }
 
 /** How common a sign is altogether: the mean of its best figures. */
-function usualShare(sign: Sign): number {
+export function usualShare(sign: Sign): number {
   const figures = Object.values(sign.shows);
   const mean = figures.reduce((sum, figure) => sum + figureRange(figure).best, 0) / figures.length;
   return Math.min(0.99, Math.max(0.01, mean));
@@ -58,10 +58,8 @@ export function shareByYear(sign: Sign, axis: YearAxis, draw: Draw): Float64Arra
 
 function rise(year: number, { earliest, rareUntil, commonFrom }: Span): number {
   if (year >= commonFrom) return 1;
-  if (year <= earliest) return 0;
-  if (rareUntil === undefined) return (year - earliest) / (commonFrom - earliest);
-  if (year <= rareUntil) return (rareShare * (year - earliest)) / (rareUntil - earliest);
-  return rareShare + ((1 - rareShare) * (year - rareUntil)) / (commonFrom - rareUntil);
+  const rare = rareUntil === undefined ? [] : ([[rareUntil, rareShare]] as const);
+  return lineAt([[earliest, 0], ...rare, [commonFrom, 1]], year);
 }
 
 function fall(year: number, from: number | undefined, to: number | undefined): number {
