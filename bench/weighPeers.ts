@@ -1,7 +1,7 @@
-import { evaluate } from '../src/evidence/evaluation.ts';
+import { evaluate } from '../src/evidence/evaluate.ts';
 import { explicitNetwork } from '../src/evidence/explicitNetwork.ts';
 import { bestDraw } from '../src/evidence/figures.ts';
-import { layOut } from '../src/evidence/layout.ts';
+import { layOut } from '../src/evidence/makeLayout.ts';
 import { fixModel } from '../src/evidence/model.ts';
 import { prepareCase } from '../src/evidence/prepareCase.ts';
 import { shares } from '../src/evidence/readingMasses.ts';

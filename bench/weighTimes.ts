@@ -1,6 +1,7 @@
-import { type Evaluation, evaluate } from '../src/evidence/evaluation.ts';
+import type { Evaluation } from '../src/evidence/evaluation.ts';
+import { evaluate } from '../src/evidence/evaluate.ts';
 import { bestDraw } from '../src/evidence/figures.ts';
-import { layOut } from '../src/evidence/layout.ts';
+import { layOut } from '../src/evidence/makeLayout.ts';
 import { fixModel } from '../src/evidence/model.ts';
 import { nextLooks } from '../src/evidence/nextLooks.ts';
 import { partPosterior } from '../src/evidence/partPosterior.ts';

@@ -1,9 +1,10 @@
 import { type Random, seededRandom } from '../../src/evidence/betaDraws.ts';
-import { massesFor } from '../../src/evidence/evaluation.ts';
+import { massesFor } from '../../src/evidence/evaluate.ts';
 import { type Draw, figureRange } from '../../src/evidence/figures.ts';
-import { layOut } from '../../src/evidence/layout.ts';
+import { layOut } from '../../src/evidence/makeLayout.ts';
 import { fixModel } from '../../src/evidence/model.ts';
-import { type Look, prepareCase } from '../../src/evidence/prepareCase.ts';
+import { prepareCase } from '../../src/evidence/prepareCase.ts';
+import type { Look } from '../../src/evidence/preparedCase.ts';
 import { type Masses, shares } from '../../src/evidence/readingMasses.ts';
 import type { CaseToWeigh } from '../../src/evidence/weighing.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';

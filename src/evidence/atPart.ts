@@ -1,30 +1,15 @@
 import type { Evaluation } from './evaluation.ts';
 import type { Bins } from './layout.ts';
+import type { PartStand, Seat } from './message.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import { type PartHabits, partHabits } from './partHabits.ts';
-import { messageTo, type PartMessage, type Seat, sumsOfSlots } from './partMessage.ts';
+import { messageTo, sumsOfSlots } from './partMessage.ts';
 import { type PartBase, partBase } from './partTable.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import { type Masses, massesFromSums } from './readingMasses.ts';
 import { contextOf, looksAt } from './readyPart.ts';
 import { slotWeights } from './toldFactor.ts';
 import { slotCount, slotOf } from './unitMessage.ts';
-
-/** A part's message met with its own looks as they stand, kept so that looks which change one of them do not ask for both. */
-export type PartStand = {
-  message: PartMessage;
-  habitLooks: readonly Look[];
-  otherLooks: readonly Look[];
-  habits: PartHabits;
-  base: PartBase;
-  /** The seats with voices summed out as they stand: one for each world and state of the part's campaigns. */
-  byWorld: readonly Seat[];
-  /** By seat and strictness, its lines met with the part's own as they stand. */
-  dots: readonly Float64Array[];
-  /** What meets later lines and the old share, by slot, all sources together. */
-  later: Record<'repair' | 'improve', Float64Array[]>;
-  old: Float64Array;
-};
 
 /**
  * The masses with other looks at one part, or with its source held fixed.
@@ -162,7 +147,7 @@ function addSeat(
 
 /** A part as it stands in an evaluation; worked out once. */
 export function standAt(evaluation: Evaluation, partId: string): PartStand {
-  const known = evaluation.stands.get(partId);
+  const known = evaluation.worked.known('stand', partId);
   if (known !== undefined) return known;
   const { model, looks } = evaluation;
   const message = messageTo(evaluation, partId);
@@ -192,7 +177,7 @@ export function standAt(evaluation: Evaluation, partId: string): PartStand {
       message.old.reduce((sum, way) => sum + sumOf(way.slots[slot] as Float64Array), 0),
     ),
   };
-  evaluation.stands.set(partId, stand);
+  evaluation.worked.keep('stand', partId, stand);
   return stand;
 }
 

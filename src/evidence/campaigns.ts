@@ -1,6 +1,6 @@
 import type { Draw } from './figures.ts';
 import type { Layout } from './layout.ts';
-import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
+import type { Look, ModelPart, PreparedCase } from './preparedCase.ts';
 import { midYear } from './yearAxis.ts';
 
 /**

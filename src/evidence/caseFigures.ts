@@ -1,5 +1,5 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
-import type { PreparedCase } from './prepareCase.ts';
+import type { PreparedCase } from './preparedCase.ts';
 
 /**
  * Every figure that the weighing of a case can ask for, each once, in an order that the case alone settles: so a seed gives

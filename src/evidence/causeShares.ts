@@ -1,4 +1,4 @@
-import type { PreparedCase } from './prepareCase.ts';
+import type { PreparedCase } from './preparedCase.ts';
 import { lineAt, midYear } from './yearAxis.ts';
 
 /** For one way of making, ageing or use: the share of each of three states, a line over the bins of the part's year. */

@@ -1,13 +1,8 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { subsetsOf } from './groupPlan.ts';
+import type { ChangeSteps } from './layout.ts';
 import { allowedAt, type Layout, strictnesses } from './layout.ts';
-import type { ModelPart } from './prepareCase.ts';
-
-/**
- * All ways one alteration can have gone on from the sets of parts that those before it can have changed: from which set, which
- * parts it changed then, and how probable that is if it happened. The figures of these shares are not redrawn.
- */
-export type ChangeSteps = { from: Int32Array; changed: Int32Array; ifHappened: Float64Array };
+import type { ModelPart } from './preparedCase.ts';
 
 /** The steps of one alteration at a strictness. */
 export function stepsOf(

@@ -1,11 +1,10 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { stepsOf } from './changeSteps.ts';
-import type { Bins } from './layout.ts';
+import type { Bins, UnitShape } from './layout.ts';
 import { alterationLikelihood, alterationShare, type Model, type PieceKind } from './model.ts';
 import { meanFrom } from './ordinaryTerms.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import type { ReadyPart } from './readyPart.ts';
-import type { UnitShape } from './unitShape.ts';
 import { binOf } from './yearAxis.ts';
 
 /** How probable it is that an alteration did not happen, and that it did, with its looks and without. */

@@ -1,6 +1,6 @@
-import { type Classes, lineAt } from './columnClasses.ts';
+import { lineAt } from './columnClasses.ts';
 import type { Factor } from './factor.ts';
-import type { ColumnCells, Layout } from './layout.ts';
+import type { Classes, ColumnCells, Layout } from './layout.ts';
 
 /** A factor summed over the columns of each class, laid out as the unit's lines are. True values are these times e^log. */
 export type ClassSums = { values: Float64Array; log: number };

@@ -1,25 +1,6 @@
-import type { Layout } from './layout.ts';
-import type { Column } from './partContext.ts';
-import type { ModelPart } from './prepareCase.ts';
+import type { Classes, Column, Layout } from './layout.ts';
+import type { ModelPart } from './preparedCase.ts';
 import { worlds, worldsAlike } from './worlds.ts';
-
-/**
- * Columns alike in everything the looks at some parts depend on, put in one class: what is summed for one of them holds
- * for all. `of[column]` is the class and `columns[class]` stands for it.
- *
- * A table over classes holds, for each, one line after another for its strictnesses (four for period work, else one), each
- * as long as the bins in which it can have been made (`count` from `first` on): line k begins at `at[class] + k · count[class]`, and a
- * table is `size` long.
- */
-export type Classes = {
-  of: Int32Array;
-  columns: Column[];
-  at: Int32Array;
-  first: Int32Array;
-  count: Int32Array;
-  levels: Int32Array;
-  size: number;
-};
 
 /** Where a line begins in tables that stand one after the other. */
 export function lineAt(classes: Classes, table: number, classIndex: number, k: number): number {

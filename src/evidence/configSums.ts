@@ -1,5 +1,6 @@
 import type { Alteration } from '../knowledge/schema.ts';
-import { type Evaluation, evaluate } from './evaluation.ts';
+import { evaluate } from './evaluate.ts';
+import type { Evaluation } from './evaluation.ts';
 import type { ColumnCells } from './layout.ts';
 import { alterationLikelihood, fixModel } from './model.ts';
 import type { Sums } from './readingMasses.ts';

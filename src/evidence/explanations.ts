@@ -1,7 +1,8 @@
 import { inSentence } from '../knowledge/inSentence.ts';
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import { massesAtPart } from './atPart.ts';
-import { type Evaluation, evaluate, type ShopsWithout, wholeWith } from './evaluation.ts';
+import { evaluate, wholeWith } from './evaluate.ts';
+import type { Evaluation, ShopsWithout } from './evaluation.ts';
 import { massesIf, unitOfLook } from './massesAfter.ts';
 import { fixModel } from './model.ts';
 import { type Origin, originWords } from './origins.ts';
@@ -127,7 +128,7 @@ function others(evaluation: Evaluation, weight: LookWeight) {
 
 /** The shops' masses without a finding, and what brings those with it to the same scale. */
 function shopsWithout(evaluation: Evaluation, weight: LookWeight): ShopsWithout {
-  const known = evaluation.shopsWithout.get(weight.look.key);
+  const known = evaluation.worked.known('shopsWithout', weight.look.key);
   if (known !== undefined) return known;
   const { layout, draw } = evaluation.model;
   const looks = others(evaluation, weight);
@@ -135,7 +136,7 @@ function shopsWithout(evaluation: Evaluation, weight: LookWeight): ShopsWithout 
   const whole =
     unit >= 0 ? wholeWith(evaluation, unit, looks) : evaluate(fixModel(layout, draw, looks), looks).whole;
   const made = { masses: shopMasses(layout, whole), scale: Math.exp(evaluation.whole.log - whole.log) };
-  evaluation.shopsWithout.set(weight.look.key, made);
+  evaluation.worked.keep('shopsWithout', weight.look.key, made);
   return made;
 }
 

@@ -7,8 +7,8 @@ import { alterationLikelihood, alterationShare, kindOf, type Model } from './mod
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import { habitStateShare } from './partHabits.ts';
 import { partTable } from './partTable.ts';
-import type { ModelPart } from './prepareCase.ts';
-import { nowBin } from './prepareCase.ts';
+import type { ModelPart } from './preparedCase.ts';
+import { nowBin } from './preparedCase.ts';
 import { shopPriors, worlds, yearPriors } from './worlds.ts';
 import { binOf } from './yearAxis.ts';
 

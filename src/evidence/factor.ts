@@ -1,4 +1,5 @@
-import { type Classes, lineAt } from './columnClasses.ts';
+import { lineAt } from './columnClasses.ts';
+import type { Classes } from './layout.ts';
 import { allowedAt, type ColumnCells, type Layout, strictnesses } from './layout.ts';
 import type { Model } from './model.ts';
 import type { UnitLines } from './unitLines.ts';

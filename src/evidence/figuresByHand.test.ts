@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { betaDraw, betaFigure, seededRandom } from './betaDraws.ts';
 import { caseFigures } from './caseFigures.ts';
-import { massesFor } from './evaluation.ts';
+import { massesFor } from './evaluate.ts';
 import { bestDraw } from './figures.ts';
-import { layOut } from './layout.ts';
+import { layOut } from './makeLayout.ts';
 import { fixModel } from './model.ts';
 import { prepareCase } from './prepareCase.ts';
 import { redraws } from './redraws.ts';

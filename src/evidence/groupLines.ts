@@ -1,12 +1,11 @@
 import { lineAt } from './columnClasses.ts';
 import type { GroupPlan, PlanState } from './groupPlan.ts';
-import type { HabitGroup } from './habitGroups.ts';
+import type { HabitGroup, UnitShape } from './layout.ts';
 import { type Layout, strictest } from './layout.ts';
 import type { Model } from './model.ts';
 import { habitStateShare } from './partHabits.ts';
 import type { ReadyUnit } from './readyUnit.ts';
 import type { UnitLines } from './unitLines.ts';
-import type { UnitShape } from './unitShape.ts';
 import { worlds } from './worlds.ts';
 
 /** One unit of a group, summed; its classes are over the group's columns. */

@@ -1,24 +1,6 @@
-import { bitsOf, type Classes, columnClasses, plainClasses } from './columnClasses.ts';
-import { type GroupPlan, groupPlan } from './groupPlan.ts';
-import type { Layout, Unit } from './layout.ts';
-import type { Column } from './partContext.ts';
-
-/**
- * Units bound together by the maker's shared habits: given world, year, shop and make-up alterations they say all they say
- * of one another through these. `columns` holds for every class all states of them, the states of
- * one class side by side (`states` of them).
- */
-export type HabitGroup = {
-  units: readonly number[];
-  /** Numbers of its habits in the layout; bit h of a state is the h-th of them. */
-  habits: readonly number[];
-  plan: GroupPlan;
-  classes: Classes;
-  /** The same for tables without the stricter sums. */
-  plain: Classes;
-  states: number;
-  columns: readonly Column[];
-};
+import { bitsOf, columnClasses, plainClasses } from './columnClasses.ts';
+import { groupPlan } from './groupPlan.ts';
+import type { Classes, Column, HabitGroup, Layout, Unit } from './layout.ts';
 
 type Grounds = Pick<Layout, 'prepared' | 'fine' | 'columns' | 'units' | 'habits' | 'shopBins'>;
 
@@ -43,10 +25,11 @@ export function habitGroups(layout: Grounds): HabitGroup[] {
 /** The group a unit stands in; an idle one stands by itself. */
 export function groupOf(layout: Layout, unitIndex: number): HabitGroup {
   const found =
-    layout.groups.find((each) => each.units.includes(unitIndex)) ?? layout.idleGroups.get(unitIndex);
+    layout.groups.find((each) => each.units.includes(unitIndex)) ??
+    layout.worked.known('idleGroup', unitIndex);
   if (found !== undefined) return found;
   const made = makeGroup(layout, [unitIndex], 0);
-  layout.idleGroups.set(unitIndex, made);
+  layout.worked.keep('idleGroup', unitIndex, made);
   return made;
 }
 

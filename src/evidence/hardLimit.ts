@@ -1,7 +1,7 @@
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from './evaluation.ts';
 import { againstRest, massOf } from './logOdds.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import type { Masses } from './readingMasses.ts';
 import { makingOf } from './startingOddsEffect.ts';
 

@@ -3,7 +3,7 @@ import { isIdle } from './habitGroups.ts';
 import type { ColumnCells, Unit } from './layout.ts';
 import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
-import type { ModelPart } from './prepareCase.ts';
+import type { ModelPart } from './preparedCase.ts';
 import { worlds } from './worlds.ts';
 
 /** A factor with all idle units multiplied in. */

@@ -5,12 +5,13 @@ import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { seededRandom } from './betaDraws.ts';
-import { evaluate } from './evaluation.ts';
+import { evaluate } from './evaluate.ts';
 import { bestDraw } from './figures.ts';
-import { layOut } from './layout.ts';
+import { layOut } from './makeLayout.ts';
 import { fixModel } from './model.ts';
 import { partPosterior } from './partPosterior.ts';
-import { type PreparedCase, prepareCase } from './prepareCase.ts';
+import { prepareCase } from './prepareCase.ts';
+import type { PreparedCase } from './preparedCase.ts';
 import { shares } from './readingMasses.ts';
 
 let knowledge: Knowledge;

@@ -1,12 +1,15 @@
 import type { Alteration } from '../knowledge/schema.ts';
-import { boundCampaigns } from './campaigns.ts';
-import { type CauseShares, causeShares } from './causeShares.ts';
-import { figureRange } from './figures.ts';
-import { type HabitGroup, habitGroups } from './habitGroups.ts';
-import type { Column } from './partContext.ts';
-import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
-import type { UnitShape } from './unitShape.ts';
-import { type Making, shopPriors, worlds, yearPriors } from './worlds.ts';
+import type { CauseShares } from './causeShares.ts';
+import type { GroupPlan } from './groupPlan.ts';
+import type { ModelPart, PreparedCase } from './preparedCase.ts';
+import type { Worked } from './worked.ts';
+import type { Making } from './worlds.ts';
+
+/**
+ * A column of the model: a world, the shop (0 = unlisted) where it is period work, and the state of the piece's shared
+ * habits (bit h: the maker's way shows the sign `habits[h]`).
+ */
+export type Column = { world: number; shop: number; habits: number };
 
 /**
  * Parts that must be summed together, given the making, the year, the shop and the make-up alterations: those that one
@@ -57,9 +60,8 @@ export type Layout = {
   shares: CauseShares;
   /** By alteration and kind of part: the share of such parts that are then not of the making, 0–1. */
   changeShares: Record<string, Record<string, number>>;
-  /** Shapes of units and groups of single idle units already worked out. */
-  shapes: Map<string, UnitShape>;
-  idleGroups: Map<number, HabitGroup>;
+  /** Shapes of units by unit and part told apart besides, and groups of single idle units, when first asked for. */
+  worked: Worked<{ shape: [string, UnitShape]; idleGroup: [number, HabitGroup] }>;
 };
 
 /** How strict a sum is: all histories · no make-up · no improving either · intact. */
@@ -82,134 +84,94 @@ export function strictest(layout: Pick<Layout, 'makeUps' | 'configs'>, m: number
   return k;
 }
 
-/** At most so many habits are drawn once for the piece; each doubles the states of the parts it binds. */
-const mostHabits = 5;
+/**
+ * Units bound together by the maker's shared habits: given world, year, shop and make-up alterations they say all they say
+ * of one another through these. `columns` holds for every class all states of them, the states of
+ * one class side by side (`states` of them).
+ */
+export type HabitGroup = {
+  units: readonly number[];
+  /** Numbers of its habits in the layout; bit h of a state is the h-th of them. */
+  habits: readonly number[];
+  plan: GroupPlan;
+  classes: Classes;
+  /** The same for tables without the stricter sums. */
+  plain: Classes;
+  states: number;
+  columns: readonly Column[];
+};
 
 /**
- * Lays out columns, configs, units and groups for a prepared case.
+ * Columns alike in everything the looks at some parts depend on, put in one class: what is summed for one of them holds
+ * for all. `of[column]` is the class and `columns[class]` stands for it.
  *
- * @param fine  tells every world and shop apart everywhere. Without it shops of which no habit was looked for have no
- *   columns of their own: they differ from "unlisted" in nothing that was seen, so only what is yet to be seen needs them
+ * A table over classes holds, for each, one line after another for its strictnesses (four for period work, else one), each
+ * as long as the bins in which it can have been made (`count` from `first` on): line k begins at `at[class] + k · count[class]`, and a
+ * table is `size` long.
  */
-export function layOut(prepared: PreparedCase, fine = false): Layout {
-  const heard = prepared.shops.map((shop) =>
-    shop.habits.some((habit) =>
-      prepared.looks.some((look) => look.sign.id === habit.sign && look.sign.hangsOn === 'making'),
-    ),
-  );
-  const columns: Column[] = worlds.flatMap((world, index) => {
-    const shops =
-      world.making === 'period'
-        ? prepared.shops.flatMap((_, s) => (fine || heard[s] === true ? [s + 1] : []))
-        : [];
-    return [0, ...shops].map((shop) => ({ world: index, shop, habits: 0 }));
-  });
-  const changed = (alteration: Alteration) =>
-    prepared.parts.filter((part) => alteration.changes[part.kind] !== undefined);
-  const makeUps = prepared.alterations.filter((each) =>
-    changed(each).some((part) => each.changes[part.kind]?.to === 'other-old'),
-  );
-  const others = prepared.alterations.filter((each) => !makeUps.includes(each));
-  const campaigns = boundCampaigns(prepared.looks, fine);
-  const configs = Array.from({ length: 2 ** (makeUps.length + campaigns.length) }, (_, bits) => ({
-    happened: makeUps.map((_, index) => ((bits >> index) & 1) === 1),
-    campaigns: campaigns.map((_, index) => ((bits >> (makeUps.length + index)) & 1) === 1),
-  }));
-  const periodColumns = columns.filter((column) => worlds[column.world]?.making === 'period').length;
-  const { cells, worldBins, shopBins, years } = cellsOf(prepared, columns);
-  const end = (column: number) => cells[column]?.offset ?? cells.reduce((sum, each) => sum + each.count, 0);
-  const units = unitsOf(prepared.parts, others, changed);
-  const base = { prepared, fine, columns, shopBins, units, habits: sharedHabits(prepared.looks) };
-  return {
-    ...base,
-    periodColumns,
-    worldBins,
-    years,
-    cells,
-    cellCount: end(columns.length),
-    periodCellCount: end(periodColumns),
-    groups: habitGroups(base),
-    makeUps,
-    campaigns,
-    configs,
-    shares: causeShares(prepared),
-    changeShares: changeShares(prepared.alterations),
-    shapes: new Map(),
-    idleGroups: new Map(),
-  };
-}
+export type Classes = {
+  of: Int32Array;
+  columns: Column[];
+  at: Int32Array;
+  first: Int32Array;
+  count: Int32Array;
+  levels: Int32Array;
+  size: number;
+};
 
-function changeShares(alterations: readonly Alteration[]): Record<string, Record<string, number>> {
-  return Object.fromEntries(
-    alterations.map((alteration) => [
-      alteration.id,
-      Object.fromEntries(
-        Object.entries(alteration.changes).map(([kind, change]) => [kind, figureRange(change).best]),
-      ),
-    ]),
-  );
-}
+/** Columns alike in what one part's looks at the maker's habit depend on: `of` by class of the unit. */
+export type Voices = { of: Int32Array; columns: Column[] };
 
-/** Signs of the maker's habit on more than one part, those on most parts first. */
-function sharedHabits(looks: readonly Look[]): string[] {
-  const counts = new Map<string, number>();
-  for (const look of looks)
-    if (look.sign.hangsOn === 'making') counts.set(look.sign.id, (counts.get(look.sign.id) ?? 0) + 1);
-  return [...counts]
-    .filter(([, count]) => count > 1)
-    .sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))
-    .slice(0, mostHabits)
-    .map(([id]) => id);
-}
+/**
+ * How a unit is summed for certain looks; the same for every redraw. Parts are told by bits: bit p of a set stands for
+ * `parts[p]`. Parts whose looks hang on the maker's habit come first (`voiced` of them), those that tell most apart before
+ * the others.
+ */
+export type UnitShape = {
+  unitIndex: number;
+  unit: Unit;
+  parts: readonly ModelPart[];
+  voiced: number;
+  /** Parts that nothing was looked for on but that bear on whether the piece is intact. */
+  idle: readonly ModelPart[];
+  classes: Classes;
+  /** The same for tables without the stricter sums. */
+  plain: Classes;
+  voices: readonly Voices[];
+  /** By world that stands for classes: the tree from the last voiced part down to the first. */
+  trees: readonly VoiceTree[];
+  /** By alteration of the unit: the parts it can change. */
+  masks: readonly number[];
+  /** By strictness and alteration: what it can have changed. */
+  steps: readonly (readonly ChangeSteps[])[];
+  /** By strictness and number of parts: the sets of the first so many parts that can have been changed, rising. */
+  live: readonly (readonly Int32Array[])[];
+  /** By config of the layout, the config of this unit; and by the latter, one of the former. */
+  configOf: Int32Array;
+  configs: readonly number[];
+  /** By strictness: whether it sums the same as the one before, where the config is allowed. */
+  same: readonly boolean[];
+};
 
-/** The cells of every column: the bins where its world's years and its shop's years both have any share. */
-function cellsOf(prepared: PreparedCase, columns: readonly Column[]) {
-  const years = yearPriors(prepared);
-  const shops = shopPriors(prepared, () => 0.01);
-  const worldBins = worlds.map((world) => liveBins(years[world.making]));
-  const ofPeriod = shops.map((shop, index) =>
-    liveBins(index === 0 ? years.period : years.period.map((each, bin) => each * (shop[bin] as number))),
-  );
-  // Only period work is of a listed shop.
-  const shopBins = worlds.map((world, w) => (world.making === 'period' ? ofPeriod : [worldBins[w] as Bins]));
-  let offset = 0;
-  const cells = columns.map((column) => {
-    const each = { ...(shopBins[column.world]?.[column.shop] as Bins), offset };
-    offset += each.count;
-    return each;
-  });
-  return { cells, worldBins, shopBins, years };
-}
+/**
+ * The classes of one world, told apart part by part, as a tree laid out in the order in which it is walked: first a root
+ * (its part is the number of voiced parts), then every branch before its own branches. A branch is one voice of one part; from
+ * the last voiced part down to the first. `ends` are the classes a way leads to. Of the world's bins only those from `from` to
+ * below `to` are asked for.
+ */
+export type VoiceTree = {
+  world: number;
+  parts: Int32Array;
+  voices: Int32Array;
+  from: Int32Array;
+  to: Int32Array;
+  ends: readonly (readonly number[] | undefined)[];
+  /** By voiced part: the voices that come up. */
+  asks: readonly (readonly number[])[];
+};
 
-function liveBins(line: Float64Array): Bins {
-  const first = line.findIndex((each) => each > 0);
-  const last = line.findLastIndex((each) => each > 0);
-  return first < 0 ? { first: 0, count: 0 } : { first, count: last - first + 1 };
-}
-
-/** Alterations that share a part stand in one unit, with all the parts they can change; every other part stands alone. */
-function unitsOf(
-  parts: readonly ModelPart[],
-  alterations: readonly Alteration[],
-  changed: (each: Alteration) => ModelPart[],
-): Unit[] {
-  const units: { parts: Set<ModelPart>; alterations: Alteration[] }[] = [];
-  for (const alteration of alterations) {
-    const mine = changed(alteration);
-    const joined = units.filter((unit) => mine.some((part) => unit.parts.has(part)));
-    const rest = units.filter((unit) => !joined.includes(unit));
-    const all = new Set([...joined.flatMap((unit) => [...unit.parts]), ...mine]);
-    units.splice(0, units.length, ...rest, {
-      parts: all,
-      // In the order of the form: of two alterations of one part the earlier named is asked first.
-      alterations: alterations.filter(
-        (each) => each === alteration || joined.some((unit) => unit.alterations.includes(each)),
-      ),
-    });
-  }
-  const taken = new Set(units.flatMap((unit) => [...unit.parts]));
-  return [
-    ...units.map((unit) => ({ parts: [...unit.parts], alterations: unit.alterations })),
-    ...parts.filter((part) => !taken.has(part)).map((part) => ({ parts: [part], alterations: [] })),
-  ];
-}
+/**
+ * All ways one alteration can have gone on from the sets of parts that those before it can have changed: from which set, which
+ * parts it changed then, and how probable that is if it happened. The figures of these shares are not redrawn.
+ */
+export type ChangeSteps = { from: Int32Array; changed: Int32Array; ifHappened: Float64Array };

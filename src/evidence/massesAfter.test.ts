@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { betaDraw, seededRandom } from './betaDraws.ts';
-import { evaluate, massesFor } from './evaluation.ts';
-import { layOut } from './layout.ts';
+import { evaluate, massesFor } from './evaluate.ts';
+import { layOut } from './makeLayout.ts';
 import { massesAfter } from './massesAfter.ts';
 import { fixModel } from './model.ts';
-import { type Look, prepareCase } from './prepareCase.ts';
+import { prepareCase } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import { type Masses, shares } from './readingMasses.ts';
 import { chestKnowledge } from './testing/chestKnowledge.ts';
 import type { CaseToWeigh } from './weighing.ts';

@@ -1,11 +1,12 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { massesAtPart } from './atPart.ts';
 import { configSums } from './configSums.ts';
-import { type Evaluation, massesFor } from './evaluation.ts';
+import { massesFor } from './evaluate.ts';
+import type { Evaluation } from './evaluation.ts';
 import type { Layout } from './layout.ts';
 import { alterationLikelihood, fixModel } from './model.ts';
 import { messagesOf } from './partMessage.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import { type Masses, massesFromSums, type Sums } from './readingMasses.ts';
 
 /** The masses with an alteration held to have happened or not, its looks replaced by others. */
@@ -63,12 +64,12 @@ export function massesWithout(evaluation: Evaluation, out: readonly Look[]): Mas
 
 /** The sums if an alteration did not happen and if it did, what its own looks say left out; worked out once. */
 export function splitBy(evaluation: Evaluation, alteration: Alteration): readonly [Sums, Sums] {
-  const known = evaluation.splits.get(alteration.id);
+  const known = evaluation.worked.known('split', alteration.id);
   if (known !== undefined) return known;
   const unitIndex = evaluation.model.layout.units.findIndex((unit) => unit.alterations.includes(alteration));
-  if (unitIndex < 0) evaluation.splits.set(alteration.id, configSums(evaluation, alteration));
+  if (unitIndex < 0) evaluation.worked.keep('split', alteration.id, configSums(evaluation, alteration));
   else messagesOf(evaluation, unitIndex, true);
-  return evaluation.splits.get(alteration.id) as readonly [Sums, Sums];
+  return evaluation.worked.known('split', alteration.id) as readonly [Sums, Sums];
 }
 
 /** Two sums on one scale, each times a number, added. */

@@ -1,6 +1,6 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
 import { causeStates, type Sign } from '../knowledge/schema.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 
 /**
  * A finding that was measured, as the model weighs it. Likelihoods of `present` and `absent` take the place of the examiner's

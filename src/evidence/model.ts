@@ -2,7 +2,7 @@ import type { Alteration } from '../knowledge/schema.ts';
 import { campaignByBin } from './campaigns.ts';
 import type { Draw } from './figures.ts';
 import type { ColumnCells, Layout } from './layout.ts';
-import type { Look, PreparedCase } from './prepareCase.ts';
+import type { Look, PreparedCase } from './preparedCase.ts';
 import {
   lookedOverWeights,
   observationWeights,
@@ -10,6 +10,7 @@ import {
   timesWeights,
 } from './readingWeights.ts';
 import { inGroups, looksLikelihood, shareIn } from './signShares.ts';
+import { Worked } from './worked.ts';
 import { type Making, shopPriors, worldPriors, worlds } from './worlds.ts';
 
 /** The model with its figures fixed: priors over config × column × bin. */
@@ -22,7 +23,7 @@ export type Model = {
   /** What was seen of the piece as a whole, by reading; undefined where nothing speaks of the reading alone. */
   told: ReadingWeights | undefined;
   /** Renewal by bin already worked out, by part. */
-  renewed: Map<string, Float64Array>;
+  worked: Worked<{ renewed: [string, Float64Array] }>;
 };
 
 /**
@@ -78,7 +79,7 @@ export function fixModel(
       }
     });
   });
-  return { layout, draw, prior, old: years.period, worldPrior, told, renewed: new Map() };
+  return { layout, draw, prior, old: years.period, worldPrior, told, worked: new Worked() };
 }
 
 function toldOf(prepared: PreparedCase, draw: Draw): ReadingWeights | undefined {

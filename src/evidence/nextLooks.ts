@@ -3,13 +3,14 @@ import { needOn } from '../knowledge/needOn.ts';
 import type { Sign } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { readingIds } from '../piece/readings.ts';
-import { type Evaluation, evaluate } from './evaluation.ts';
+import { evaluate } from './evaluate.ts';
+import type { Evaluation } from './evaluation.ts';
 import { bestDraw } from './figures.ts';
-import { layOut } from './layout.ts';
+import { layOut } from './makeLayout.ts';
 import { massesAfter } from './massesAfter.ts';
 import { fixModel } from './model.ts';
 import { massesWithLook, type PartJoints, partJoints } from './partJoints.ts';
-import type { Look, ModelPart, PreparedCase } from './prepareCase.ts';
+import type { Look, ModelPart, PreparedCase } from './preparedCase.ts';
 import type { Masses } from './readingMasses.ts';
 import type { Weighing } from './weighing.ts';
 

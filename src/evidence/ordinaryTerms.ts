@@ -1,5 +1,5 @@
 import type { Model } from './model.ts';
-import { type ModelPart, nowBin } from './prepareCase.ts';
+import { type ModelPart, nowBin } from './preparedCase.ts';
 import { worlds } from './worlds.ts';
 import { midYear } from './yearAxis.ts';
 
@@ -8,18 +8,18 @@ import { midYear } from './yearAxis.ts';
  * style's years; with a constant yearly chance, younger pieces have had less time: 1 − (1 − r)^(age / that age).
  */
 export function renewedByBin(model: Model, part: ModelPart): Float64Array {
-  const known = model.renewed.get(part.id);
-  if (known !== undefined) return known;
+  return model.worked.once('renewed', part.id, () => renewedLine(model, part));
+}
+
+function renewedLine(model: Model, part: ModelPart): Float64Array {
   const { prepared } = model.layout;
   const share = part.renewed === undefined ? 0 : model.draw(part.renewed);
   const [from, to] = prepared.form.styleSpan;
   const fullAge = Math.max(1, prepared.yearNow - (from + to) / 2);
-  const line = Float64Array.from({ length: prepared.axis.bins }, (_, bin) => {
+  return Float64Array.from({ length: prepared.axis.bins }, (_, bin) => {
     const age = Math.max(0, prepared.yearNow - midYear(prepared.axis, bin));
     return 1 - (1 - share) ** (age / fullAge);
   });
-  model.renewed.set(part.id, line);
-  return line;
 }
 
 /** Share of parts that the maker took from another old piece, in a world. */

@@ -1,13 +1,7 @@
 import type { CauseShares } from './causeShares.ts';
 import type { Draw } from './figures.ts';
-import type { Bins } from './layout.ts';
-import type { PreparedCase } from './prepareCase.ts';
-
-/**
- * A column of the model: a world, the shop (0 = unlisted) where it is period work, and the state of the piece's shared
- * habits (bit h: the maker's way shows the sign `habits[h]`).
- */
-export type Column = { world: number; shop: number; habits: number };
+import type { Bins, Column } from './layout.ts';
+import type { PreparedCase } from './preparedCase.ts';
 
 /** What one redraw of the figures fixes, beside the parts. */
 export type PartContext = {

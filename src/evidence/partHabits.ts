@@ -1,6 +1,7 @@
 import { groupLikelihood, type Report } from './groupLikelihood.ts';
-import type { Column, PartContext } from './partContext.ts';
-import type { Look, ModelPart } from './prepareCase.ts';
+import type { Column } from './layout.ts';
+import type { PartContext } from './partContext.ts';
+import type { Look, ModelPart } from './preparedCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareIn } from './signShares.ts';
 import { worlds } from './worlds.ts';
 

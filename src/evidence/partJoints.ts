@@ -1,10 +1,11 @@
-import { type PartStand, slotLater, slotsWith, standAt } from './atPart.ts';
+import { slotLater, slotsWith, standAt } from './atPart.ts';
 import type { Evaluation } from './evaluation.ts';
-import type { Column } from './partContext.ts';
+import type { Column } from './layout.ts';
+import type { PartStand } from './message.ts';
 import { habitLikelihood } from './partHabits.ts';
 import { sumsOfSlots } from './partMessage.ts';
 import { causeStates, type Held, partBase } from './partTable.ts';
-import type { Look, ModelPart } from './prepareCase.ts';
+import type { Look, ModelPart } from './preparedCase.ts';
 import { type Masses, massesFromSums } from './readingMasses.ts';
 import { contextOf } from './readyPart.ts';
 import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from './signShares.ts';

@@ -1,11 +1,11 @@
+import { restOfUnit } from './evaluate.ts';
 import type { Evaluation } from './evaluation.ts';
-import { restOfUnit } from './evaluation.ts';
-import type { Unit } from './layout.ts';
+import type { Unit, Voices } from './layout.ts';
 import { linesTogether } from './linesTogether.ts';
+import type { LaterWay, OldWay, PartMessage, Seat } from './message.ts';
 import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
-import type { PartTable } from './partTable.ts';
-import { type ModelPart, nowBin } from './prepareCase.ts';
+import { nowBin } from './preparedCase.ts';
 import type { Sums } from './readingMasses.ts';
 import type { ReadingWeights } from './readingWeights.ts';
 import type { ReadyPart } from './readyPart.ts';
@@ -22,45 +22,8 @@ import {
   slotOf,
   unitMessage,
 } from './unitMessage.ts';
-import { unitShape, type Voices } from './unitShape.ts';
+import { unitShape } from './unitShape.ts';
 import { worlds } from './worlds.ts';
-
-/**
- * What meets a part's own line in one world, voice and state of the part's campaigns: a line for every strictness, one after the other. In a plain message
- * the voices are summed out as they stand (voice −1) and there is but one line.
- */
-export type Seat = { world: number; voice: number; state: number; lines: Float64Array };
-
-/**
- * What meets what the looks say of a part that came later by one source, by slot. `byMaking` are lines over the year of the
- * making that meet the mean over the later years from there on (of the product with `others`, where other parts share the
- * year); `byYear` is the same put together over the part's own year.
- */
-export type LaterWay = {
-  source: string;
-  to: 'repair' | 'improve';
-  earliest: number;
-  byYear: Float64Array[];
-  byMaking: { slots: Float64Array[]; others: Float64Array | undefined }[];
-};
-
-/** What meets what the looks say of a part from another old piece, by slot and year of the making. */
-export type OldWay = { source: string; slots: Float64Array[] };
-
-/**
- * What all the rest of the model says to one part: the whole is then a sum over the part's own ways alone, so that a look
- * at it can be added or taken away, or its origin asked for, at the cost of the part itself. True values are e^log times.
- */
-export type PartMessage = {
-  part: ModelPart;
-  /** What the part's own looks say as they stand, by voice, scaled to at most 1. */
-  table: PartTable;
-  voices: Voices;
-  seats: Seat[];
-  later: LaterWay[];
-  old: OldWay[];
-  log: number;
-};
 
 /**
  * The message to a part; those to all parts of its unit are worked out together, once.
@@ -68,15 +31,16 @@ export type PartMessage = {
  * @param strict  false where the stricter levels are not asked for: a message that has them will do as well
  */
 export function messageTo(evaluation: Evaluation, partId: string, strict = true): PartMessage {
+  const { worked } = evaluation;
   const known =
-    evaluation.messages.get(partId) ?? (strict ? undefined : evaluation.plainMessages.get(partId));
+    worked.known('message', partId) ?? (strict ? undefined : worked.known('plainMessage', partId));
   if (known !== undefined) return known;
   const unitIndex = evaluation.model.layout.units.findIndex((unit) =>
     unit.parts.some((part) => part.id === partId),
   );
   if (unitIndex < 0) throw new RangeError(`no part ${partId} in this evaluation`);
   messagesOf(evaluation, unitIndex, strict, partId);
-  return (strict ? evaluation.messages : evaluation.plainMessages).get(partId) as PartMessage;
+  return worked.known(strict ? 'message' : 'plainMessage', partId) as PartMessage;
 }
 
 /** Works out the messages to all parts of a unit, and the masses with and without each of its alterations. */
@@ -110,13 +74,13 @@ export function messagesOf(
   messages.forEach((message, p) => {
     addChanges(message, ready, changes, p);
     for (const way of message.later) putByYear(model, way, strict);
-    (strict ? evaluation.messages : evaluation.plainMessages).set(message.part.id, message);
+    evaluation.worked.keep(strict ? 'message' : 'plainMessage', message.part.id, message);
   });
   if (!strict) return;
   const log = rest.log + ready.log;
   shape.unit.alterations.forEach((each, a) => {
     const [not, happened] = splits[a] as Splits[number];
-    evaluation.splits.set(each.id, [
+    evaluation.worked.keep('split', each.id, [
       sumsOfSlots(not, log, model.told),
       sumsOfSlots(happened, log, model.told),
     ]);

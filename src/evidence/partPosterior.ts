@@ -4,7 +4,7 @@ import type { Factor } from './factor.ts';
 import { type YearSummary, yearSummary } from './highestDensity.ts';
 import type { Model } from './model.ts';
 import { type Origin, origins } from './origins.ts';
-import type { ModelPart } from './prepareCase.ts';
+import type { ModelPart } from './preparedCase.ts';
 
 /** Where a part came from, as shares that sum to 1, and when it was made. */
 export type PartPosterior = { origin: Record<Origin, number>; years: YearSummary };

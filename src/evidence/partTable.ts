@@ -5,7 +5,7 @@ import { groupLikelihood } from './groupLikelihood.ts';
 import type { Bins } from './layout.ts';
 import type { PartContext } from './partContext.ts';
 import { partHabits } from './partHabits.ts';
-import type { Look, ModelPart } from './prepareCase.ts';
+import type { Look, ModelPart } from './preparedCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from './signShares.ts';
 import { type World, worlds, worldsAlike } from './worlds.ts';
 

@@ -1,6 +1,6 @@
 import type { Ask } from '../knowledge/askSchema.ts';
 import type { Knowledge, Sign } from '../knowledge/schema.ts';
-import type { PreparedCase } from './prepareCase.ts';
+import type { PreparedCase } from './preparedCase.ts';
 import type { Weighing } from './weighing.ts';
 
 /** One sign that an asked-for picture may show, on one part. */

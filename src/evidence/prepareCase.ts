@@ -1,61 +1,11 @@
-import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
-import { findingKey, type Sureness } from '../piece/finding.ts';
-import type { Report } from './groupLikelihood.ts';
+import { findingKey } from '../piece/finding.ts';
 import { tellsOfChange } from './lookedOver.ts';
 import { measuredLook } from './measuredLook.ts';
+import type { Ignored, Look, ModelPart, PreparedCase } from './preparedCase.ts';
 import { usualShare } from './signShares.ts';
-import type { CaseToWeigh, ObservationToWeigh } from './weighing.ts';
-import { binOf, type YearAxis, yearAxis } from './yearAxis.ts';
-
-/** A finding that carries weight, tied to the sign and part it is of. */
-export type Look = {
-  key: string;
-  sign: Sign;
-  /** A part's id, or `whole`. */
-  part: string;
-  state: 'present' | 'absent';
-  sure: Sureness;
-  /** How common the sign is altogether, worked out once for all redraws. */
-  usual?: number;
-  /** Where it was measured: the report of the measurement in the place of the examiner's. */
-  measured?: Report;
-  /** Where the measurement speaks of the sign’s cause: how probable it is under each state, in proportion to the best. */
-  byState?: Readonly<Record<string, number>>;
-};
-
-/** A part as the model has it. `whole` stands for the piece as a whole: always of the making. */
-export type ModelPart = {
-  id: string;
-  kind: string;
-  name: string;
-  structural: boolean;
-  renewed: Figure | undefined;
-};
-
-/** A finding left out of the weighing, and why. */
-export type Ignored = { sign: string; part: string | null; why: string };
-
-/** A case with its ids looked up: all that the model is composed from. */
-export type PreparedCase = {
-  knowledge: Knowledge;
-  form: Form;
-  parts: ModelPart[];
-  alterations: Alteration[];
-  shops: Shop[];
-  /** Looks that carry weight, one per sign and part. */
-  looks: Look[];
-  ignored: Ignored[];
-  observations: readonly ObservationToWeigh[];
-  /** True where the piece was looked over for mends, later parts and changes, and none was found. */
-  lookedOver: boolean;
-  span: readonly [number, number];
-  place: string;
-  odds: string;
-  photoOnly: boolean;
-  axis: YearAxis;
-  yearNow: number;
-};
+import type { CaseToWeigh } from './weighing.ts';
+import { type YearAxis, yearAxis } from './yearAxis.ts';
 
 /** What in the case cannot be understood at all: a fault with its path. */
 export type CaseFault = { code: string; path: string; message: string };
@@ -248,9 +198,4 @@ function fittingShops(
       shop.years[1] >= span[0] - lag &&
       (input.shops === undefined || input.shops.includes(shop.id)),
   );
-}
-
-/** The bin of the current year, the last that anything can have been made in. */
-export function nowBin(prepared: PreparedCase): number {
-  return binOf(prepared.axis, prepared.yearNow);
 }

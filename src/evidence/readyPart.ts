@@ -1,9 +1,10 @@
 import { campaignState, campaignsAt } from './campaigns.ts';
+import type { Column } from './layout.ts';
 import type { Model } from './model.ts';
 import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';
-import type { Column, PartContext } from './partContext.ts';
+import type { PartContext } from './partContext.ts';
 import { type PartTable, partTable } from './partTable.ts';
-import type { Look, ModelPart } from './prepareCase.ts';
+import type { Look, ModelPart } from './preparedCase.ts';
 
 /** A part made ready: its table scaled to at most 1, its renewal by year, and the mean of its later years. */
 export type ReadyPart = {

@@ -1,10 +1,10 @@
 import { type Changes, changeSums, readyChanges } from './changeSums.ts';
+import type { UnitShape } from './layout.ts';
 import { type Bins, strictest } from './layout.ts';
 import type { Model, PieceKind } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import { fillPartLines, type PartLines, type ReadyPart, readyPart, roomForLines } from './readyPart.ts';
-import type { UnitShape } from './unitShape.ts';
 import { worlds } from './worlds.ts';
 
 /** A unit made ready: its parts' tables and what its alterations can have done. */

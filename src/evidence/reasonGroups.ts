@@ -1,7 +1,7 @@
 import type { ReadingId } from '../piece/readings.ts';
 import type { Evaluation } from './evaluation.ts';
 import { massesWithout } from './massesAfter.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import { type SharedCause, sharedCauses } from './sharedCauses.ts';
 import { type LookWeight, type WeightInWhole, weightInWhole } from './weights.ts';
 

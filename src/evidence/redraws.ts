@@ -1,7 +1,7 @@
 import { type MakingKind, makingKinds, type ReadingId, readingIds } from '../piece/readings.ts';
 import { betaDraw, betaFigure, seededRandom } from './betaDraws.ts';
 import { caseFigures } from './caseFigures.ts';
-import { massesFor } from './evaluation.ts';
+import { massesFor } from './evaluate.ts';
 import type { Layout } from './layout.ts';
 import { leadingMaking, type MakingRedraws, makingShares } from './makingFirst.ts';
 import { fixModel } from './model.ts';

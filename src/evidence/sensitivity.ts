@@ -1,6 +1,6 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { ReadingId } from '../piece/readings.ts';
-import { massesFor } from './evaluation.ts';
+import { massesFor } from './evaluate.ts';
 import { bestDraw, drawWith, figureRange } from './figures.ts';
 import type { Layout } from './layout.ts';
 import { fixModel } from './model.ts';

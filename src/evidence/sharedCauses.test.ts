@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Knowledge } from '../knowledge/schema.ts';
-import { evaluate } from './evaluation.ts';
+import { evaluate } from './evaluate.ts';
 import { bestDraw } from './figures.ts';
-import { layOut } from './layout.ts';
+import { layOut } from './makeLayout.ts';
 import { fixModel } from './model.ts';
 import { prepareCase } from './prepareCase.ts';
 import { leadingOf } from './readingMasses.ts';

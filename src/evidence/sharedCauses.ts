@@ -1,7 +1,7 @@
 import { sourcesAtPart } from './atPart.ts';
 import type { Evaluation } from './evaluation.ts';
 import { originWords } from './origins.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import { shopProbabilities } from './shopMasses.ts';
 
 /** What several findings have in common. */

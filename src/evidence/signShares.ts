@@ -2,7 +2,7 @@ import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Making as MakingFile, Sign, Span } from '../knowledge/schema.ts';
 import { type Draw, figureRange } from './figures.ts';
 import { groupLikelihood, type Report } from './groupLikelihood.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import { lineAt, midYear, type YearAxis } from './yearAxis.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import type { PreparedCase } from './prepareCase.ts';
+import type { PreparedCase } from './preparedCase.ts';
 import type { Masses } from './readingMasses.ts';
 import type { Weighing } from './weighing.ts';
 import type { Making } from './worlds.ts';

@@ -1,7 +1,7 @@
 import { inSentence } from '../knowledge/inSentence.ts';
 import { stateNames } from '../knowledge/stateNames.ts';
 import { measuredByState } from './measuredLook.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 
 /** A finding seen otherwise: the look it would then be, and what would have been otherwise, after “if it had”. */
 export type Turned = { look: Look; otherwise: Look; words: string };

@@ -1,9 +1,9 @@
 import { lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold } from './fold.ts';
+import type { VoiceTree } from './layout.ts';
 import { kindOf } from './model.ts';
 import type { PartLines } from './readyPart.ts';
 import { fillUnitLines, idleOwn, levelsOf, type ReadyUnit, roomForParts, setsOf } from './readyUnit.ts';
-import type { VoiceTree } from './voiceTrees.ts';
 import { worlds } from './worlds.ts';
 
 /**

@@ -1,8 +1,9 @@
 import type { Alteration } from '../knowledge/schema.ts';
 import { stepsOf } from './changeSteps.ts';
 import { type Chance, changedLine, yearMean } from './changeSums.ts';
-import { type Classes, lineAt } from './columnClasses.ts';
+import { lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold, unfold } from './fold.ts';
+import type { Classes, VoiceTree } from './layout.ts';
 import { linesTogether } from './linesTogether.ts';
 import { kindOf, type PieceKind, pieceKinds } from './model.ts';
 import type { PartLines } from './readyPart.ts';
@@ -16,7 +17,6 @@ import {
   setsOf,
 } from './readyUnit.ts';
 import { foldingsOf, multiplyIdle, roomForSets, startSets } from './unitLines.ts';
-import type { VoiceTree } from './voiceTrees.ts';
 import { type Making, makings, worlds } from './worlds.ts';
 
 /**

@@ -1,47 +1,13 @@
 import { campaignsAt } from './campaigns.ts';
-import { type ChangeSteps, changeSteps } from './changeSteps.ts';
-import { bitsOf, type Classes, columnClasses, ownClasses, plainClasses } from './columnClasses.ts';
+import { changeSteps } from './changeSteps.ts';
+import { bitsOf, columnClasses, ownClasses, plainClasses } from './columnClasses.ts';
 import { subsetsOf } from './groupPlan.ts';
 import { groupOf } from './habitGroups.ts';
+import type { Classes, Column, UnitShape, Voices } from './layout.ts';
 import { allowedAt, type Layout, strictnesses, type Unit } from './layout.ts';
-import type { Column } from './partContext.ts';
-import type { ModelPart } from './prepareCase.ts';
-import { type VoiceTree, voiceTrees } from './voiceTrees.ts';
+import type { ModelPart } from './preparedCase.ts';
+import { voiceTrees } from './voiceTrees.ts';
 import { makings, worlds } from './worlds.ts';
-
-/** Columns alike in what one part's looks at the maker's habit depend on: `of` by class of the unit. */
-export type Voices = { of: Int32Array; columns: Column[] };
-
-/**
- * How a unit is summed for certain looks; the same for every redraw. Parts are told by bits: bit p of a set stands for
- * `parts[p]`. Parts whose looks hang on the maker's habit come first (`voiced` of them), those that tell most apart before
- * the others.
- */
-export type UnitShape = {
-  unitIndex: number;
-  unit: Unit;
-  parts: readonly ModelPart[];
-  voiced: number;
-  /** Parts that nothing was looked for on but that bear on whether the piece is intact. */
-  idle: readonly ModelPart[];
-  classes: Classes;
-  /** The same for tables without the stricter sums. */
-  plain: Classes;
-  voices: readonly Voices[];
-  /** By world that stands for classes: the tree from the last voiced part down to the first. */
-  trees: readonly VoiceTree[];
-  /** By alteration of the unit: the parts it can change. */
-  masks: readonly number[];
-  /** By strictness and alteration: what it can have changed. */
-  steps: readonly (readonly ChangeSteps[])[];
-  /** By strictness and number of parts: the sets of the first so many parts that can have been changed, rising. */
-  live: readonly (readonly Int32Array[])[];
-  /** By config of the layout, the config of this unit; and by the latter, one of the former. */
-  configOf: Int32Array;
-  configs: readonly number[];
-  /** By strictness: whether it sums the same as the one before, where the config is allowed. */
-  same: readonly boolean[];
-};
 
 /**
  * The shape of a unit for the looks of the case.
@@ -60,11 +26,9 @@ export function unitShape(layout: Layout, unitIndex: number, also?: string): Uni
       unit.alterations.some((each) => allowedAt(each, 3) && each.changes[part.kind] !== undefined));
   const stranger = also !== undefined && !unit.parts.some((part) => part.id === also && isAsked(part));
   const key = stranger ? `${unitIndex} ${also}` : `${unitIndex}`;
-  const known = layout.shapes.get(key);
-  if (known !== undefined) return known;
-  const shape = makeShape(layout, unitIndex, unit, unit.parts.filter(isTold));
-  layout.shapes.set(key, shape);
-  return shape;
+  return layout.worked.once('shape', key, () =>
+    makeShape(layout, unitIndex, unit, unit.parts.filter(isTold)),
+  );
 }
 
 function makeShape(layout: Layout, unitIndex: number, unit: Unit, told: readonly ModelPart[]): UnitShape {

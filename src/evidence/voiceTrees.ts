@@ -1,22 +1,4 @@
-import type { Classes } from './columnClasses.ts';
-import type { Layout } from './layout.ts';
-
-/**
- * The classes of one world, told apart part by part, as a tree laid out in the order in which it is walked: first a root
- * (its part is the number of voiced parts), then every branch before its own branches. A branch is one voice of one part; from
- * the last voiced part down to the first. `ends` are the classes a way leads to. Of the world's bins only those from `from` to
- * below `to` are asked for.
- */
-export type VoiceTree = {
-  world: number;
-  parts: Int32Array;
-  voices: Int32Array;
-  from: Int32Array;
-  to: Int32Array;
-  ends: readonly (readonly number[] | undefined)[];
-  /** By voiced part: the voices that come up. */
-  asks: readonly (readonly number[])[];
-};
+import type { Classes, Layout, VoiceTree } from './layout.ts';
 
 /**
  * One tree for every world that stands for classes.

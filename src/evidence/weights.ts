@@ -1,11 +1,12 @@
 import type { Shop } from '../knowledge/schema.ts';
 import { type ReadingId, readingsOfMaking, readingWords } from '../piece/readings.ts';
-import { bareEvaluation, type Evaluation, wholeWith } from './evaluation.ts';
+import { bareEvaluation, wholeWith } from './evaluate.ts';
+import type { Evaluation } from './evaluation.ts';
 import type { Factor } from './factor.ts';
 import { type HardLimit, hardLimit } from './hardLimit.ts';
 import { againstRest, type Sides, strongestRival, weightBetween } from './logOdds.ts';
 import { massesAfter, massesWithout, unitOfLook } from './massesAfter.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import { type Masses, massesOf } from './readingMasses.ts';
 import { shopMasses, shopProbabilities } from './shopMasses.ts';
 import { weightWords } from './verbalScale.ts';

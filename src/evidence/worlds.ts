@@ -1,5 +1,5 @@
 import type { Draw } from './figures.ts';
-import type { PreparedCase } from './prepareCase.ts';
+import type { PreparedCase } from './preparedCase.ts';
 import { binOf, lineAt, midYear } from './yearAxis.ts';
 
 export type Making = 'period' | 'bench-copy' | 'machine-copy' | 'to-deceive';

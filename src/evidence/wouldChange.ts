@@ -1,9 +1,10 @@
 import type { ReadingId } from '../piece/readings.ts';
-import { type Evaluation, massesFor } from './evaluation.ts';
+import { massesFor } from './evaluate.ts';
+import type { Evaluation } from './evaluation.ts';
 import { againstRest, massOf } from './logOdds.ts';
 import { massesAfter } from './massesAfter.ts';
 import { fixModel } from './model.ts';
-import type { Look } from './prepareCase.ts';
+import type { Look } from './preparedCase.ts';
 import { leadingOf, type Masses } from './readingMasses.ts';
 import { type Turned, turnedLooks } from './turnedLooks.ts';
 

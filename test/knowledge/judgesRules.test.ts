@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { massesFor } from '../../src/evidence/evaluation.ts';
+import { massesFor } from '../../src/evidence/evaluate.ts';
 import { bestDraw } from '../../src/evidence/figures.ts';
-import { layOut } from '../../src/evidence/layout.ts';
+import { layOut } from '../../src/evidence/makeLayout.ts';
 import { fixModel } from '../../src/evidence/model.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
 import type { Masses } from '../../src/evidence/readingMasses.ts';

@@ -1,8 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { massesFor } from '../../src/evidence/evaluation.ts';
+import { massesFor } from '../../src/evidence/evaluate.ts';
 import { bestDraw } from '../../src/evidence/figures.ts';
-import { layOut } from '../../src/evidence/layout.ts';
+import { layOut } from '../../src/evidence/makeLayout.ts';
 import { makingShares } from '../../src/evidence/makingFirst.ts';
 import { fixModel } from '../../src/evidence/model.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
