@@ -6,7 +6,7 @@ import { fixModel } from '../src/evidence/model.ts';
 import { prepareCase } from '../src/evidence/prepareCase.ts';
 import { shares } from '../src/evidence/readingMasses.ts';
 import { smallKnowledge } from '../src/evidence/testing/smallKnowledge.ts';
-import type { CaseToWeigh } from '../src/evidence/weighing.ts';
+import type { CaseToWeigh } from '../src/evidence/caseToWeigh.ts';
 import { yearAxis } from '../src/evidence/yearAxis.ts';
 import { posterior } from '../src/inference/posterior.ts';
 import type { Knowledge } from '../src/knowledge/schema.ts';

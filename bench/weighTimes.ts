@@ -11,7 +11,7 @@ import { reasonGroups } from '../src/evidence/reasonGroups.ts';
 import { redraws } from '../src/evidence/redraws.ts';
 import { shopProbabilities } from '../src/evidence/shopMasses.ts';
 import { weighCase } from '../src/evidence/weighCase.ts';
-import type { CaseToWeigh } from '../src/evidence/weighing.ts';
+import type { CaseToWeigh } from '../src/evidence/caseToWeigh.ts';
 import { weighLooks } from '../src/evidence/weights.ts';
 import type { Knowledge } from '../src/knowledge/schema.ts';
 import { drawnCase, sideboardCase, withShops } from './drawnCase.ts';

@@ -6,7 +6,7 @@ import { fixModel } from '../../src/evidence/model.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
 import type { Look } from '../../src/evidence/preparedCase.ts';
 import { type Masses, shares } from '../../src/evidence/readingMasses.ts';
-import type { CaseToWeigh } from '../../src/evidence/weighing.ts';
+import type { CaseToWeigh } from '../../src/evidence/caseToWeigh.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
 import type { Figure } from '../../src/knowledge/figureSchema.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';

@@ -1,5 +1,6 @@
 import { weighCase } from '../evidence/weighCase.ts';
-import { caseToWeigh, weighing } from '../evidence/weighing.ts';
+import { weighing } from '../evidence/weighing.ts';
+import { caseToWeigh } from '../evidence/caseToWeigh.ts';
 import { defineCalculation } from './define.ts';
 
 /** `evidence.weigh`: see its own fields. */

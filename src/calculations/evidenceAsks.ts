@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { nextLooks } from '../evidence/nextLooks.ts';
 import { photographsToAsk } from '../evidence/photographsToAsk.ts';
 import { prepareCase } from '../evidence/prepareCase.ts';
-import { caseToWeigh } from '../evidence/weighing.ts';
+import { caseToWeigh } from '../evidence/caseToWeigh.ts';
 import { findingKey } from '../piece/finding.ts';
 import { defineCalculation } from './define.ts';
 

@@ -1,6 +1,5 @@
 import type { Draw } from './figures.ts';
-import type { Layout } from './layout.ts';
-import type { Look, ModelPart, PreparedCase } from './preparedCase.ts';
+import type { Look, PreparedCase } from './preparedCase.ts';
 import { midYear } from './yearAxis.ts';
 
 /**
@@ -24,26 +23,6 @@ export function boundCampaigns(looks: readonly Look[], fine: boolean): string[] 
     parts.set(kind, (parts.get(kind) ?? new Set()).add(look.part));
   }
   return [...parts].filter(([, on]) => on.size >= (fine ? 1 : 2)).map(([kind]) => kind);
-}
-
-/** The bound campaigns that what is seen of a part hangs on; in a fine layout, all of them. */
-export function campaignsAt(
-  layout: Pick<Layout, 'campaigns' | 'fine' | 'prepared'>,
-  part: ModelPart,
-): string[] {
-  return layout.campaigns.filter(
-    (kind) =>
-      layout.fine || layout.prepared.looks.some((look) => look.part === part.id && campaignOf(look) === kind),
-  );
-}
-
-/** The state of a part's campaigns in a config of the layout: bit i stands for the i-th of them. */
-export function campaignState(layout: Layout, own: readonly string[], config: number): number {
-  return own.reduce(
-    (bits, kind, i) =>
-      layout.configs[config]?.campaigns[layout.campaigns.indexOf(kind)] === true ? bits | (1 << i) : bits,
-    0,
-  );
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { Piece } from '../piece/piece.ts';
-import type { CaseToWeigh } from './weighing.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 
 /** The case that a piece's record comes to: what is weighed is what was recorded, nothing else. */
 export function caseFromPiece(piece: Piece): CaseToWeigh {

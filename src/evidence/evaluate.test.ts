@@ -4,6 +4,7 @@ import { posterior } from '../inference/posterior.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { expectedWords, type Observation, pieceHistories } from '../piece/observation.ts';
 import { betaDraw, seededRandom } from './betaDraws.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { evaluate } from './evaluate.ts';
 import { explicitNetwork } from './explicitNetwork.ts';
 import { layOut } from './makeLayout.ts';
@@ -15,7 +16,6 @@ import { shares } from './readingMasses.ts';
 import { periodMass, shopMasses, shopProbabilities } from './shopMasses.ts';
 import { chestKnowledge } from './testing/chestKnowledge.ts';
 import { smallKnowledge } from './testing/smallKnowledge.ts';
-import type { CaseToWeigh } from './weighing.ts';
 import { type YearAxis, yearAxis } from './yearAxis.ts';
 
 /** Any finding of a form: every sign on every part that can bear it. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { betaDraw, betaFigure, seededRandom } from './betaDraws.ts';
 import { caseFigures } from './caseFigures.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { massesFor } from './evaluate.ts';
 import { bestDraw } from './figures.ts';
 import { layOut } from './makeLayout.ts';
@@ -11,7 +12,6 @@ import { shareByYear } from './signShares.ts';
 import { handKnowledge } from './testing/handKnowledge.ts';
 import { smallKnowledge } from './testing/smallKnowledge.ts';
 import { weighCase } from './weighCase.ts';
-import type { CaseToWeigh } from './weighing.ts';
 import { shopPriors } from './worlds.ts';
 import { yearAxis } from './yearAxis.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { handKnowledge } from './testing/handKnowledge.ts';
 import { weighCase } from './weighCase.ts';
-import type { CaseToWeigh } from './weighing.ts';
 
 // Of 100 pieces of each making, how many show a sign; a reading whose making never shows what was seen has nothing left.
 const knowledge = handKnowledge({

@@ -1,4 +1,5 @@
-import type { CaseToWeigh, Weighing } from './weighing.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
+import type { Weighing } from './weighing.ts';
 
 /** What there is time and leave for. */
 export type Limits = NonNullable<CaseToWeigh['limits']>;

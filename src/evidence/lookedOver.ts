@@ -1,8 +1,8 @@
 import type { Alteration, Sign } from '../knowledge/schema.ts';
 import { expectedWords, type PieceHistory } from '../piece/observation.ts';
+import type { ObservationToWeigh } from './caseToWeigh.ts';
 import { figureRange } from './figures.ts';
 import type { Look } from './preparedCase.ts';
-import type { ObservationToWeigh } from './weighing.ts';
 
 /** What tells of a repair, a change or a part of another piece: then it cannot be said that none was found. */
 export type TellsOfChange = { looks: readonly Look[]; observations: readonly ObservationToWeigh[] };

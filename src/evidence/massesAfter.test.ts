@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { betaDraw, seededRandom } from './betaDraws.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { evaluate, massesFor } from './evaluate.ts';
 import { layOut } from './makeLayout.ts';
 import { massesAfter } from './massesAfter.ts';
@@ -8,7 +9,6 @@ import { prepareCase } from './prepareCase.ts';
 import type { Look } from './preparedCase.ts';
 import { type Masses, shares } from './readingMasses.ts';
 import { chestKnowledge } from './testing/chestKnowledge.ts';
-import type { CaseToWeigh } from './weighing.ts';
 
 const knowledge = chestKnowledge();
 const findings: CaseToWeigh['findings'] = [

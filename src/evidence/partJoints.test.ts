@@ -3,6 +3,7 @@ import { askedOf } from '../knowledge/askedOf.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { betaDraw, seededRandom } from './betaDraws.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { evaluate, massesFor } from './evaluate.ts';
 import { layOut } from './makeLayout.ts';
 import { fixModel, type Model } from './model.ts';
@@ -12,7 +13,6 @@ import type { Look } from './preparedCase.ts';
 import { shares } from './readingMasses.ts';
 import { chestKnowledge } from './testing/chestKnowledge.ts';
 import { smallKnowledge } from './testing/smallKnowledge.ts';
-import type { CaseToWeigh } from './weighing.ts';
 
 function model(knowledge: Knowledge, form: string, findings: CaseToWeigh['findings']): Model {
   const ready = prepareCase({ form, mode: 'in-hand', findings }, knowledge, 2026);

@@ -1,10 +1,10 @@
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { tellsOfChange } from './lookedOver.ts';
 import { measuredLook } from './measuredLook.ts';
 import type { Ignored, Look, ModelPart, PreparedCase } from './preparedCase.ts';
 import { usualShare } from './signShares.ts';
-import type { CaseToWeigh } from './weighing.ts';
 import { type YearAxis, yearAxis } from './yearAxis.ts';
 
 /** What in the case cannot be understood at all: a fault with its path. */

@@ -1,8 +1,8 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Alteration, Form, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
 import type { Sureness } from '../piece/finding.ts';
+import type { ObservationToWeigh } from './caseToWeigh.ts';
 import type { Report } from './groupLikelihood.ts';
-import type { ObservationToWeigh } from './weighing.ts';
 import { binOf, type YearAxis } from './yearAxis.ts';
 
 /** A finding that carries weight, tied to the sign and part it is of. */

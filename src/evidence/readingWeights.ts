@@ -1,8 +1,8 @@
 import type { Making as MakingFile } from '../knowledge/schema.ts';
 import { type PieceHistory, pieceHistories, readingsOfHistory } from '../piece/observation.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';
+import type { ObservationToWeigh } from './caseToWeigh.ts';
 import type { Draw } from './figures.ts';
-import type { ObservationToWeigh } from './weighing.ts';
 
 /** How probable something seen is under each reading, in proportion. */
 export type ReadingWeights = Record<ReadingId, number>;

@@ -1,4 +1,4 @@
-import { campaignState, campaignsAt } from './campaigns.ts';
+import { campaignState, campaignsAt } from './campaignStates.ts';
 import type { Column } from './layout.ts';
 import type { Model } from './model.ts';
 import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';

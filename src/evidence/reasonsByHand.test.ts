@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Knowledge } from '../knowledge/schema.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { handKnowledge } from './testing/handKnowledge.ts';
 import { weighCase } from './weighCase.ts';
-import type { CaseToWeigh } from './weighing.ts';
 import { triedWords } from './wouldChange.ts';
 
 // Every number below is worked by hand from the shares typed here; none is read from the program.

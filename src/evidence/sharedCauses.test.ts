@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Knowledge } from '../knowledge/schema.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { evaluate } from './evaluate.ts';
 import { bestDraw } from './figures.ts';
 import { layOut } from './makeLayout.ts';
@@ -8,7 +9,6 @@ import { prepareCase } from './prepareCase.ts';
 import { leadingOf } from './readingMasses.ts';
 import { reasonGroups } from './reasonGroups.ts';
 import { smallKnowledge } from './testing/smallKnowledge.ts';
-import type { CaseToWeigh } from './weighing.ts';
 import { weighLooks } from './weights.ts';
 
 function modelOf(knowledge: Knowledge, input: CaseToWeigh) {

@@ -1,4 +1,4 @@
-import { campaignsAt } from './campaigns.ts';
+import { campaignsAt } from './campaignStates.ts';
 import { changeSteps } from './changeSteps.ts';
 import { bitsOf, columnClasses, ownClasses, plainClasses } from './columnClasses.ts';
 import { subsetsOf } from './groupPlan.ts';

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Form } from '../knowledge/schema.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { smallKnowledge } from './testing/smallKnowledge.ts';
 import { weighCase } from './weighCase.ts';
-import { type CaseToWeigh, weighing } from './weighing.ts';
+import { weighing } from './weighing.ts';
 
 const knowledge = smallKnowledge();
 

@@ -4,6 +4,7 @@ import { posterior } from '../inference/posterior.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';
 import { betaDraw, seededRandom } from './betaDraws.ts';
+import type { CaseToWeigh } from './caseToWeigh.ts';
 import { evaluate, massesFor } from './evaluate.ts';
 import { explicitNetwork } from './explicitNetwork.ts';
 import { bestDraw } from './figures.ts';
@@ -15,7 +16,6 @@ import { leadingOf } from './readingMasses.ts';
 import { reasonGroups } from './reasonGroups.ts';
 import { chestKnowledge } from './testing/chestKnowledge.ts';
 import { smallKnowledge } from './testing/smallKnowledge.ts';
-import type { CaseToWeigh } from './weighing.ts';
 import { weighLooks } from './weights.ts';
 import { yearAxis } from './yearAxis.ts';
 

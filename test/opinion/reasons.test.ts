@@ -1,7 +1,8 @@
 import { beforeAll, expect, it } from 'vitest';
 import { reasonsOf } from '../../src/evidence/reasons.ts';
 import { weighCase } from '../../src/evidence/weighCase.ts';
-import type { CaseToWeigh, Weighing } from '../../src/evidence/weighing.ts';
+import type { Weighing } from '../../src/evidence/weighing.ts';
+import type { CaseToWeigh } from '../../src/evidence/caseToWeigh.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import type { OpinionDocument } from '../../src/opinion/opinionDocument.ts';
 import { findingKey } from '../../src/piece/finding.ts';

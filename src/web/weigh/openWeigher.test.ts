@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { CaseToWeigh } from '../../evidence/weighing.ts';
+import type { CaseToWeigh } from '../../evidence/caseToWeigh.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import type { ToWeigher } from './messages.ts';
 import { openWeigher, type WorkerLike } from './openWeigher.ts';
