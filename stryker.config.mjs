@@ -5,10 +5,12 @@
 
 /** What is told from the sums: weights, what would change the answer, contradictions, how firm it stands, its words. */
 const told = [
-  'src/evidence/{weights,logOdds,hardLimit,reasons,reasonGroups,sharedCauses,wouldChange,turnedLooks}.ts',
-  'src/evidence/{contradictions,explanations,jarsBelow,conflict,firmness,sensitivity,bindingLooks,highestDensity}.ts',
-  'src/evidence/{probabilityWords,verbalScale,standing,reasonWords,oddsInWords,turnedByShop}.ts',
-  'src/evidence/{demonstratedRatio,demonstratedWords,ratioCalibration,startingOddsEffect,shopMasses,weighCase}.ts',
+  'src/weighing/{weights,logOdds,hardLimit,reasons,reasonGroups,sharedCauses,wouldChange,turnedLooks}.ts',
+  'src/weighing/{contradictions,explanations,jarsBelow,conflict,firmness,sensitivity,bindingLooks,highestDensity}.ts',
+  'src/weighing/{probabilityWords,verbalScale,standing,reasonWords,oddsInWords,turnedByShop}.ts',
+  'src/weighing/{demonstratedWords,startingOddsEffect,weighCase}.ts',
+  'src/calibration/{demonstratedRatio,ratioCalibration}.ts',
+  'src/summation/shopMasses.ts',
   'src/opinion/{totalWeight,wording}.ts',
   'src/web/readings/speaksFor.ts',
 ];

@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 /**
  * The tests that mutation testing asks: those that are quick and near the code. See stryker.config.mjs. For one file fewer will do:
- * MUTATION_TESTS=src/evidence/verbalScale.test.ts; more mutants then live, never fewer.
+ * MUTATION_TESTS=src/weighing/verbalScale.test.ts; more mutants then live, never fewer.
  */
 export default defineConfig({
   test: {

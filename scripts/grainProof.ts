@@ -6,7 +6,7 @@
  * Seeds differ from those the shipped ratios were learnt on (scripts/grainShipped.ts).
  */
 import sharp from 'sharp';
-import { logRatioCost } from '../src/evidence/scoring.ts';
+import { logRatioCost } from '../src/calibration/scoring.ts';
 import { grainDirection } from '../src/photo/grain/grain.ts';
 import { grainOdds } from '../src/photo/grain/grainOdds.ts';
 import type { Picture } from '../src/photo/picture.ts';

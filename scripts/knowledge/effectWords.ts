@@ -1,6 +1,6 @@
-import { outOf, toldShares } from '../../src/evidence/probabilityWords.ts';
-import type { Weighing } from '../../src/evidence/weighing.ts';
 import { readingWords } from '../../src/piece/readings.ts';
+import { outOf, toldShares } from '../../src/weighing/probabilityWords.ts';
+import type { Weighing } from '../../src/weighing/weighing.ts';
 
 /** Smallest change worth telling: of a probability, of a year, of a weight in decibans. */
 const worthTelling = { probability: 0.01, years: 5, decibans: 1 };

@@ -4,12 +4,12 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { parse } from 'yaml';
 import { caseFromPiece } from '../../src/evidence/caseFromPiece.ts';
-import { weighCase } from '../../src/evidence/weighCase.ts';
-import type { Weighing } from '../../src/evidence/weighing.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import type { KnowledgeFile } from '../../src/knowledge/readEntries.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type Piece, piece } from '../../src/piece/piece.ts';
+import { weighCase } from '../../src/weighing/weighCase.ts';
+import type { Weighing } from '../../src/weighing/weighing.ts';
 import { effectWords } from './effectWords.ts';
 
 const run = promisify(execFile);

@@ -1,7 +1,7 @@
-import { weighCase } from '../../src/evidence/weighCase.ts';
-import type { Weighing } from '../../src/evidence/weighing.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type ReadingId, readingsOfMaking } from '../../src/piece/readings.ts';
+import { weighCase } from '../../src/weighing/weighCase.ts';
+import type { Weighing } from '../../src/weighing/weighing.ts';
 import type { MappedCase, PublishedCase, verdicts } from './publishedCases.ts';
 
 export type Verdict = (typeof verdicts)[number];

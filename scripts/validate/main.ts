@@ -39,7 +39,7 @@ const othersRemarks = 'The cases and their mapping were handed in; how they were
  * Weighs published cases and says how often the reading met the verdict in print.
  *
  * Use: npm run validate [-- CASES MAPPING]. Without files it takes the cases of test/reference and writes
- * docs/validation.md, docs/validation-learned.md, and from the second set src/evidence/publishedRatios.ts, from which it is told how far ratios were shown to hold. The last line printed is one line of JSON.
+ * docs/validation.md, docs/validation-learned.md, and from the second set src/calibration/publishedRatios.ts, from which it is told how far ratios were shown to hold. The last line printed is one line of JSON.
  */
 async function main(args: string[]): Promise<void> {
   const root = new URL('../../', import.meta.url);
@@ -85,7 +85,7 @@ async function main(args: string[]): Promise<void> {
         )
         .join('\n'),
     );
-    await writeFile(at('src/evidence/publishedRatios.ts'), publishedRatiosFile(learned[0]?.judged ?? []));
+    await writeFile(at('src/calibration/publishedRatios.ts'), publishedRatiosFile(learned[0]?.judged ?? []));
   } else console.log(validationPage(judged, cases, mapping, knowledge, othersRemarks));
   console.log(JSON.stringify(summarize(judged)));
 }

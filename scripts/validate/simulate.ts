@@ -2,11 +2,11 @@ import { writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { betaDraw, seededRandom } from '../../src/evidence/betaDraws.ts';
 import { bestDraw, type Draw } from '../../src/evidence/figures.ts';
-import { weighCase } from '../../src/evidence/weighCase.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { readingsOfMaking } from '../../src/piece/readings.ts';
+import { weighCase } from '../../src/weighing/weighCase.ts';
 import { blunterDraw, simulateCase } from './simulateCase.ts';
 
 /** How often what was called settled was true, for cases drawn with some figures and weighed with the best ones. */

@@ -1,16 +1,16 @@
 import { type Random, seededRandom } from '../../src/evidence/betaDraws.ts';
-import { massesFor } from '../../src/evidence/evaluate.ts';
+import type { CaseToWeigh } from '../../src/evidence/caseToWeigh.ts';
 import { type Draw, figureRange } from '../../src/evidence/figures.ts';
-import { layOut } from '../../src/evidence/makeLayout.ts';
-import { fixModel } from '../../src/evidence/model.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
 import type { Look } from '../../src/evidence/preparedCase.ts';
-import { type Masses, shares } from '../../src/evidence/readingMasses.ts';
-import type { CaseToWeigh } from '../../src/evidence/caseToWeigh.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
 import type { Figure } from '../../src/knowledge/figureSchema.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../../src/piece/readings.ts';
+import { massesFor } from '../../src/summation/evaluate.ts';
+import { layOut } from '../../src/summation/makeLayout.ts';
+import { fixModel } from '../../src/summation/model.ts';
+import { type Masses, shares } from '../../src/summation/readingMasses.ts';
 
 /** A case drawn from the model, with the reading that is true of it. */
 export type SimulatedCase = { input: CaseToWeigh; truth: ReadingId };

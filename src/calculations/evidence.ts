@@ -1,6 +1,6 @@
-import { weighCase } from '../evidence/weighCase.ts';
-import { weighing } from '../evidence/weighing.ts';
 import { caseToWeigh } from '../evidence/caseToWeigh.ts';
+import { weighCase } from '../weighing/weighCase.ts';
+import { weighing } from '../weighing/weighing.ts';
 import { defineCalculation } from './define.ts';
 
 /** `evidence.weigh`: see its own fields. */

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { nextLooks } from '../evidence/nextLooks.ts';
-import { photographsToAsk } from '../evidence/photographsToAsk.ts';
-import { prepareCase } from '../evidence/prepareCase.ts';
 import { caseToWeigh } from '../evidence/caseToWeigh.ts';
+import { prepareCase } from '../evidence/prepareCase.ts';
 import { findingKey } from '../piece/finding.ts';
+import { nextLooks } from '../weighing/nextLooks.ts';
+import { photographsToAsk } from '../weighing/photographsToAsk.ts';
 import { defineCalculation } from './define.ts';
 
 const place = { sign: z.string(), part: z.string().nullable() };

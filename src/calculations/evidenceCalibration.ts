@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { forecastScores } from '../evidence/forecastScores.ts';
-import { logisticScale } from '../evidence/logisticScale.ts';
-import { poolAdjacent } from '../evidence/poolAdjacent.ts';
-import { ratioCalibration } from '../evidence/ratioCalibration.ts';
+import { forecastScores } from '../calibration/forecastScores.ts';
+import { logisticScale } from '../calibration/logisticScale.ts';
+import { poolAdjacent } from '../calibration/poolAdjacent.ts';
+import { ratioCalibration } from '../calibration/ratioCalibration.ts';
 import { defineCalculation, type Fault } from './define.ts';
 
 const most = 100_000;

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { weightWords } from '../evidence/verbalScale.ts';
 import { type GrainSilence, leastContrast, mostGap, silenceOf } from '../photo/grain/grainFeatures.ts';
 import { matchGrain } from '../photo/grain/grainMatch.ts';
 import { type GrainOdds, grainOdds } from '../photo/grain/grainOdds.ts';
 import { cornersOf, facingStrips, type StripArea, type StripsFault } from '../photo/grain/grainStrips.ts';
+import { weightWords } from '../weighing/verbalScale.ts';
 import { defineCalculation, type Fault } from './define.ts';
 import { matchFields, matchOutput } from './photoGrainMatchFields.ts';
 import { namedPicture } from './pictureFields.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { weighCase } from '../weighing/weighCase.ts';
 import type { CaseToWeigh } from './caseToWeigh.ts';
 import { smallKnowledge } from './testing/smallKnowledge.ts';
-import { weighCase } from './weighCase.ts';
 
 const knowledge = smallKnowledge();
 const others: CaseToWeigh['findings'] = [

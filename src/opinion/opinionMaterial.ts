@@ -1,10 +1,10 @@
 import { partsOf } from '../drawing/partsOf.ts';
-import type { Weighing } from '../evidence/weighing.ts';
 import { idWords } from '../knowledge/idWords.ts';
 import type { Form, FormPart, Knowledge } from '../knowledge/schema.ts';
 import type { Photo } from '../piece/photo.ts';
 import type { Piece } from '../piece/piece.ts';
 import { platesOf } from '../piece/plates.ts';
+import type { Weighing } from '../weighing/weighing.ts';
 import type { IssueHead } from './issueHead.ts';
 import type { DrawnPicture } from './opinionDocument.ts';
 import { capital } from './wording.ts';

@@ -1,6 +1,6 @@
 import { caseFromPiece } from '../evidence/caseFromPiece.ts';
-import type { Weighing } from '../evidence/weighing.ts';
 import type { Json } from '../piece/event.ts';
+import type { Weighing } from '../weighing/weighing.ts';
 import { contentsHash } from './contentsHash.ts';
 import type { IssueHead } from './issueHead.ts';
 import type { OnPdfStep } from './makeOpinionPdf.ts';

@@ -1,10 +1,10 @@
 import { caseFromPiece } from '../evidence/caseFromPiece.ts';
-import { weighCase } from '../evidence/weighCase.ts';
-import type { Weighing } from '../evidence/weighing.ts';
 import { markOwn } from '../knowledge/markOwn.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { hasEvidence } from '../piece/hasEvidence.ts';
 import type { Piece } from '../piece/piece.ts';
+import { weighCase } from '../weighing/weighCase.ts';
+import type { Weighing } from '../weighing/weighing.ts';
 import { composeOpinion } from './composeOpinion.ts';
 import { drawStanding } from './drawStanding.ts';
 import type { IssueHead } from './issueHead.ts';

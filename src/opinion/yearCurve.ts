@@ -1,5 +1,5 @@
-import { probableWords, toldShares } from '../evidence/probabilityWords.ts';
 import { formatYears } from '../units/years.ts';
+import { probableWords, toldShares } from '../weighing/probabilityWords.ts';
 import type { DrawnPicture } from './opinionDocument.ts';
 
 /** What a year curve is drawn from: shares of five-year bins by their middle or start, and the spans to mark. */

@@ -1,5 +1,4 @@
 import { caseFromPiece } from '../evidence/caseFromPiece.ts';
-import type { Weighing } from '../evidence/weighing.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { comparePieces, type PieceComparison } from '../piece/comparePieces.ts';
 import { hasEvidence } from '../piece/hasEvidence.ts';
@@ -8,6 +7,7 @@ import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
 import type { ReadingId } from '../piece/readings.ts';
 import { readRevisionFile, sha256Of } from '../record/issuedFolder.ts';
 import type { RecordStore } from '../record/store.ts';
+import type { Weighing } from '../weighing/weighing.ts';
 import type { Calculate } from './calculationRoutes.ts';
 
 /** A version then and now. */

@@ -1,7 +1,7 @@
 import type { ShownText } from './shownTexts.ts';
 
 /** The one place where words for a probability stand. */
-const home = 'src/evidence/probabilityWords.ts';
+const home = 'src/weighing/probabilityWords.ts';
 
 /** Words of the scale, words beside it, and counts of another kind than the scale's `in 100` and `in 1000`. */
 const worded: readonly RegExp[] = [
@@ -20,7 +20,7 @@ const worded: readonly RegExp[] = [
   /\d ?(%|per ?cent) (sure|certain|probab|confiden|of the (time|probability))/i,
 ];
 
-/** A probability told in words or counts of its own: all are worded by `src/evidence/probabilityWords.ts`. */
+/** A probability told in words or counts of its own: all are worded by `src/weighing/probabilityWords.ts`. */
 export function probabilityFaults(texts: readonly ShownText[]): string[] {
   return texts.flatMap(({ path, line, text }) => {
     if (path === home || !path.startsWith('src/')) return [];

@@ -1,8 +1,8 @@
 import { smallKnowledge } from '../../src/evidence/testing/smallKnowledge.ts';
-import type { Weighing } from '../../src/evidence/weighing.ts';
 import { composeOpinion } from '../../src/opinion/composeOpinion.ts';
 import type { OpinionDocument } from '../../src/opinion/opinionDocument.ts';
 import { piece } from '../../src/piece/piece.ts';
+import type { Weighing } from '../../src/weighing/weighing.ts';
 import { photoOf } from './opinions.ts';
 
 const reading = (id: Weighing['leading'], probability: number, low: number, high: number) => ({

@@ -2,8 +2,6 @@ import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import { caseFromPiece } from '../../src/evidence/caseFromPiece.ts';
-import { weighCase } from '../../src/evidence/weighCase.ts';
-import type { Weighing } from '../../src/evidence/weighing.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
@@ -13,6 +11,8 @@ import { opinionOf } from '../../src/opinion/setOpinion.ts';
 import { hasEvidence } from '../../src/piece/hasEvidence.ts';
 import type { Photo } from '../../src/piece/photo.ts';
 import { type Piece, piece } from '../../src/piece/piece.ts';
+import { weighCase } from '../../src/weighing/weighCase.ts';
+import type { Weighing } from '../../src/weighing/weighing.ts';
 
 const home = fileURLToPath(new URL('../..', import.meta.url));
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { effectWords } from '../../scripts/knowledge/effectWords.ts';
-import type { Weighing } from '../../src/evidence/weighing.ts';
+import type { Weighing } from '../../src/weighing/weighing.ts';
 
 /** A weighing with only what the words are made of. */
 function weighing(intact: number, from: number, alone: number, standing: string): Weighing {

@@ -1,14 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { massesFor } from '../../src/evidence/evaluate.ts';
 import { bestDraw } from '../../src/evidence/figures.ts';
-import { layOut } from '../../src/evidence/makeLayout.ts';
-import { fixModel } from '../../src/evidence/model.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
-import type { Masses } from '../../src/evidence/readingMasses.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../../src/piece/readings.ts';
+import { massesFor } from '../../src/summation/evaluate.ts';
+import { layOut } from '../../src/summation/makeLayout.ts';
+import { fixModel } from '../../src/summation/model.ts';
+import type { Masses } from '../../src/summation/readingMasses.ts';
 import { houseKnowledge } from '../kits/opinions.ts';
 
 type Rule = {

@@ -1,16 +1,16 @@
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { massesFor } from '../../src/evidence/evaluate.ts';
 import { bestDraw } from '../../src/evidence/figures.ts';
-import { layOut } from '../../src/evidence/makeLayout.ts';
-import { makingShares } from '../../src/evidence/makingFirst.ts';
-import { fixModel } from '../../src/evidence/model.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
-import { shares } from '../../src/evidence/readingMasses.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { massesFor } from '../../src/summation/evaluate.ts';
+import { layOut } from '../../src/summation/makeLayout.ts';
+import { fixModel } from '../../src/summation/model.ts';
+import { shares } from '../../src/summation/readingMasses.ts';
+import { makingShares } from '../../src/weighing/makingFirst.ts';
 
 let knowledge: Knowledge;
 beforeAll(async () => {

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { judgeCase } from '../../scripts/validate/judgeCase.ts';
 import { readPublishedCases } from '../../scripts/validate/publishedCases.ts';
 import { publishedRatiosFile } from '../../scripts/validate/publishedRatios.ts';
-import { publishedRatios } from '../../src/evidence/publishedRatios.ts';
+import { publishedRatios } from '../../src/calibration/publishedRatios.ts';
 import { houseKnowledge } from '../kits/opinions.ts';
 
 it('says what the published cases are given now: if not, run npm run validate', async () => {

@@ -1,12 +1,12 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { demonstratedWords } from '../../src/evidence/demonstratedWords.ts';
-import { publishedRatios } from '../../src/evidence/publishedRatios.ts';
-import { verbalScale } from '../../src/evidence/verbalScale.ts';
+import { publishedRatios } from '../../src/calibration/publishedRatios.ts';
 import { figureNumbers } from '../../src/knowledge/figuresOf.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type OpinionDocument, platesOf, type Section } from '../../src/opinion/opinionDocument.ts';
 import { type Piece, piece } from '../../src/piece/piece.ts';
 import { platesOf as numbersOf } from '../../src/piece/plates.ts';
+import { demonstratedWords } from '../../src/weighing/demonstratedWords.ts';
+import { verbalScale } from '../../src/weighing/verbalScale.ts';
 import {
   emptyPiece,
   examplePiece,

@@ -1,11 +1,11 @@
 import { beforeAll, expect, it } from 'vitest';
-import { reasonsOf } from '../../src/evidence/reasons.ts';
-import { weighCase } from '../../src/evidence/weighCase.ts';
-import type { Weighing } from '../../src/evidence/weighing.ts';
 import type { CaseToWeigh } from '../../src/evidence/caseToWeigh.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import type { OpinionDocument } from '../../src/opinion/opinionDocument.ts';
 import { findingKey } from '../../src/piece/finding.ts';
+import { reasonsOf } from '../../src/weighing/reasons.ts';
+import { weighCase } from '../../src/weighing/weighCase.ts';
+import type { Weighing } from '../../src/weighing/weighing.ts';
 import { emptyPiece, houseKnowledge, opinionMaker, textsOf } from '../kits/opinions.ts';
 
 /** A desk and bookcase whose halves did not begin together, each half sound old work: invented. */

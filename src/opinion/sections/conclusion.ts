@@ -1,9 +1,9 @@
-import { conditionsInWords, partsInWords } from '../../evidence/makingInWords.ts';
-import { oddsInWords } from '../../evidence/oddsInWords.ts';
-import { outOf, probabilityBand } from '../../evidence/probabilityWords.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
 import { makingWords, readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
+import { conditionsInWords, partsInWords } from '../../weighing/makingInWords.ts';
+import { oddsInWords } from '../../weighing/oddsInWords.ts';
+import { outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { paragraphs, stopped } from '../wording.ts';

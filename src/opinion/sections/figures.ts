@@ -1,4 +1,3 @@
-import { lookedOverId } from '../../evidence/weighObservations.ts';
 import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import { figureNumbers } from '../../knowledge/figuresOf.ts';
@@ -7,6 +6,7 @@ import { spanWords } from '../../knowledge/spanWords.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
 import { expectedWords, pieceHistories } from '../../piece/observation.ts';
 import { historyWords } from '../../piece/observationWords.ts';
+import { lookedOverId } from '../../weighing/weighObservations.ts';
 import { citeShort } from '../citeWork.ts';
 import type { Block, Column, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';

@@ -1,8 +1,8 @@
-import { lookedOverId } from '../../evidence/weighObservations.ts';
 import { type Finding, findingKey } from '../../piece/finding.ts';
 import { hasEvidence } from '../../piece/hasEvidence.ts';
 import { expectedInWords } from '../../piece/observationWords.ts';
 import type { Photo, PhotoMark } from '../../piece/photo.ts';
+import { lookedOverId } from '../../weighing/weighObservations.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { capital, counted, listed, stateWords, stopped, surenessWords } from '../wording.ts';

@@ -1,8 +1,8 @@
-import { jarsBelowWords } from '../../evidence/jarsBelow.ts';
-import { outOf } from '../../evidence/probabilityWords.ts';
-import { turnedByShop } from '../../evidence/turnedByShop.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
 import { findingKey } from '../../piece/finding.ts';
+import { jarsBelowWords } from '../../weighing/jarsBelow.ts';
+import { outOf } from '../../weighing/probabilityWords.ts';
+import { turnedByShop } from '../../weighing/turnedByShop.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { paragraphs } from '../wording.ts';

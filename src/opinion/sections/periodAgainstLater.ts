@@ -1,4 +1,4 @@
-import { ratioToOne, scaleBand, weightWords } from '../../evidence/verbalScale.ts';
+import { ratioToOne, scaleBand, weightWords } from '../../weighing/verbalScale.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { decibanWords } from '../wording.ts';

@@ -1,19 +1,19 @@
+import { inSentence } from '../../knowledge/inSentence.ts';
+import { stateNames } from '../../knowledge/stateNames.ts';
+import { makingWords, readingWords } from '../../piece/readings.ts';
 import {
   conditionTitle,
   notConsideredWords,
   partsInWords,
   whyNotConsidered,
-} from '../../evidence/makingInWords.ts';
+} from '../../weighing/makingInWords.ts';
 import {
   outOf,
   probabilityBand,
   probabilityScaleWords,
   toldShares,
-} from '../../evidence/probabilityWords.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
-import { inSentence } from '../../knowledge/inSentence.ts';
-import { stateNames } from '../../knowledge/stateNames.ts';
-import { makingWords, readingWords } from '../../piece/readings.ts';
+} from '../../weighing/probabilityWords.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { capital, listed, shopName } from '../wording.ts';

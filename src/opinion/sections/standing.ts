@@ -1,8 +1,8 @@
 import { drawForm } from '../../drawing/drawForm.ts';
 import { hatchWords, type Standing, standings, standingWords } from '../../drawing/hatching.ts';
 import { sidesUnderAll } from '../../drawing/sides.ts';
-import { outOf, toldShares } from '../../evidence/probabilityWords.ts';
 import { formatYears } from '../../units/years.ts';
+import { outOf, toldShares } from '../../weighing/probabilityWords.ts';
 import { hatchSwatch } from '../hatchSwatch.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';

@@ -1,11 +1,11 @@
-import { demonstratedWords } from '../../evidence/demonstratedWords.ts';
-import { ownWords } from '../../evidence/ownWords.ts';
 import { mostOfObservation } from '../../evidence/readingWeights.ts';
-import { type Reason, reasonsOf } from '../../evidence/reasons.ts';
-import { reasonInWords } from '../../evidence/reasonWords.ts';
-import { boundsInWords, ratioToOne, scaleBand, verbalScale } from '../../evidence/verbalScale.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
+import { demonstratedWords } from '../../weighing/demonstratedWords.ts';
+import { ownWords } from '../../weighing/ownWords.ts';
+import { type Reason, reasonsOf } from '../../weighing/reasons.ts';
+import { reasonInWords } from '../../weighing/reasonWords.ts';
+import { boundsInWords, ratioToOne, scaleBand, verbalScale } from '../../weighing/verbalScale.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import type { Block, Run, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { capital, counted, decibanWords, listed, stopped } from '../wording.ts';

@@ -1,5 +1,5 @@
-import { outOf, probableWords, toldShares } from '../../evidence/probabilityWords.ts';
 import { formatYears } from '../../units/years.ts';
+import { outOf, probableWords, toldShares } from '../../weighing/probabilityWords.ts';
 import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { capital, listed } from '../wording.ts';

@@ -3,7 +3,7 @@ import { drawPairs } from '../../../scripts/grain/draws.ts';
 import { areaUnderCurve } from '../../../scripts/grain/score.ts';
 import { grainPair } from '../../../test/kits/surfaces/grainPairs.ts';
 import { smoothNoise } from '../../../test/kits/surfaces/smoothNoise.ts';
-import { logRatioCost } from '../../evidence/scoring.ts';
+import { logRatioCost } from '../../calibration/scoring.ts';
 import type { Picture, Region } from '../picture.ts';
 import { leastContrast, silenceOf } from './grainFeatures.ts';
 import { matchGrain } from './grainMatch.ts';

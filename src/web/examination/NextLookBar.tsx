@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { isTelling, type NextLook } from '../../evidence/lookPlan.ts';
+import { isTelling, type NextLook } from '../../weighing/lookPlan.ts';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
 import { keepVisit, readVisit } from './keptVisit.ts';

@@ -1,8 +1,8 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { standingWords } from '../../drawing/hatching.ts';
-import { originInWords } from '../../evidence/standing.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
+import { originInWords } from '../../weighing/standing.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import { AboutPart } from './AboutPart.tsx';
 import { capital, type ExamRoom, partName } from './examRoom.ts';
 import { KeysHelp } from './KeysHelp.tsx';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { NextLook } from '../../evidence/lookPlan.ts';
+import type { NextLook } from '../../weighing/lookPlan.ts';
 import { needsLeave, planLooks, sayMinutes, sayNeed } from './planLooks.ts';
 
 const look = (sign: string, bits: number, minutes: number, needs = 'nothing'): NextLook => ({

@@ -1,6 +1,6 @@
-import { lookPlan, type NextLook, withinLimits } from '../../evidence/lookPlan.ts';
 import type { NeedOn } from '../../knowledge/needOn.ts';
 import type { Sign } from '../../knowledge/schema.ts';
+import { lookPlan, type NextLook, withinLimits } from '../../weighing/lookPlan.ts';
 
 export type Need = Sign['needs'];
 

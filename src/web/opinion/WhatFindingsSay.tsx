@@ -1,10 +1,10 @@
 import { Link } from '@tanstack/react-router';
-import { conditionsInWords, makingInWords, partsInWords } from '../../evidence/makingInWords.ts';
-import { oddsInWords } from '../../evidence/oddsInWords.ts';
-import { probabilityBand, probableWords, toldShares } from '../../evidence/probabilityWords.ts';
 import { hasEvidence } from '../../piece/hasEvidence.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
+import { conditionsInWords, makingInWords, partsInWords } from '../../weighing/makingInWords.ts';
+import { oddsInWords } from '../../weighing/oddsInWords.ts';
+import { probabilityBand, probableWords, toldShares } from '../../weighing/probabilityWords.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import type { OpinionRoom } from './opinionRoom.ts';
 

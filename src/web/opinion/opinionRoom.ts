@@ -1,6 +1,6 @@
-import type { Weighing } from '../../evidence/weighing.ts';
 import type { Json } from '../../piece/event.ts';
 import type { Opinion, Piece } from '../../piece/piece.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import type { UsedPiece } from '../record/usePiece.ts';
 
 /** What the parts of the opinion page share. */

@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router';
-import { outOf, probabilityBand } from '../../evidence/probabilityWords.ts';
+import { outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
 import type { ReadRoom } from './readRoom.ts';
 
 /** What may have been done to the piece since it was made. */

@@ -1,5 +1,5 @@
-import { conditionTitle, partsInWords } from '../../evidence/makingInWords.ts';
-import { outOf, probabilityBand } from '../../evidence/probabilityWords.ts';
+import { conditionTitle, partsInWords } from '../../weighing/makingInWords.ts';
+import { outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
 import type { ReadRoom } from './readRoom.ts';
 
 /** Second: the condition it is in if it is of the period, and how many parts were seen for it. */

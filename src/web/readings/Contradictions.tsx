@@ -1,9 +1,9 @@
 import { Link } from '@tanstack/react-router';
-import { jarsBelowWords } from '../../evidence/jarsBelow.ts';
-import { outOf } from '../../evidence/probabilityWords.ts';
-import { turnedByShop } from '../../evidence/turnedByShop.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
+import { jarsBelowWords } from '../../weighing/jarsBelow.ts';
+import { outOf } from '../../weighing/probabilityWords.ts';
+import { turnedByShop } from '../../weighing/turnedByShop.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import { placeToHash } from '../examination/placeInHash.ts';
 import type { ReadRoom } from './readRoom.ts';
 

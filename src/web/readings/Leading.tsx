@@ -1,14 +1,14 @@
-import { notConsideredWords, whyNotConsidered } from '../../evidence/makingInWords.ts';
+import { readingWords } from '../../piece/readings.ts';
+import { notConsideredWords, whyNotConsidered } from '../../weighing/makingInWords.ts';
 import {
   outOf,
   outOfRange,
   probabilityBand,
   probabilityScaleWords,
   toldShares,
-} from '../../evidence/probabilityWords.ts';
-import { type Reason, reasonKey, reasonsOf } from '../../evidence/reasons.ts';
-import { reasonInWords } from '../../evidence/reasonWords.ts';
-import { readingWords } from '../../piece/readings.ts';
+} from '../../weighing/probabilityWords.ts';
+import { type Reason, reasonKey, reasonsOf } from '../../weighing/reasons.ts';
+import { reasonInWords } from '../../weighing/reasonWords.ts';
 import { type ReadRoom, wasLooked } from './readRoom.ts';
 import { namerOf } from './Weights.tsx';
 

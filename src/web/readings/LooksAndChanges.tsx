@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router';
-import type { Weighing } from '../../evidence/weighing.ts';
 import { readingWords } from '../../piece/readings.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { readVisit } from '../examination/keptVisit.ts';
 import { placeToHash } from '../examination/placeInHash.ts';

@@ -1,7 +1,7 @@
-import { makingInWords, notConsideredWords, whyNotConsidered } from '../../evidence/makingInWords.ts';
-import { oddsInWords } from '../../evidence/oddsInWords.ts';
-import { outOf, outOfRange, probabilityBand, toldShares } from '../../evidence/probabilityWords.ts';
 import { makingWords } from '../../piece/readings.ts';
+import { makingInWords, notConsideredWords, whyNotConsidered } from '../../weighing/makingInWords.ts';
+import { oddsInWords } from '../../weighing/oddsInWords.ts';
+import { outOf, outOfRange, probabilityBand, toldShares } from '../../weighing/probabilityWords.ts';
 import { type ReadRoom, wasLooked } from './readRoom.ts';
 
 /** First: how the piece came to be, from which odds, and whether that is settled. */

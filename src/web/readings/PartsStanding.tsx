@@ -2,7 +2,7 @@ import { Link } from '@tanstack/react-router';
 import { drawForm } from '../../drawing/drawForm.ts';
 import { standings, standingWords } from '../../drawing/hatching.ts';
 import { sidesUnder, sidesUnderAll } from '../../drawing/sides.ts';
-import { outOf } from '../../evidence/probabilityWords.ts';
+import { outOf } from '../../weighing/probabilityWords.ts';
 import { capital } from '../examination/examRoom.ts';
 import { HatchKey } from '../examination/HatchKey.tsx';
 import { measuresMm } from '../examination/measures/viewMovedMost.ts';

@@ -1,5 +1,5 @@
-import { outOf, outOfRange } from '../../evidence/probabilityWords.ts';
 import { readingWords } from '../../piece/readings.ts';
+import { outOf, outOfRange } from '../../weighing/probabilityWords.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import type { ReadRoom } from './readRoom.ts';
 

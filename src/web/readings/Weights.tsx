@@ -1,11 +1,11 @@
-import { demonstratedWords } from '../../evidence/demonstratedWords.ts';
-import { ownWords } from '../../evidence/ownWords.ts';
 import { mostOfObservation } from '../../evidence/readingWeights.ts';
-import { type Reason, reasonKey, reasonsOf } from '../../evidence/reasons.ts';
-import { type Named, reasonInWords } from '../../evidence/reasonWords.ts';
-import { boundsInWords, verbalScale } from '../../evidence/verbalScale.ts';
-import { lookedOverId } from '../../evidence/weighObservations.ts';
 import { readingWords } from '../../piece/readings.ts';
+import { demonstratedWords } from '../../weighing/demonstratedWords.ts';
+import { ownWords } from '../../weighing/ownWords.ts';
+import { type Reason, reasonKey, reasonsOf } from '../../weighing/reasons.ts';
+import { type Named, reasonInWords } from '../../weighing/reasonWords.ts';
+import { boundsInWords, verbalScale } from '../../weighing/verbalScale.ts';
+import { lookedOverId } from '../../weighing/weighObservations.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { SignFigures } from '../examination/SignFigures.tsx';
 import { type ReadRoom, signName } from './readRoom.ts';

@@ -1,7 +1,7 @@
 import { useId } from 'react';
-import { outOf, probablyThat, toldShares } from '../../evidence/probabilityWords.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
+import { outOf, probablyThat, toldShares } from '../../weighing/probabilityWords.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { listed } from '../shell/listed.ts';
 import { type ReadRoom, signName } from './readRoom.ts';

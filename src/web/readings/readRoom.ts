@@ -1,6 +1,6 @@
-import type { Weighing } from '../../evidence/weighing.ts';
 import type { Form, FormPart, Knowledge } from '../../knowledge/schema.ts';
 import type { Piece } from '../../piece/piece.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 
 /** What every section of the readings leans on. */
 export type ReadRoom = {

@@ -1,4 +1,4 @@
-import type { Weighing } from '../../evidence/weighing.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 
 type Years = Pick<Weighing['years'], 'p50' | 'p90' | 'density'>;
 

@@ -1,7 +1,7 @@
-import { outOf } from '../../evidence/probabilityWords.ts';
 import { readingWords } from '../../piece/readings.ts';
 import type { Comparison } from '../../server/issuedRoutes.ts';
 import { formatYears } from '../../units/years.ts';
+import { outOf } from '../../weighing/probabilityWords.ts';
 
 /** What each reading came to when it was signed, and what it comes to now. */
 export function ReadingsThenAndNow({ comparison }: { comparison: Comparison }) {

@@ -1,9 +1,9 @@
 import type { CalculationContext, CalculationResult } from '../../calculations/define.ts';
 import { runCalculation } from '../../calculations/runCalculation.ts';
-import type { EarlyLooks } from '../../evidence/weighCase.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
 import type { CaseToWeigh } from '../../evidence/caseToWeigh.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
+import type { EarlyLooks } from '../../weighing/weighCase.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import type { FromWeigher } from './messages.ts';
 
 /**

@@ -1,8 +1,8 @@
 import type { CalculationResult } from '../../calculations/define.ts';
-import type { EarlyLooks } from '../../evidence/weighCase.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
 import type { CaseToWeigh } from '../../evidence/caseToWeigh.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
+import type { EarlyLooks } from '../../weighing/weighCase.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import type { FromWeigher, ToWeigher } from './messages.ts';
 
 /** What of a worker is used here; a test hands in one of its own. */

@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Fault } from '../../calculations/define.ts';
 import { caseFromPiece } from '../../evidence/caseFromPiece.ts';
-import type { Weighing } from '../../evidence/weighing.ts';
 import type { Piece } from '../../piece/piece.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { openWeigher, type Weigher, type WorkerLike } from './openWeigher.ts';
 

@@ -1,4 +1,4 @@
-import { outOf, toldShares } from '../../../evidence/probabilityWords.ts';
+import { outOf, toldShares } from '../../../weighing/probabilityWords.ts';
 import { yearTicks } from '../../readings/yearCurve.ts';
 import { type DatingFound, datingCurve } from './datingWords.ts';
 

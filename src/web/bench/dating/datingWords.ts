@@ -1,5 +1,5 @@
-import { probablyThat, toldShares } from '../../../evidence/probabilityWords.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
+import { probablyThat, toldShares } from '../../../weighing/probabilityWords.ts';
 import { listed } from '../../shell/listed.ts';
 
 /** What `dating.span` gives back. */

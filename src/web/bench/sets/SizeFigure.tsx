@@ -1,4 +1,4 @@
-import { outOf, toldShares } from '../../../evidence/probabilityWords.ts';
+import { outOf, toldShares } from '../../../weighing/probabilityWords.ts';
 import { type SetSize, shareWithin, sizesDrawn } from './sizeWords.ts';
 
 const height = 120;

@@ -1,5 +1,5 @@
-import { probablyThat, toldShares } from '../../../evidence/probabilityWords.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
+import { probablyThat, toldShares } from '../../../weighing/probabilityWords.ts';
 import type { ReadNumber } from './readNumerals.ts';
 
 /** What `sets.size` gives back. */

@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'react';
 import { caseFromPiece } from '../../../evidence/caseFromPiece.ts';
-import { isTelling } from '../../../evidence/lookPlan.ts';
-import { type PhotographsToAsk, photographsToAsk } from '../../../evidence/photographsToAsk.ts';
 import { prepareCase } from '../../../evidence/prepareCase.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
+import { isTelling } from '../../../weighing/lookPlan.ts';
+import { type PhotographsToAsk, photographsToAsk } from '../../../weighing/photographsToAsk.ts';
 import type { WeighingNow } from '../../weigh/useWeighing.ts';
 import type { ExamRoom } from '../examRoom.ts';
 

@@ -1,4 +1,4 @@
-import type { PhotographsToAsk } from '../../../evidence/photographsToAsk.ts';
+import type { PhotographsToAsk } from '../../../weighing/photographsToAsk.ts';
 
 type Ask = PhotographsToAsk['asks'][number];
 

@@ -1,0 +1,70 @@
+import type { ModelPart } from '../evidence/preparedCase.ts';
+import { worlds } from '../evidence/worlds.ts';
+import type { Factor } from './factor.ts';
+import { isIdle } from './habitGroups.ts';
+import type { ColumnCells, Unit } from './layout.ts';
+import type { Model } from './model.ts';
+import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
+
+/** A factor with all idle units multiplied in. */
+export function withIdle(model: Model, factor: Factor): Factor {
+  const parts = model.layout.units.flatMap((unit) =>
+    isIdle(model.layout, unit) ? unit.parts.filter((part) => part.structural) : [],
+  );
+  scaleIntact(model, factor, ownShares(model, parts), false);
+  return factor;
+}
+
+/** Divides an idle unit out of a product again. */
+export function withoutIdle(model: Model, whole: Factor, unit: Unit): Factor {
+  const rest = { sums: whole.sums.map((sum, k) => (k === 3 ? sum.slice() : sum)), log: whole.log };
+  scaleIntact(
+    model,
+    rest,
+    ownShares(
+      model,
+      unit.parts.filter((part) => part.structural),
+    ),
+    true,
+  );
+  return rest;
+}
+
+/** By making and bin: how probable it is that all these parts are of the making. */
+function ownShares(model: Model, parts: readonly ModelPart[]): Record<string, Float64Array> {
+  return Object.fromEntries(
+    ['period', 'bench-copy', 'machine-copy', 'to-deceive'].map((making) => {
+      const line = new Float64Array(model.layout.prepared.axis.bins).fill(1);
+      const world = worlds.findIndex((each) => each.making === making);
+      for (const part of parts) {
+        const kept = 1 - reusedIn(model, part, world);
+        const renewed = renewedByBin(model, part);
+        for (let bin = 0; bin < line.length; bin++)
+          line[bin] = (line[bin] as number) * kept * (1 - (renewed[bin] as number));
+      }
+      return [making, line];
+    }),
+  );
+}
+
+/** Multiplies (or divides) the intact sum of a factor by shares of each period cell's bin. */
+function scaleIntact(
+  model: Model,
+  factor: Factor,
+  shares: Record<string, Float64Array>,
+  divide: boolean,
+): void {
+  const { configs, cells, columns, periodColumns, periodCellCount } = model.layout;
+  const intact = factor.sums[3] as Float64Array;
+  for (let m = 0; m < configs.length; m++) {
+    for (let c = 0; c < periodColumns; c++) {
+      const { first, count, offset } = cells[c] as ColumnCells;
+      const line = shares[worlds[columns[c]?.world ?? 0]?.making ?? 'period'] as Float64Array;
+      const at = m * periodCellCount + offset;
+      for (let i = 0; i < count; i++) {
+        const by = line[first + i] as number;
+        intact[at + i] = (intact[at + i] as number) * (divide ? (by > 0 ? 1 / by : 0) : by);
+      }
+    }
+  }
+}

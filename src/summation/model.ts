@@ -1,0 +1,129 @@
+import { campaignByBin } from '../evidence/campaigns.ts';
+import type { Draw } from '../evidence/figures.ts';
+import type { Look, PreparedCase } from '../evidence/preparedCase.ts';
+import {
+  lookedOverWeights,
+  observationWeights,
+  type ReadingWeights,
+  timesWeights,
+} from '../evidence/readingWeights.ts';
+import { inGroups, looksLikelihood, shareIn } from '../evidence/signShares.ts';
+import { type Making, shopPriors, worldPriors, worlds } from '../evidence/worlds.ts';
+import type { Alteration } from '../knowledge/schema.ts';
+import type { ColumnCells, Layout } from './layout.ts';
+import { Worked } from './worked.ts';
+
+/** The model with its figures fixed: priors over config × column × bin. */
+export type Model = {
+  layout: Layout;
+  draw: Draw;
+  prior: Float64Array;
+  old: Float64Array;
+  worldPrior: readonly number[];
+  /** What was seen of the piece as a whole, by reading; undefined where nothing speaks of the reading alone. */
+  told: ReadingWeights | undefined;
+  /** Renewal by bin already worked out, by part. */
+  worked: Worked<{ renewed: [string, Float64Array] }>;
+};
+
+/**
+ * Fixes the figures. The prior of a cell is that of its world, year, shop and make-up state, times what the looks that
+ * hang on the make-up alterations say.
+ */
+export function fixModel(
+  layout: Layout,
+  draw: Draw,
+  looks: readonly Look[] = layout.prepared.looks,
+  told: ReadingWeights | undefined = toldOf(layout.prepared, draw),
+): Model {
+  const { prepared, columns, configs, makeUps, cells, cellCount, years } = layout;
+  const worldPrior = worldPriors(prepared, draw);
+  const shops = shopPriors(prepared, draw);
+  const columnShops = new Set(columns.map((column) => column.shop));
+  const prior = new Float64Array(configs.length * cellCount);
+  // Shops without columns of their own stand with the unlisted.
+  const unlisted = (shops[0] as Float64Array).slice();
+  shops.forEach((line, s) => {
+    if (!columnShops.has(s))
+      for (let bin = 0; bin < line.length; bin++)
+        unlisted[bin] = (unlisted[bin] as number) + (line[bin] as number);
+  });
+  const went = layout.campaigns.map((kind) => campaignByBin(prepared, draw, kind));
+  configs.forEach((config, m) => {
+    const ofCampaigns = Float64Array.from({ length: prepared.axis.bins }, (_, bin) =>
+      went.reduce(
+        (scale, share, i) =>
+          scale * (config.campaigns[i] === true ? (share[bin] as number) : 1 - (share[bin] as number)),
+        1,
+      ),
+    );
+    const ofConfig = pieceKinds.map((kind) =>
+      makeUps.reduce((scale, alteration, a) => {
+        const happened = config.happened[a] === true;
+        return (
+          scale *
+          alterationShare(alteration, kind, happened, draw) *
+          alterationLikelihood(alteration, happened, looks, prepared, draw)
+        );
+      }, 1),
+    );
+    columns.forEach((column, c) => {
+      const making = worlds[column.world]?.making ?? 'period';
+      const scale = (worldPrior[column.world] ?? 0) * (ofConfig[pieceKinds.indexOf(kindOf(making))] ?? 0);
+      const { first, count, offset } = cells[c] as ColumnCells;
+      const at = m * cellCount + offset;
+      const line = column.shop === 0 ? unlisted : shops[column.shop];
+      for (let i = 0; i < count; i++) {
+        const shop = making === 'period' ? (line?.[first + i] ?? 0) : 1;
+        prior[at + i] = scale * (years[making][first + i] ?? 0) * shop * (ofCampaigns[first + i] as number);
+      }
+    });
+  });
+  return { layout, draw, prior, old: years.period, worldPrior, told, worked: new Worked() };
+}
+
+function toldOf(prepared: PreparedCase, draw: Draw): ReadingWeights | undefined {
+  const { observations, lookedOver } = prepared;
+  if (observations.length === 0 && !lookedOver) return undefined;
+  const { making } = prepared.knowledge;
+  return timesWeights([
+    ...observations.map((each) => observationWeights(each, making, draw)),
+    ...(lookedOver ? [lookedOverWeights(making, draw)] : []),
+  ]);
+}
+
+/** Kinds of piece that alterations happen to at rates of their own. */
+export const pieceKinds = ['period', 'later', 'to-deceive'] as const;
+export type PieceKind = (typeof pieceKinds)[number];
+
+/** The kind of piece that a making gives. */
+export function kindOf(making: Making): PieceKind {
+  return making === 'period' || making === 'to-deceive' ? making : 'later';
+}
+
+/** How probable it is that an alteration happened (or did not) to a kind of piece; a fake is as other later pieces unless told. */
+export function alterationShare(
+  { happened: rates }: Alteration,
+  kind: PieceKind,
+  happened: boolean,
+  draw: Draw,
+): number {
+  const share = draw(rates[kind] ?? rates.later);
+  return happened ? share : 1 - share;
+}
+
+/** How probable the looks that hang on an alteration are, if it happened or did not. */
+export function alterationLikelihood(
+  alteration: Alteration,
+  happened: boolean,
+  looks: readonly Look[],
+  prepared: PreparedCase,
+  draw: Draw,
+): number {
+  const mine = looks.filter((look) => look.sign.hangsOn === `alteration/${alteration.id}`);
+  if (mine.length === 0) return 1;
+  const state = happened ? 'happened' : 'not';
+  return looksLikelihood(inGroups(mine), prepared.knowledge.making, draw, (look) =>
+    shareIn(look.sign, state, draw),
+  );
+}

@@ -1,0 +1,120 @@
+import { groupLikelihood, type Report } from '../evidence/groupLikelihood.ts';
+import type { Look, ModelPart } from '../evidence/preparedCase.ts';
+import { inGroups, looksLikelihood, reportOf, shareIn } from '../evidence/signShares.ts';
+import { worlds } from '../evidence/worlds.ts';
+import type { Column } from './layout.ts';
+import type { PartContext } from './partContext.ts';
+
+/** What hangs on the maker's habit: for a part of the making by column, for one put in later, and for an old one. */
+export type PartHabits = { own: Float64Array; later: number; old: number };
+
+/** Tabulates looks that hang on the maker's habit. */
+export function partHabits(part: ModelPart, looks: readonly Look[], context: PartContext): PartHabits {
+  const { prepared, draw } = context;
+  const groups = inGroups(looks);
+  const all = (state: string, standIn?: string) =>
+    groups.length === 0
+      ? 1
+      : looksLikelihood(groups, prepared.knowledge.making, draw, (look) =>
+          shareIn(look.sign, state, draw, standIn),
+        );
+  return { own: habitByColumn(part, looks, context), later: all('later', 'bench-copy'), old: all('period') };
+}
+
+/** The maker's-habit factor by column: a shop's habit stands in the place of the general rate for period work. */
+function habitByColumn(part: ModelPart, looks: readonly Look[], context: PartContext): Float64Array {
+  const { prepared, draw, columns } = context;
+  const { making } = prepared.knowledge;
+  if (looks.length === 0) return new Float64Array(columns.length).fill(1);
+  const ways = new Map(looks.map((look) => [look, habitWay(part, look, context)]));
+  const groups = inGroups(looks).map((group) => group.map((look) => ways.get(look) as HabitWay));
+  const together = groups.some((group) => group.length > 1) ? draw(making.groupTogether) : 0;
+  return Float64Array.from(columns, (column) => {
+    let product = 1;
+    for (const group of groups) {
+      const [only] = group;
+      if (only !== undefined && group.length === 1) {
+        const share = shareOfWay(only, column);
+        product *= share * only.report.ifThere + (1 - share) * only.report.ifNot;
+      } else
+        product *= groupLikelihood(
+          group.map((way) => shareOfWay(way, column)),
+          group.map((way) => way.report),
+          together,
+        );
+    }
+    return product;
+  });
+}
+
+/** For one look at the maker's habit by itself: how probable it is in a column. */
+export function habitLikelihood(
+  part: ModelPart,
+  look: Look,
+  context: PartContext,
+): (column: Column) => number {
+  const way = habitWay(part, look, context);
+  const { ifThere, ifNot } = way.report;
+  return (column) => {
+    const share = shareOfWay(way, column);
+    return share * ifThere + (1 - share) * ifNot;
+  };
+}
+
+/** One look at the maker's habit, its figures read: by world, and by shop where a shop's file holds the habit. */
+type HabitWay = {
+  report: Report;
+  byWorld: readonly number[];
+  /** By shop: its share where it has one for this kind of part, and whether its file leaves this kind out. */
+  byShop: readonly (number | undefined)[];
+  leftOut: readonly boolean[];
+  /** Bit of the shared habit, or 0; and how far the maker keeps to it. */
+  bit: number;
+  together: number;
+};
+
+function habitWay(part: ModelPart, look: Look, { prepared, draw, habits }: PartContext): HabitWay {
+  const { making } = prepared.knowledge;
+  // A measurement that speaks of the making itself takes the place of every rate of the sign, a shop’s too.
+  const ofMaking = look.byState !== undefined;
+  const own = prepared.shops.map((shop) =>
+    ofMaking ? undefined : shop.habits.find((each) => each.sign === look.sign.id),
+  );
+  const leftOut = own.map((way) => way?.on !== undefined && !way.on.includes(part.kind));
+  const bit = ofMaking ? 0 : bitOf(habits.indexOf(look.sign.id));
+  return {
+    report: reportOf(look, making, draw),
+    byWorld: worlds.map((world) => shareIn(look.sign, world.making, draw)),
+    byShop: own.map((way, s) => (way === undefined || leftOut[s] === true ? undefined : draw(way.shows))),
+    leftOut,
+    bit,
+    together: bit === 0 ? 0 : draw(making.habitTogether),
+  };
+}
+
+function shareOfWay({ byWorld, byShop, leftOut, bit, together }: HabitWay, column: Column): number {
+  const share = byShop[column.shop - 1] ?? (byWorld[column.world] as number);
+  // A habit that the shop keeps on other kinds of part only says nothing of this one.
+  if (bit === 0 || leftOut[column.shop - 1] === true) return share;
+  return (1 - together) * share + ((column.habits & bit) === 0 ? 0 : together);
+}
+
+function bitOf(index: number): number {
+  return index < 0 ? 0 : 1 << index;
+}
+
+/** How probable a state of the shared habits is in a world and shop. */
+export function habitStateShare(
+  column: Column,
+  context: Pick<PartContext, 'prepared' | 'draw' | 'habits'>,
+): number {
+  const { prepared, draw, habits } = context;
+  const made = worlds[column.world]?.making ?? 'period';
+  return habits.reduce((product, id, h) => {
+    const sign = prepared.knowledge.signs[id];
+    const ownWay = prepared.shops[column.shop - 1]?.habits.find((each) => each.sign === id);
+    const share =
+      ownWay === undefined ? (sign === undefined ? 0 : shareIn(sign, made, draw)) : draw(ownWay.shows);
+    return product * (column.habits & bitOf(h) ? share : 1 - share);
+  }, 1);
+}

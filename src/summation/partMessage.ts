@@ -1,0 +1,246 @@
+import { nowBin } from '../evidence/preparedCase.ts';
+import type { ReadingWeights } from '../evidence/readingWeights.ts';
+import { worlds } from '../evidence/worlds.ts';
+import { restOfUnit } from './evaluate.ts';
+import type { Evaluation } from './evaluation.ts';
+import type { Unit, Voices } from './layout.ts';
+import { linesTogether } from './linesTogether.ts';
+import type { LaterWay, OldWay, PartMessage, Seat } from './message.ts';
+import type { Model } from './model.ts';
+import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
+import type { Sums } from './readingMasses.ts';
+import type { ReadyPart } from './readyPart.ts';
+import { type ReadyUnit, readyUnit } from './readyUnit.ts';
+import { toldSums } from './toldFactor.ts';
+import {
+  alterationOf,
+  type ChangeSlots,
+  type GivePart,
+  othersLine,
+  plainSlotCount,
+  type Splits,
+  slotCount,
+  slotOf,
+  unitMessage,
+} from './unitMessage.ts';
+import { unitShape } from './unitShape.ts';
+
+/**
+ * The message to a part; those to all parts of its unit are worked out together, once.
+ *
+ * @param strict  false where the stricter levels are not asked for: a message that has them will do as well
+ */
+export function messageTo(evaluation: Evaluation, partId: string, strict = true): PartMessage {
+  const { worked } = evaluation;
+  const known =
+    worked.known('message', partId) ?? (strict ? undefined : worked.known('plainMessage', partId));
+  if (known !== undefined) return known;
+  const unitIndex = evaluation.model.layout.units.findIndex((unit) =>
+    unit.parts.some((part) => part.id === partId),
+  );
+  if (unitIndex < 0) throw new RangeError(`no part ${partId} in this evaluation`);
+  messagesOf(evaluation, unitIndex, strict, partId);
+  return worked.known(strict ? 'message' : 'plainMessage', partId) as PartMessage;
+}
+
+/** Works out the messages to all parts of a unit, and the masses with and without each of its alterations. */
+export function messagesOf(
+  evaluation: Evaluation,
+  unitIndex: number,
+  strict: boolean,
+  partId?: string,
+): void {
+  const { model, looks } = evaluation;
+  const shape = unitShape(model.layout, unitIndex, partId);
+  const summed = evaluation.summed.get(unitIndex);
+  const ready = summed?.shape === shape ? summed.ready : readyUnit(model, shape, looks);
+  const rest = restOfUnit(evaluation, shape, strict);
+  const messages = ready.parts.map(
+    ({ part, table, log }, p): PartMessage => ({
+      part,
+      table,
+      voices: shape.voices[p] as Voices,
+      seats: [],
+      later: [],
+      old: [],
+      log: rest.log + ready.log - log,
+    }),
+  );
+  const gather = messages.map((message, p) =>
+    gathering(model, message, (ready.parts[p] as ReadyPart).states, shape.configs, strict),
+  );
+  const give: GivePart = (p, at, lines, voices) => gather[p]?.(p, at, lines, voices);
+  const { changes, splits } = unitMessage(ready, rest.values, give, strict);
+  messages.forEach((message, p) => {
+    addChanges(message, ready, changes, p);
+    for (const way of message.later) putByYear(model, way, strict);
+    evaluation.worked.keep(strict ? 'message' : 'plainMessage', message.part.id, message);
+  });
+  if (!strict) return;
+  const log = rest.log + ready.log;
+  shape.unit.alterations.forEach((each, a) => {
+    const [not, happened] = splits[a] as Splits[number];
+    evaluation.worked.keep('split', each.id, [
+      sumsOfSlots(not, log, model.told),
+      sumsOfSlots(happened, log, model.told),
+    ]);
+  });
+}
+
+/** Sums by slot as sums by making and strictness, what was seen of the piece as a whole put in. */
+export function sumsOfSlots(slots: Float64Array, log: number, told: ReadingWeights | undefined): Sums {
+  const [period = 0, bench = 0, machine = 0, deceive = 0, notMadeUp = 0, notAltered = 0, intact = 0] = slots;
+  return toldSums(
+    {
+      byMaking: { period, 'bench-copy': bench, 'machine-copy': machine, 'to-deceive': deceive },
+      strict: [notMadeUp, notAltered, intact],
+      log,
+    },
+    told,
+  );
+}
+
+function lines(model: Model, strict: boolean): Float64Array[] {
+  const { bins } = model.layout.prepared.axis;
+  return linesTogether(strict ? slotCount : plainSlotCount, bins);
+}
+
+/** Takes up what meets the part's factor and shares it out over the ways the part can have come unless altered. */
+function gathering(
+  model: Model,
+  message: PartMessage,
+  states: Int32Array,
+  configs: readonly number[],
+  strict: boolean,
+): GivePart {
+  const { layout } = model;
+  const { part } = message;
+  const seats: Map<string, Seat> = new Map();
+  const renewed = renewedByBin(model, part);
+  const reusedBy = worlds.map((_, world) => reusedIn(model, part, world));
+  const renewedWay: LaterWay = {
+    source: 'renewed',
+    to: 'repair',
+    earliest: 0,
+    byYear: [],
+    byMaking: [{ slots: lines(model, strict), others: undefined }],
+  };
+  const reusedWay: OldWay = { source: 'reused', slots: lines(model, strict) };
+  message.later.push(renewedWay);
+  message.old.push(reusedWay);
+  const brought = layout.makeUps.map((each) => {
+    const to = each.changes[part.kind]?.to;
+    if (to === undefined) return undefined;
+    const slots = lines(model, strict);
+    if (to === 'other-old') message.old.push({ source: each.id, slots });
+    else
+      message.later.push({
+        source: each.id,
+        to,
+        earliest: 0,
+        byYear: [],
+        byMaking: [{ slots, others: undefined }],
+      });
+    return { share: layout.changeShares[each.id]?.[part.kind] ?? 0, slots };
+  });
+  const sum = new Float64Array(model.layout.prepared.axis.bins);
+  return (_, { world, config, k }, lines, voices) => {
+    const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
+    const slot = slotOf(world, k, strict);
+    const state = states[configs[config] ?? 0] as number;
+    const reused = reusedBy[world] as number;
+    let left = 1;
+    for (let a = 0; a < brought.length; a++)
+      if (brought[a] !== undefined && layout.configs[configs[config] ?? 0]?.happened[a] === true)
+        left *= 1 - (brought[a]?.share ?? 0);
+    const kept = left * (1 - reused);
+    sum.fill(0, 0, count);
+    for (const voice of voices) {
+      const from = voice * count;
+      const own = strict
+        ? seatOf(message, seats, { world, voice, state }, worlds[world]?.making === 'period' ? 4 : 1, count)
+            .lines
+        : seatOf(message, seats, { world, voice: -1, state }, 1, count).lines;
+      const by = kept * (strict ? 1 : (message.table.ownMaking[voice] as number));
+      for (let i = 0; i < count; i++) {
+        const each = lines[from + i] as number;
+        sum[i] = (sum[i] as number) + each;
+        own[k * count + i] =
+          (own[k * count + i] as number) + by * (1 - (renewed[first + i] as number)) * each;
+      }
+    }
+    left = 1;
+    for (let a = brought.length - 1; a >= 0; a--) {
+      const each = brought[a];
+      if (each === undefined || layout.configs[configs[config] ?? 0]?.happened[a] !== true) continue;
+      addScaled(each.slots[slot] as Float64Array, first, sum, left * each.share, count);
+      left *= 1 - each.share;
+    }
+    if (k === 3 && part.structural) return;
+    const later = renewedWay.byMaking[0]?.slots[slot] as Float64Array;
+    for (let i = 0; i < count; i++)
+      later[first + i] =
+        (later[first + i] as number) + kept * (renewed[first + i] as number) * (sum[i] as number);
+    addScaled(reusedWay.slots[slot] as Float64Array, first, sum, left * reused, count);
+  };
+}
+
+/** The seat of a world, voice and state, made when it is first asked for. */
+function seatOf(
+  message: PartMessage,
+  seats: Map<string, Seat>,
+  at: Omit<Seat, 'lines'>,
+  levels: number,
+  count: number,
+): Seat {
+  const key = `${at.world} ${at.voice} ${at.state}`;
+  const known = seats.get(key);
+  if (known !== undefined) return known;
+  const made = { ...at, lines: new Float64Array(levels * count) };
+  seats.set(key, made);
+  message.seats.push(made);
+  return made;
+}
+
+function addScaled(into: Float64Array, first: number, line: Float64Array, by: number, count: number): void {
+  for (let i = 0; i < count; i++) into[first + i] = (into[first + i] as number) + by * (line[i] as number);
+}
+
+/** Adds the ways the part can have been changed by the unit's alterations. */
+function addChanges(
+  message: PartMessage,
+  ready: ReadyUnit,
+  changes: readonly ChangeSlots[],
+  p: number,
+): void {
+  const { alterations }: Unit = ready.shape.unit;
+  alterations.forEach((each, a) => {
+    const to = each.changes[message.part.kind]?.to;
+    if (to === undefined || to === 'other-old') return;
+    const mine = changes.filter((change) => change.alteration === a && (change.changed & (1 << p)) !== 0);
+    message.later.push({
+      source: alterationOf(ready, { alteration: a, changed: 0, slots: [] }).id,
+      to,
+      earliest: ready.changes.earliest[a] as number,
+      byYear: [],
+      byMaking: mine.map((change) => ({ slots: change.slots, others: othersLine(ready, change, p) })),
+    });
+  });
+}
+
+/** Puts a later way together over the part's own year: every year from the making on is alike, so sums run along. */
+function putByYear(model: Model, way: LaterWay, strict: boolean): void {
+  const now = nowBin(model.layout.prepared);
+  way.byYear = lines(model, strict);
+  for (const { slots, others } of way.byMaking) {
+    slots.forEach((slot, s) => {
+      const into = way.byYear[s] as Float64Array;
+      let before = 0;
+      for (let bin = 0; bin <= now; bin++) {
+        before += (slot[bin] as number) / (now - Math.max(bin, Math.min(way.earliest, now)) + 1);
+        if (bin >= way.earliest && before !== 0)
+          into[bin] = (into[bin] as number) + before * (others === undefined ? 1 : (others[bin] as number));
+      }
+    });
+  }
+}

@@ -1,0 +1,128 @@
+import type { Look, ModelPart } from '../evidence/preparedCase.ts';
+import { campaignState, campaignsAt } from './campaignStates.ts';
+import type { Column } from './layout.ts';
+import type { Model } from './model.ts';
+import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';
+import type { PartContext } from './partContext.ts';
+import { type PartTable, partTable } from './partTable.ts';
+
+/** A part made ready: its table scaled to at most 1, its renewal by year, and the mean of its later years. */
+export type ReadyPart = {
+  part: ModelPart;
+  table: PartTable;
+  /** By config of the layout: the state of the part's campaigns. */
+  states: Int32Array;
+  /** The natural logarithm of what the table was divided by. */
+  log: number;
+  renewed: Float64Array;
+  renewedMean: Float64Array;
+  /** By make-up alteration that brings in a later part: the mean over its years. */
+  broughtMeans: readonly (Float64Array | undefined)[];
+};
+
+/** What a part's factor is where no timed alteration changed it, over a world's bins: `own` times a voice, plus `rest`. */
+export type PartLines = { own: Float64Array; rest: Float64Array };
+
+/**
+ * Tabulates a part's looks and readies it for summing.
+ *
+ * @param columns  one for every voice of the part
+ */
+export function readyPart(
+  model: Model,
+  part: ModelPart,
+  looks: readonly Look[],
+  columns: readonly Column[],
+): ReadyPart {
+  const { layout } = model;
+  const context = contextOf(model, columns, part);
+  const table = partTable(part, looksAt(part, looks), context);
+  return {
+    part,
+    table,
+    states: Int32Array.from(layout.configs, (_, m) => campaignState(layout, context.campaigns ?? [], m)),
+    log: scaleTable(table),
+    renewed: renewedByBin(model, part),
+    renewedMean: meanFrom(model, table.repair),
+    broughtMeans: layout.makeUps.map((each) => {
+      const to = each.changes[part.kind]?.to;
+      return to === undefined || to === 'other-old' ? undefined : meanFrom(model, table[to]);
+    }),
+  };
+}
+
+/** What a part's looks are tabulated with. */
+export function contextOf(
+  { layout, draw, old }: Model,
+  columns: readonly Column[],
+  part: ModelPart,
+): PartContext {
+  const { prepared, shares, habits, worldBins } = layout;
+  return { prepared, draw, shares, columns, habits, old, worldBins, campaigns: campaignsAt(layout, part) };
+}
+
+/** The looks at a part that hang on the part itself, not on an alteration. */
+export function looksAt(part: ModelPart, looks: readonly Look[]): Look[] {
+  return looks.filter((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
+}
+
+/** Room for a part's lines over so many bins. */
+export function roomForLines(bins: number): PartLines {
+  return { own: new Float64Array(bins), rest: new Float64Array(bins) };
+}
+
+/**
+ * The part's factor where no timed alteration changed it; make-up alterations of the config may have, the last of them
+ * foremost.
+ *
+ * @param intact  counts of its ordinary sources only the part's being of the making
+ */
+export function fillPartLines(
+  { own, rest }: PartLines,
+  model: Model,
+  ready: ReadyPart,
+  world: number,
+  config: number,
+  intact: boolean,
+): void {
+  const { layout } = model;
+  const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
+  const { table, states, renewed, renewedMean, part, broughtMeans } = ready;
+  const reused = reusedIn(model, part, world);
+  const made = table.own[states[config] as number]?.[world] as Float64Array;
+  const old = intact ? 0 : reused * table.old;
+  const later = intact ? 0 : 1 - reused;
+  for (let i = 0, bin = first; i < count; i++, bin++) {
+    const r = renewed[bin] as number;
+    own[i] = (1 - reused) * (1 - r) * (made[bin] as number);
+    rest[i] = later * r * (renewedMean[bin] as number) + old;
+  }
+  for (let a = 0; a < layout.makeUps.length; a++) {
+    if (layout.configs[config]?.happened[a] !== true) continue;
+    const share = layout.changeShares[layout.makeUps[a]?.id ?? '']?.[part.kind];
+    if (share === undefined) continue;
+    const mean = broughtMeans[a];
+    for (let i = 0; i < count; i++) {
+      own[i] = (own[i] as number) * (1 - share);
+      rest[i] =
+        (rest[i] as number) * (1 - share) +
+        share * (mean === undefined ? table.old : (mean[first + i] as number));
+    }
+  }
+}
+
+/** Divides a table by its largest value, so that products of many parts stay within range; gives the logarithm of it. */
+function scaleTable(table: PartTable): number {
+  let habitMax = 0;
+  for (const each of table.ownMaking) habitMax = Math.max(habitMax, each);
+  const lines = new Set([...table.own.flat(), table.repair, table.improve]);
+  let max = table.old;
+  for (const line of lines) {
+    const by = line === table.repair || line === table.improve ? 1 : habitMax;
+    for (let i = 0; i < line.length; i++) max = Math.max(max, (line[i] as number) * by);
+  }
+  if (!(max > 0) || max === 1) return 0;
+  for (const line of lines) for (let i = 0; i < line.length; i++) line[i] = (line[i] as number) / max;
+  table.old /= max;
+  return Math.log(max);
+}

@@ -1,0 +1,83 @@
+import { shopPriors } from '../evidence/worlds.ts';
+import type { ReadingId } from '../piece/readings.ts';
+import type { Factor } from './factor.ts';
+import type { ColumnCells, Layout } from './layout.ts';
+import type { Model } from './model.ts';
+
+/**
+ * Masses by shop and period reading: index 0 is "unlisted", then the shops in order. Later pieces have no shop here.
+ * On the scale of the whole product (times e^log).
+ */
+export function shopMasses(layout: Layout, whole: Factor): Record<ReadingId, number>[] {
+  const { columns, configs, cells, cellCount, periodCellCount, periodColumns, prepared } = layout;
+  const sums = Array.from({ length: prepared.shops.length + 1 }, () => [0, 0, 0, 0]);
+  for (let m = 0; m < configs.length; m++) {
+    for (let c = 0; c < periodColumns; c++) {
+      const row = sums[columns[c]?.shop ?? 0] as number[];
+      const { count, offset } = cells[c] as ColumnCells;
+      for (let k = 0; k < 4; k++) {
+        const from = m * (k === 0 ? cellCount : periodCellCount) + offset;
+        const sum = whole.sums[k] as Float64Array;
+        for (let i = from; i < from + count; i++) row[k] = (row[k] as number) + (sum[i] as number);
+      }
+    }
+  }
+  return sums.map(([all = 0, notMadeUp = 0, notAltered = 0, intact = 0]) => ({
+    'period-intact': intact,
+    'period-repaired': Math.max(0, notAltered - intact),
+    'period-altered': Math.max(0, notMadeUp - notAltered),
+    'made-up': Math.max(0, all - notMadeUp),
+    'later-bench-copy': 0,
+    'later-machine-copy': 0,
+    'made-to-deceive': 0,
+  }));
+}
+
+/** The mass of all period readings of one shop. */
+export function periodMass(row: Record<ReadingId, number> | undefined): number {
+  return row === undefined
+    ? 0
+    : row['period-intact'] + row['period-repaired'] + row['period-altered'] + row['made-up'];
+}
+
+/**
+ * How probable each of the case's shops is, in their order. A shop without columns of its own differs from "unlisted" in
+ * nothing that was seen: it has its share of that, year by year.
+ */
+export function shopProbabilities(model: Model, whole: Factor, total: number): number[] {
+  const { layout, draw } = model;
+  const { prepared } = layout;
+  const rows = shopMasses(layout, whole);
+  const withColumns = new Set(layout.columns.map((column) => column.shop));
+  const priors = shopPriors(prepared, draw);
+  const unlisted = unlistedByBin(layout, whole);
+  return prepared.shops.map((_, index) => {
+    const shop = index + 1;
+    if (withColumns.has(shop)) return total > 0 ? periodMass(rows[shop]) / total : 0;
+    let mass = 0;
+    unlisted.forEach((each, bin) => {
+      const silent = priors.reduce(
+        (sum, line, s) => (s === 0 || !withColumns.has(s) ? sum + (line[bin] ?? 0) : sum),
+        0,
+      );
+      mass += silent > 0 ? (each * (priors[shop]?.[bin] ?? 0)) / silent : 0;
+    });
+    return total > 0 ? mass / total : 0;
+  });
+}
+
+/** The mass of period work of no listed shop, by bin. */
+function unlistedByBin(layout: Layout, whole: Factor): Float64Array {
+  const mass = new Float64Array(layout.prepared.axis.bins);
+  const sums = whole.sums[0] as Float64Array;
+  layout.configs.forEach((_, m) => {
+    layout.columns.slice(0, layout.periodColumns).forEach((column, c) => {
+      const { first, count, offset } = layout.cells[c] as ColumnCells;
+      const at = m * layout.cellCount + offset;
+      if (column.shop === 0)
+        for (let i = 0; i < count; i++)
+          mass[first + i] = (mass[first + i] as number) + (sums[at + i] as number);
+    });
+  });
+  return mass;
+}

@@ -1,0 +1,145 @@
+import { inSentence } from '../knowledge/inSentence.ts';
+import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
+import { massesAtPart } from '../summation/atPart.ts';
+import { evaluate, wholeWith } from '../summation/evaluate.ts';
+import type { Evaluation, ShopsWithout } from '../summation/evaluation.ts';
+import { massesIf, unitOfLook } from '../summation/massesAfter.ts';
+import { fixModel } from '../summation/model.ts';
+import { periodMass, shopMasses } from '../summation/shopMasses.ts';
+import { type Origin, originWords } from './origins.ts';
+import type { Weighing } from './weighing.ts';
+import type { LookWeight } from './weights.ts';
+
+type Explanation = Weighing['contradictions'][number]['explanations'][number];
+
+/** What makes a jarring finding at least `eased` times as probable as `share`: readings, shops, the part's origin, alterations. */
+export function explanationsOf(
+  evaluation: Evaluation,
+  weight: LookWeight,
+  leading: ReadingId,
+  share: number,
+  eased: number,
+): Explanation[] {
+  const all = [
+    ...readingExplanations(weight, leading),
+    ...shopExplanations(evaluation, weight),
+    ...originExplanations(evaluation, weight),
+    ...alterationExplanations(evaluation, weight),
+  ];
+  return all
+    .filter((each) => each.share >= Math.max(share * eased, 0.1))
+    .sort((a, b) => b.share - a.share)
+    .slice(0, 6);
+}
+
+/** The finding's share under one reading with no listed shop; undefined where it is surely not below a bound. */
+export function shareUnlisted(
+  evaluation: Evaluation,
+  weight: LookWeight,
+  reading: ReadingId,
+  below: number,
+): number | undefined {
+  const withIt = shopMasses(evaluation.model.layout, evaluation.whole);
+  const unlisted = withIt[0]?.[reading] ?? 0;
+  const all = withIt.reduce((sum, row) => sum + row[reading], 0);
+  const whole = weight.shareUnder[reading];
+  // P(finding | unlisted) = P(finding) · P(unlisted | finding) / P(unlisted), and the last is at most 1.
+  if (all > 0 && (whole * unlisted) / all >= below) return undefined;
+  const [row, before] = [withIt[0], shopsWithout(evaluation, weight)];
+  return ratio((row?.[reading] ?? 0) * before.scale, before.masses[0]?.[reading] ?? 0);
+}
+
+/** The finding's share under one reading if its part is of the making; undefined where it is of no single part. */
+export function shareIfOwn(
+  evaluation: Evaluation,
+  weight: LookWeight,
+  reading: ReadingId,
+): number | undefined {
+  const { look } = weight;
+  if (look.part === 'whole' || look.sign.hangsOn.startsWith('alteration/')) return undefined;
+  const withIt = massesAtPart(evaluation, look.part, evaluation.looks, 'own');
+  const without = massesAtPart(evaluation, look.part, others(evaluation, weight), 'own');
+  return ratio(withIt.readings[reading] * Math.exp(withIt.log - without.log), without.readings[reading]);
+}
+
+function readingExplanations(weight: LookWeight, leading: ReadingId): Explanation[] {
+  return readingIds
+    .filter((id) => id !== leading)
+    .map((id) => ({
+      kind: 'reading',
+      id,
+      words: `If it were ${readingWords[id].inSentence}.`,
+      share: weight.shareUnder[id],
+    }));
+}
+
+function shopExplanations(evaluation: Evaluation, weight: LookWeight): Explanation[] {
+  const { prepared } = evaluation.model.layout;
+  if (weight.look.sign.hangsOn !== 'making' || prepared.shops.length === 0) return [];
+  const withIt = shopMasses(evaluation.model.layout, evaluation.whole);
+  const { masses: without, scale } = shopsWithout(evaluation, weight);
+  return prepared.shops.map((shop, index) => ({
+    kind: 'shop',
+    id: shop.id,
+    words: `If it is work of ${shop.name}, ${shop.place}: there it is the habit.`,
+    share: ratio(periodMass(withIt[index + 1]) * scale, periodMass(without[index + 1])),
+  }));
+}
+
+function originExplanations(evaluation: Evaluation, weight: LookWeight): Explanation[] {
+  const { look } = weight;
+  const { layout } = evaluation.model;
+  const part = layout.prepared.parts.find((each) => each.id === look.part);
+  if (part?.renewed === undefined || look.sign.hangsOn.startsWith('alteration/')) return [];
+  const sources: [string, Origin][] = [
+    ['renewed', 'repair'],
+    ['reused', 'other-old'],
+  ];
+  return sources.map(([source, origin]) => {
+    const withIt = massesAtPart(evaluation, look.part, evaluation.looks, source);
+    const without = massesAtPart(evaluation, look.part, others(evaluation, weight), source);
+    const share = ratio(withIt.total * Math.exp(withIt.log - without.log), without.total);
+    return { kind: 'origin', id: origin, words: `If the ${part.name} is ${originWords[origin]}.`, share };
+  });
+}
+
+function alterationExplanations(evaluation: Evaluation, weight: LookWeight): Explanation[] {
+  const cause = weight.look.sign.hangsOn;
+  const alteration = evaluation.model.layout.prepared.alterations.find(
+    (each) => cause === `alteration/${each.id}`,
+  );
+  if (alteration === undefined || unitOfLook(evaluation.model.layout, weight.look) < 0) return [];
+  const withIt = massesIf(evaluation, alteration, true, evaluation.looks);
+  const without = massesIf(evaluation, alteration, true, others(evaluation, weight));
+  const share = ratio(withIt.total * Math.exp(withIt.log - without.log), without.total);
+  return [
+    {
+      kind: 'alteration',
+      id: alteration.id,
+      words: `If this happened: ${inSentence(alteration.name)}.`,
+      share,
+    },
+  ];
+}
+
+function others(evaluation: Evaluation, weight: LookWeight) {
+  return evaluation.looks.filter((each) => each !== weight.look);
+}
+
+/** The shops' masses without a finding, and what brings those with it to the same scale. */
+function shopsWithout(evaluation: Evaluation, weight: LookWeight): ShopsWithout {
+  const known = evaluation.worked.known('shopsWithout', weight.look.key);
+  if (known !== undefined) return known;
+  const { layout, draw } = evaluation.model;
+  const looks = others(evaluation, weight);
+  const unit = unitOfLook(layout, weight.look);
+  const whole =
+    unit >= 0 ? wholeWith(evaluation, unit, looks) : evaluate(fixModel(layout, draw, looks), looks).whole;
+  const made = { masses: shopMasses(layout, whole), scale: Math.exp(evaluation.whole.log - whole.log) };
+  evaluation.worked.keep('shopsWithout', weight.look.key, made);
+  return made;
+}
+
+function ratio(mass: number, before: number): number {
+  return before > 0 ? Math.min(1, mass / before) : 0;
+}

@@ -1,0 +1,81 @@
+import { betaDraw, betaFigure, seededRandom } from '../evidence/betaDraws.ts';
+import { caseFigures } from '../evidence/caseFigures.ts';
+import { type MakingKind, makingKinds, type ReadingId, readingIds } from '../piece/readings.ts';
+import { massesFor } from '../summation/evaluate.ts';
+import type { Layout } from '../summation/layout.ts';
+import { fixModel } from '../summation/model.ts';
+import { leadingOf, shares } from '../summation/readingMasses.ts';
+import { leadingMaking, type MakingRedraws, makingShares } from './makingFirst.ts';
+
+/** How the readings move when every figure is drawn anew from its range. */
+export type Redraws = {
+  intervals: Record<ReadingId, [number, number]>;
+  shareLeading: number;
+  /** The same of how the piece came to be. */
+  making: MakingRedraws;
+  draws: number;
+  stopped: boolean;
+};
+
+/**
+ * Redraws all figures and weighs again, many times: the middle 90 % of every reading's probability, and in what share of
+ * the draws the leading reading leads.
+ *
+ * @param seed        fixes the draws
+ * @param onProgress  told the share done; returning false stops, and what was drawn so far is given
+ */
+export function redraws(
+  layout: Layout,
+  leading: ReadingId,
+  leadingKind: MakingKind,
+  draws: number,
+  seed: number,
+  onProgress?: (share: number) => boolean,
+): Redraws {
+  const random = seededRandom(seed);
+  const figures = caseFigures(layout.prepared).map(betaFigure);
+  const values = readingIds.map(() => new Float64Array(draws));
+  const kinds = makingKinds.map(() => new Float64Array(draws));
+  let led = 0;
+  let kindLed = 0;
+  let done = 0;
+  for (; done < draws; done++) {
+    if (done % 10 === 0 && onProgress?.(done / draws) === false) break;
+    const masses = massesFor(fixModel(layout, betaDraw(random, figures)));
+    const probability = shares(masses);
+    readingIds.forEach((id, i) => {
+      (values[i] as Float64Array)[done] = probability[id];
+    });
+    const making = makingShares(probability);
+    makingKinds.forEach((kind, i) => {
+      (kinds[i] as Float64Array)[done] = making[kind];
+    });
+    if (leadingOf(masses) === leading) led++;
+    if (leadingMaking(making) === leadingKind) kindLed++;
+  }
+  const middle = (drawn: Float64Array): [number, number] => {
+    const sorted = drawn.slice(0, done).sort();
+    return [quantile(sorted, 0.05), quantile(sorted, 0.95)];
+  };
+  const share = (count: number) => (done === 0 ? 0 : count / done);
+  return {
+    intervals: byId(readingIds, values.map(middle)),
+    shareLeading: share(led),
+    making: { intervals: byId(makingKinds, kinds.map(middle)), shareLeading: share(kindLed) },
+    draws: done,
+    stopped: done < draws,
+  };
+}
+
+function byId<Id extends string, Value>(ids: readonly Id[], values: readonly Value[]): Record<Id, Value> {
+  return Object.fromEntries(ids.map((id, i) => [id, values[i]])) as Record<Id, Value>;
+}
+
+/** Quantile by straight line between order statistics (Hyndman and Fan's type 7). */
+function quantile(sorted: Float64Array, share: number): number {
+  if (sorted.length === 0) return 0;
+  const at = (sorted.length - 1) * share;
+  const low = Math.floor(at);
+  const a = sorted[low] ?? 0;
+  return a + ((sorted[Math.min(sorted.length - 1, low + 1)] ?? a) - a) * (at - low);
+}

@@ -1,0 +1,228 @@
+import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
+import { bestDraw } from '../evidence/figures.ts';
+import { type CaseFault, prepareCase } from '../evidence/prepareCase.ts';
+import type { Look, PreparedCase } from '../evidence/preparedCase.ts';
+import type { Alteration, Knowledge } from '../knowledge/schema.ts';
+import { findingKey } from '../piece/finding.ts';
+import { type ReadingId, readingIds } from '../piece/readings.ts';
+import { evaluate } from '../summation/evaluate.ts';
+import type { Evaluation } from '../summation/evaluation.ts';
+import { layOut } from '../summation/makeLayout.ts';
+import { massesIf } from '../summation/massesAfter.ts';
+import { fixModel } from '../summation/model.ts';
+import { leadingOf, shares } from '../summation/readingMasses.ts';
+import { shopProbabilities } from '../summation/shopMasses.ts';
+import { bindingLooks } from './bindingLooks.ts';
+import { unexplained } from './conflict.ts';
+import { isConsidered } from './considered.ts';
+import { contradictions } from './contradictions.ts';
+import { firmness } from './firmness.ts';
+import { yearSummary } from './highestDensity.ts';
+import { strongestRival, weightBetween } from './logOdds.ts';
+import { lookPlan, withinLimits } from './lookPlan.ts';
+import { conditionOf, leadingMaking, makingFirst, makingShares } from './makingFirst.ts';
+import { nextLooks } from './nextLooks.ts';
+import { massByBin, partPosterior } from './partPosterior.ts';
+import { reasonGroups } from './reasonGroups.ts';
+import { redraws } from './redraws.ts';
+import { sensitivity } from './sensitivity.ts';
+import { standingOf } from './standing.ts';
+import { startingOddsEffect } from './startingOddsEffect.ts';
+import type { Weighing } from './weighing.ts';
+import { weighObservations } from './weighObservations.ts';
+import { periodAndLater, type WeightInWhole, weighLooks, weightInWhole } from './weights.ts';
+import { triedWords, wouldChange } from './wouldChange.ts';
+
+/** What weighing leans on besides the case and the knowledge. */
+export type WeighingContext = {
+  /** The current year: nothing can have been made later. */
+  yearNow: number;
+  /** Told the share done of the redraws; returning false stops them. */
+  onProgress?: ((share: number) => boolean) | undefined;
+  /** Told what to look at next before the redraws begin. */
+  onEarly?: ((looks: EarlyLooks) => void) | undefined;
+};
+
+/** What is known before the redraws and asked for soonest. */
+export type EarlyLooks = Pick<Weighing, 'nextLooks' | 'plan'>;
+
+/** How many redraws are made when the case does not say. */
+const usualDraws = 500;
+
+/**
+ * Weighs the findings of a case: the readings of its history with their years, parts, alterations and shops, what each
+ * finding does, what doesn’t fit, what to look at next and how firm it all is.
+ *
+ * Method: exact summation over a causal model of the piece's history (docs/model.md); nothing is sampled but the
+ * figures of the knowledge, redrawn from their ranges to show how firm the answer is.
+ *
+ * @returns the weighing, or the faults that leave nothing to weigh
+ * @source ours, after I. J. Good (weights), S. Lauritzen and D. Spiegelhalter (exact inference in causal networks)
+ */
+export function weighCase(
+  input: CaseToWeigh,
+  knowledge: Knowledge,
+  context: WeighingContext,
+): { ok: true; output: Weighing } | { ok: false; faults: CaseFault[] } {
+  const ready = prepareCase(input, knowledge, context.yearNow);
+  if (!ready.ok) return ready;
+  const { prepared } = ready;
+  const layout = layOut(prepared);
+  const evaluation = evaluate(fixModel(layout, bestDraw()));
+  const leading = leadingOf(evaluation.masses);
+  const quick = input.quick === true;
+  const draws = quick ? 0 : (input.draws ?? usualDraws);
+  const seed = input.seed ?? 1;
+  const early = quick ? { nextLooks: [] } : looksFor(input, prepared);
+  if (!quick) context.onEarly?.(early);
+  const probability = shares(evaluation.masses);
+  const making = makingShares(probability);
+  const drawn = redraws(layout, leading, leadingMaking(making), draws, seed, context.onProgress);
+  const weights = weighLooks(evaluation, leading);
+  const parts = weighParts(evaluation, input);
+  const clash = unexplained(evaluation, weights);
+  const before = weights[0]?.before ?? evaluation.masses;
+  const grounds = {
+    looks: prepared.looks.length + prepared.observations.length + Number(prepared.lookedOver),
+    photoOnly: prepared.photoOnly,
+    clashes: clash.unexplained,
+    draws: drawn.draws,
+  };
+  const considers = (id: ReadingId) => isConsidered(id, prepared.alterations);
+  const changes = quick ? [] : wouldChange(evaluation, leading);
+  return {
+    ok: true,
+    output: {
+      readings: readingIds
+        .map((id) => ({
+          id,
+          probability: shown(probability[id]),
+          low: shown(drawn.draws === 0 ? probability[id] : drawn.intervals[id][0]),
+          high: shown(drawn.draws === 0 ? probability[id] : drawn.intervals[id][1]),
+          ...(considers(id) ? {} : { considered: false as const }),
+        }))
+        .sort((a, b) => probability[b.id] - probability[a.id]),
+      leading,
+      ...firmness({
+        ...grounds,
+        probability: probability[leading],
+        shareLeading: drawn.shareLeading,
+        low: drawn.intervals[leading][0],
+      }),
+      making: makingFirst(making, drawn.making, grounds, shown, considers),
+      condition: conditionOf(probability, parts),
+      unexplained: clash,
+      years: {
+        ...yearSummary(prepared.axis, massByBin(evaluation.model, evaluation.whole), prepared.yearNow),
+        binding: bindingLooks(evaluation, weights),
+      },
+      parts,
+      alterations: weighAlterations(evaluation),
+      shops: weighShops(evaluation),
+      weights: weights.map((each) => ({
+        ...refOf(each.look),
+        state: each.look.state,
+        ...(each.look.measured === undefined ? {} : { measured: true }),
+        alone: each.alone,
+        ...inWhole(each),
+        ...(each.withoutShopFiles === undefined ? {} : { withoutShopFiles: each.withoutShopFiles }),
+        periodAgainstLater: each.periodAgainstLater,
+      })),
+      rival: strongestRival(evaluation.masses, leading),
+      reasonGroups: reasonGroups(evaluation, weights, leading).map((each) => ({
+        cause: each.cause,
+        findings: each.looks.map(refOf),
+        ...inWhole(each),
+      })),
+      observations: weighObservations(evaluation, leading),
+      altogether: {
+        ...inWhole(weightInWhole(evaluation, leading, weights, before, before, evaluation.looks)),
+        periodAgainstLater: weightBetween(evaluation.masses, before, periodAndLater),
+      },
+      contradictions: contradictions(
+        evaluation,
+        weights,
+        leading,
+        new Map(parts.map((part) => [part.id, part.origin['of-the-making'] ?? 1])),
+      ),
+      ...early,
+      wouldChange: changes.map((each) => ({
+        findings: each.turned.map(({ look, words }) => ({ ...refOf(look), otherwise: words })),
+        to: each.to,
+      })),
+      wouldChangeTried: quick || changes.length > 0 ? '' : triedWords(prepared.looks.length),
+      byStartingOdds: startingOddsEffect(prepared, evaluation.masses),
+      sensitivity: quick ? [] : sensitivity(layout, weights, leading),
+      logEvidence: Math.log(Math.max(evaluation.masses.total, Number.MIN_VALUE)) + evaluation.masses.log,
+      ignored: prepared.ignored,
+      versions: { knowledge: knowledge.version, seed, draws: drawn.draws },
+    },
+  };
+}
+
+function refOf({ sign, part }: Look): { sign: string; part: string | null } {
+  return { sign: sign.id, part: part === 'whole' ? null : part };
+}
+
+function inWhole({ withinWhole, againstRival, words, limit }: WeightInWhole): WeightInWhole {
+  return { withinWhole, againstRival, words, ...(limit === undefined ? {} : { limit }) };
+}
+
+/** What to look at next within the case's limits, and a plan where the minutes are told. */
+function looksFor(input: CaseToWeigh, prepared: PreparedCase): EarlyLooks {
+  const answered = new Set(input.findings.map((each) => findingKey(each.sign, each.part)));
+  const looks = withinLimits(nextLooks(prepared, answered), input.limits);
+  const minutesLeft = input.limits?.minutesLeft;
+  return minutesLeft === undefined
+    ? { nextLooks: looks }
+    : {
+        nextLooks: looks,
+        plan: lookPlan(looks, minutesLeft).map(({ look: { sign, part, bits }, minutesGone }) => ({
+          sign,
+          part,
+          bits,
+          minutesGone,
+        })),
+      };
+}
+
+/** A probability as it may be shown: elicited figures carry no more than 999 in 1000. */
+export function shown(probability: number): number {
+  return Math.min(0.999, Math.max(0.001, probability));
+}
+
+function weighParts(evaluation: Evaluation, input: CaseToWeigh): Weighing['parts'] {
+  const { prepared } = evaluation.model.layout;
+  return prepared.parts.flatMap((part) => {
+    if (part.id === 'whole') return [];
+    const { origin, years } = partPosterior(evaluation, part);
+    const looked = prepared.looks.filter((look) => look.part === part.id).length;
+    const named = input.findings.filter((finding) => finding.part === part.id).length;
+    const standing = standingOf(origin, Math.max(named, looked), looked);
+    return [{ id: part.id, name: part.name, origin, ...standing, years, looked }];
+  });
+}
+
+function weighAlterations(evaluation: Evaluation): Weighing['alterations'] {
+  const { layout } = evaluation.model;
+  const share = (alteration: Alteration) => {
+    const masses = massesIf(evaluation, alteration, true, evaluation.looks);
+    return evaluation.masses.total > 0
+      ? (masses.total / evaluation.masses.total) * Math.exp(masses.log - evaluation.masses.log)
+      : 0;
+  };
+  return layout.prepared.alterations
+    .map((each) => ({ id: each.id, name: each.name, probability: shown(share(each)) }))
+    .sort((a, b) => b.probability - a.probability);
+}
+
+function weighShops(evaluation: Evaluation): Weighing['shops'] {
+  const { model, whole, masses } = evaluation;
+  const { shops } = model.layout.prepared;
+  const listed = shopProbabilities(model, whole, masses.total);
+  const rest = 1 - listed.reduce((sum, each) => sum + each, 0);
+  return [
+    ...shops.map((shop, index) => ({ id: shop.id, name: shop.name, probability: shown(listed[index] ?? 0) })),
+    { id: 'unlisted', name: 'No listed shop, or not period work', probability: shown(rest) },
+  ].sort((a, b) => b.probability - a.probability);
+}

@@ -1,0 +1,156 @@
+import type { Look } from '../evidence/preparedCase.ts';
+import type { Shop } from '../knowledge/schema.ts';
+import { type ReadingId, readingsOfMaking, readingWords } from '../piece/readings.ts';
+import { bareEvaluation, wholeWith } from '../summation/evaluate.ts';
+import type { Evaluation } from '../summation/evaluation.ts';
+import type { Factor } from '../summation/factor.ts';
+import { massesAfter, massesWithout, unitOfLook } from '../summation/massesAfter.ts';
+import { type Masses, massesOf } from '../summation/readingMasses.ts';
+import { shopMasses, shopProbabilities } from '../summation/shopMasses.ts';
+import { type HardLimit, hardLimit } from './hardLimit.ts';
+import { againstRest, type Sides, strongestRival, weightBetween } from './logOdds.ts';
+import { weightWords } from './verbalScale.ts';
+
+/**
+ * What one finding, or several together, do for the leading reading, in decibans: within the whole against all the others,
+ * and against the strongest of them. `null` where a side has nothing left; then `limit` says why.
+ */
+export type WeightInWhole = {
+  withinWhole: number | null;
+  againstRival: number | null;
+  limit?: HardLimit;
+  words: string;
+};
+
+/** What one finding does: alone, and when taken out of the whole. Masses without it are kept for what follows. */
+export type LookWeight = WeightInWhole & {
+  look: Look;
+  alone: number | null;
+  /** The same for a period piece (altered or not) against any later one. */
+  periodAgainstLater: { alone: number | null; withinWhole: number | null };
+  /** For a habit that a shop file holds: period against later within the whole if no shop file were known. A habit speaks of the making. */
+  withoutShopFiles?: number;
+  without: Masses;
+  /** The masses with this finding and no other, and before any. */
+  byItself: Masses;
+  before: Masses;
+  /** How probable the finding is under each reading, all other findings taken in. */
+  shareUnder: Record<ReadingId, number>;
+};
+
+/** The readings in which the main body is of the period, a marriage of old parts among them. */
+export const periodReadings: readonly ReadingId[] = [
+  'period-intact',
+  'period-repaired',
+  'period-altered',
+  'made-up',
+];
+
+/** A piece put together from old ones is neither of the period as it stands nor a later copy: it stands on no side. */
+export const periodAndLater: Sides = {
+  one: readingsOfMaking['of-the-period'],
+  other: [...readingsOfMaking['later-copy'], ...readingsOfMaking['to-deceive']],
+};
+
+/** The weight of every finding for the leading reading against the rest, by itself and within the whole. */
+export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeight[] {
+  const bare = bareEvaluation(evaluation);
+  const before = bare.masses;
+  const shops = likelyShops(evaluation);
+  const masses = evaluation.looks.map((look) => ({
+    look,
+    byItself: massesAfter(bare, look, [look]),
+    without: massesWithout(evaluation, [look]),
+  }));
+  return masses.map(({ look, byItself, without }) => ({
+    look,
+    byItself,
+    before,
+    without,
+    alone: weightBetween(byItself, before, againstRest(leading)),
+    ...weightInWhole(evaluation, leading, masses, before, without, [look]),
+    periodAgainstLater: {
+      alone: weightBetween(byItself, before, periodAndLater),
+      withinWhole: weightBetween(evaluation.masses, without, periodAndLater),
+    },
+    ...withoutShops(evaluation, look, shops),
+    shareUnder: sharesUnder(evaluation.masses, without),
+  }));
+}
+
+/**
+ * What some findings do together within the whole, from the masses without them.
+ *
+ * @param looks   every finding with the masses it leaves by itself
+ * @param before  the masses before any finding
+ */
+export function weightInWhole(
+  evaluation: Evaluation,
+  leading: ReadingId,
+  looks: readonly { look: Look; byItself: Masses }[],
+  before: Masses,
+  without: Masses,
+  own: readonly Look[],
+): WeightInWhole {
+  const { masses } = evaluation;
+  const rival = strongestRival(masses, leading);
+  const withinWhole = weightBetween(masses, without, againstRest(leading));
+  const againstRival = weightBetween(masses, without, { one: [leading], other: [rival] });
+  if (withinWhole !== null)
+    return {
+      withinWhole,
+      againstRival,
+      words: weightWords(withinWhole, readingWords[leading].inSentence, 'another reading'),
+    };
+  const limit = hardLimit(evaluation, leading, looks, before, without, own);
+  return { withinWhole, againstRival, limit, words: limit.words };
+}
+
+/** The shops that may well have made the piece: for the others it makes no odds what their files hold. */
+function likelyShops({ model, whole, masses }: Evaluation): Shop[] {
+  const probabilities = shopProbabilities(model, whole, masses.total);
+  return model.layout.prepared.shops.filter((_, index) => (probabilities[index] ?? 0) > 0.1);
+}
+
+/** The weight of a habit with all period work counted as of no listed shop: what it would be without the files. */
+function withoutShops(
+  evaluation: Evaluation,
+  look: Look,
+  shops: readonly Shop[],
+): { withoutShopFiles?: number } {
+  const { layout } = evaluation.model;
+  const held = shops.some((shop) => shop.habits.some((habit) => habit.sign === look.sign.id));
+  if (look.sign.hangsOn !== 'making' || !held) return {};
+  const without = wholeWith(
+    evaluation,
+    unitOfLook(layout, look),
+    evaluation.looks.filter((each) => each !== look),
+  );
+  const unlisted = (whole: Factor): Masses => {
+    const masses = massesOf(layout, whole);
+    const [row] = shopMasses(layout, whole);
+    const readings = { ...masses.readings };
+    for (const id of periodReadings) readings[id] = row?.[id] ?? 0;
+    return { ...masses, readings };
+  };
+  const weight = weightBetween(unlisted(evaluation.whole), unlisted(without), periodAndLater);
+  return weight === null ? {} : { withoutShopFiles: weight };
+}
+
+/** How probable a finding is under each reading: what the reading weighs with it over what it weighs without. */
+export function sharesUnder(withIt: Masses, without: Masses): Record<ReadingId, number> {
+  const scale = Math.exp(withIt.log - without.log);
+  return Object.fromEntries(
+    Object.entries(withIt.readings).map(([id, mass]) => {
+      const before = without.readings[id as ReadingId];
+      return [id, before > 0 ? Math.min(1, (mass / before) * scale) : 0];
+    }),
+  ) as Record<ReadingId, number>;
+}
+
+/** How much a finding counts for the leading reading when the weightiest are looked for: one that makes a limit counts most. */
+export function forLeading({ withinWhole, without }: LookWeight, leading: ReadingId): number {
+  if (withinWhole !== null) return withinWhole;
+  const hadNothing = weightBetween(without, without, againstRest(leading)) === null;
+  return hadNothing ? 0 : Number.POSITIVE_INFINITY;
+}
