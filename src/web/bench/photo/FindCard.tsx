@@ -11,7 +11,7 @@ export function FindCard({ card, found = '' }: { card: ReturnType<typeof useCard
         {card.seeking && (
           <>
             <progress aria-label="Looking for the card" value={card.share} />
-            <button type="button" className="button quiet" onClick={card.leaveOff}>
+            <button type="button" className="button quiet" onClick={card.cancel}>
               Cancel
             </button>
           </>

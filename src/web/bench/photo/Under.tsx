@@ -4,18 +4,18 @@ import { faultWords } from '../benchRoom.ts';
 type Props = {
   busy?: boolean;
   result: CalculationResult<unknown> | undefined;
-  leaveOff?: () => void;
+  cancel?: () => void;
 };
 
 /** That it is being worked out, with a way to stop, or what is wrong, in a sentence. */
-export function Under({ busy = false, result, leaveOff }: Props) {
+export function Under({ busy = false, result, cancel }: Props) {
   if (busy)
     return (
       <div className="row" role="status">
         <span>Reckoning</span>
         <progress aria-label="Reckoning" />
-        {leaveOff !== undefined && (
-          <button type="button" className="button quiet" onClick={leaveOff}>
+        {cancel !== undefined && (
+          <button type="button" className="button quiet" onClick={cancel}>
             Stop
           </button>
         )}

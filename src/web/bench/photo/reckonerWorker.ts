@@ -1,27 +1,24 @@
+import { expose } from 'comlink';
+import type { CalculationResult } from '../../../calculations/define.ts';
 import { findCalculation } from '../../../calculations/registry.ts';
 import { runCalculation } from '../../../calculations/runCalculation.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
-import type { FromReckoner, ToReckoner } from './pictureMessages.ts';
+import type { Picture } from '../../../photo/picture.ts';
 
-/** Runs the calculations that look at pictures, off the page's own thread. Ended by the page when it is told to leave off. */
-const page = self as unknown as DedicatedWorkerGlobalScope;
+/** Runs the calculations that look at pictures, off the page's own thread. Ended by the page when it is told to stop. */
+export type ReckonerWorker = {
+  /** @param input  with the places counted from the top left of the part of the picture that is handed over */
+  run(id: string, input: unknown, file: string, picture: Picture): CalculationResult<unknown>;
+};
 
-page.addEventListener('message', ({ data: { ask, id, input, pictures } }: MessageEvent<ToReckoner>) => {
-  const tell = (word: FromReckoner) => page.postMessage(word);
-  try {
+expose({
+  run(id, input, file, picture) {
     if (findCalculation(id)?.needsKnowledge !== false)
       throw new Error(`${id} leans on the knowledge files, which are not here`);
-    const result = runCalculation(id, input, {
+    return runCalculation(id, input, {
       knowledge: {} as Knowledge,
       yearNow: new Date().getFullYear(),
-      pictures: new Map(pictures),
-      onProgress: (share) => {
-        tell({ ask, say: 'progress', share });
-        return true;
-      },
+      pictures: new Map([[file, picture]]),
     });
-    tell({ ask, say: 'result', result });
-  } catch (error) {
-    tell({ ask, say: 'failed', why: error instanceof Error ? error.message : String(error) });
-  }
-});
+  },
+} satisfies ReckonerWorker);

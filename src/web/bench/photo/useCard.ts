@@ -26,7 +26,7 @@ export function useCard(picture: Blob) {
     share: share ?? 0,
     seek: () => void seek(),
     /** Ends a search that is under way, and forgets what was found. */
-    leaveOff: () => {
+    cancel: () => {
       asked.current += 1;
       vision.current?.close();
       setFound(undefined);

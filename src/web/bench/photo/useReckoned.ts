@@ -8,7 +8,7 @@ export type Reckoned<Output> = {
   result: CalculationResult<Output> | undefined;
   /** What the result was reckoned from. */
   input: object | undefined;
-  leaveOff: () => void;
+  cancel: () => void;
 };
 
 /** A short rest of the hand before it begins, so that a point being moved by keys does not start it anew at every pixel. */
@@ -28,10 +28,10 @@ export function useReckoned<Output>(
   useEffect(() => {
     if (key === '' || key === left) return;
     const rest = setTimeout(async () => {
-      open.leaveOff();
+      open.cancel();
       const asked = { file, ...JSON.parse(key) } as object;
-      const result = (await open.reckon(id, file, asked)) as CalculationResult<Output>;
-      if (latest.current === key) setDone({ key, result });
+      const result = (await open.reckon(id, file, asked)) as CalculationResult<Output> | undefined;
+      if (result !== undefined && latest.current === key) setDone({ key, result });
     }, restMs);
     return () => clearTimeout(rest);
   }, [open, file, id, key, left]);
@@ -40,8 +40,8 @@ export function useReckoned<Output>(
     busy: key !== '' && here === undefined && left !== key,
     result: key === '' ? undefined : here,
     input: input === undefined ? undefined : { file, ...input },
-    leaveOff: () => {
-      open.leaveOff();
+    cancel: () => {
+      open.cancel();
       setLeft(key);
     },
   };

@@ -1,24 +1,23 @@
 import library from '@techstark/opencv-js';
-import { findCard } from './findCard.ts';
-import type { FromVision, ToVision } from './messages.ts';
+import { expose } from 'comlink';
+import { type CardFound, findCard } from './findCard.ts';
 import { readyOpenCv } from './openCv.ts';
 import { readGrey } from './readGrey.ts';
 
 /** Looks for the scale card off the page's own thread. With it comes the vision library, so it is started only when first asked. */
-const page = self as unknown as DedicatedWorkerGlobalScope;
+export type VisionWorker = {
+  /** The picture's file is read here, so that the page never holds its pixels. */
+  findCard(picture: Blob, onProgress: (share: number) => void): Promise<CardFound>;
+};
+
 const ready = readyOpenCv(library);
 
-page.addEventListener('message', async ({ data: { ask, picture } }: MessageEvent<ToVision>) => {
-  const tell = (word: FromVision) => page.postMessage(word);
-  try {
+expose({
+  async findCard(picture, onProgress) {
     const { cv } = await ready;
-    tell({ ask, say: 'progress', share: 0.1 });
+    onProgress(0.1);
     const grey = await readGrey(picture);
-    tell({ ask, say: 'progress', share: 0.3 });
-    const card = findCard(cv, grey, (share) => tell({ ask, say: 'progress', share: 0.3 + 0.7 * share }));
-    tell({ ask, say: 'card', card });
-  } catch (error) {
-    // The library throws numbers when it runs out of memory.
-    tell({ ask, say: 'failed', why: error instanceof Error ? error.message : String(error) });
-  }
-});
+    onProgress(0.3);
+    return findCard(cv, grey, (share) => onProgress(0.3 + 0.7 * share));
+  },
+} satisfies VisionWorker);
