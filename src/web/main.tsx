@@ -6,6 +6,7 @@ import { DeskRoom } from './record/DeskRoom.tsx';
 import { openBrowserDesk } from './record/openBrowserDesk.ts';
 import { makeRouter } from './routes.tsx';
 import { applyTheme, readTheme } from './theme/themeChoice.ts';
+import { WeighingsProvider } from './weigh/WeighingsProvider.tsx';
 import './theme/fonts.css';
 import './theme/tokens.css';
 import './theme/base.css';
@@ -19,7 +20,9 @@ createRoot(room).render(
   <StrictMode>
     <DeskRoom desk={openBrowserDesk()}>
       <KnowledgeRoom>
-        <RouterProvider router={makeRouter()} />
+        <WeighingsProvider>
+          <RouterProvider router={makeRouter()} />
+        </WeighingsProvider>
       </KnowledgeRoom>
     </DeskRoom>
   </StrictMode>,

@@ -33,26 +33,34 @@ async function weighHere(id: string): Promise<Weighing> {
   return result.output as Weighing;
 }
 
+/** What went to the page's workers and came back, as the call of functions in workers words it. */
+type Said = { asked: { path: string[] }[]; heard: { value?: { ok?: boolean; output?: unknown } }[] };
+const saidOn = (page: Page) => page.evaluate(() => (window as unknown as { said: Said }).said);
+const timesWeighed = async (page: Page) =>
+  (await saidOn(page)).asked.filter(({ path }) => path?.[0] === 'weigh').length;
+
 /** Opens the readings, waits for the redraws, and hands back what the workers answered. */
 async function openReadings(page: Page, id: string): Promise<Weighing> {
   await page.addInitScript(() => {
-    const heard: unknown[] = [];
-    Object.assign(window, { heard });
+    const said: { asked: unknown[]; heard: unknown[] } = { asked: [], heard: [] };
+    Object.assign(window, { said });
     const Plain = window.Worker;
     window.Worker = class extends Plain {
       constructor(url: string | URL, options?: WorkerOptions) {
         super(url, options);
-        this.addEventListener('message', (event) => heard.push(event.data));
+        this.addEventListener('message', (event) => said.heard.push(event.data));
+      }
+      override postMessage(word: { path: string[] }, hand: Transferable[] = []) {
+        said.asked.push({ path: word.path });
+        super.postMessage(word, hand);
       }
     };
   });
   await page.goto(`${server.address}piece/${id}/readings`);
   await page.locator('.read-lead').waitFor({ timeout: 90_000 });
   await page.locator('.read-progress').waitFor({ state: 'detached', timeout: 150_000 });
-  const results = await page.evaluate(
-    () => (window as unknown as { heard: { say: string; result: { ok: boolean; output: unknown } }[] }).heard,
-  );
-  return results.filter((each) => each.say === 'weighed').at(-1)?.result.output as Weighing;
+  const { heard } = await saidOn(page);
+  return heard.filter(({ value }) => value?.ok !== undefined).at(-1)?.value?.output as Weighing;
 }
 
 /** The next looks by name: where two tell alike, the last digit of a sum decides which comes first. */
@@ -120,6 +128,23 @@ describe.each(['example-side-chair', 'example-armchair'])('the readings of %s', 
     for (const { odds } of there.byStartingOdds)
       expect(text).toContain(knowledge.making.startingOdds[odds]?.name ?? odds);
     expect(text).toContain('The program weighs; the examiner decides.');
+  }, 240_000);
+
+  it('are weighed once for all pages of the piece', async () => {
+    const { page } = opened;
+    expect(await timesWeighed(page)).toBe(2);
+    for (const [name, shows] of [
+      ['Opinion', '.opinion-says .said'],
+      ['Examination', '.exam-next-line button'],
+      ['Readings', '.read-lead'],
+    ] as const) {
+      await page.getByRole('link', { name, exact: true }).click();
+      await page.locator(shows).first().waitFor();
+    }
+    // Longer than the rest of the hand after which a weighing would begin.
+    await page.waitForTimeout(1000);
+    expect(await page.locator('.read-progress').count()).toBe(0);
+    expect(await timesWeighed(page)).toBe(2);
   }, 240_000);
 
   if (id !== 'example-armchair') return;

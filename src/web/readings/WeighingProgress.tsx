@@ -1,5 +1,5 @@
+import { redraws } from '../weigh/openWeighings.ts';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
-import { redraws } from '../weigh/useWeighing.ts';
 
 /** How far the redraws are; they can be stopped and begun again. */
 export function WeighingProgress({ weigh }: { weigh: WeighingNow }) {

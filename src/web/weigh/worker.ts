@@ -1,14 +1,49 @@
+import { expose } from 'comlink';
+import type { CalculationResult } from '../../calculations/define.ts';
+import { runCalculation } from '../../calculations/runCalculation.ts';
+import type { CaseToWeigh } from '../../evidence/caseToWeigh.ts';
 import { ownNamesOnly } from '../../knowledge/ownNamesOnly.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
-import { answerWeigher } from './answerWeigher.ts';
-import type { FromWeigher, ToWeigher } from './messages.ts';
+import type { EarlyLooks } from '../../weighing/weighCase.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
+
+/** What a weighing leans on besides the case. */
+export type Known = { knowledge: Knowledge; yearNow: number };
 
 /** Weighs off the page's own thread, so that a finger on the drawing is never kept waiting. */
-const desk: { known: { knowledge: Knowledge; yearNow: number } | undefined } = { known: undefined };
-const page = self as unknown as DedicatedWorkerGlobalScope;
+export type WeighingWorker = {
+  /** Takes the knowledge, once, before the first case. */
+  know(known: Known): void;
+  /**
+   * @param onProgress  told the share done, 0–1, at most a hundred times
+   * @param onEarly     told the next looks as soon as they are known
+   */
+  weigh(
+    caseToWeigh: CaseToWeigh,
+    onProgress?: (share: number) => void,
+    onEarly?: (looks: EarlyLooks) => void,
+  ): CalculationResult<Weighing>;
+};
 
-page.addEventListener('message', ({ data }: MessageEvent<ToWeigher>) => {
-  if (data.say === 'know') desk.known = { knowledge: ownNamesOnly(data.knowledge), yearNow: data.yearNow };
-  else if (desk.known !== undefined)
-    answerWeigher(data.ask, data.caseToWeigh, desk.known, (answer: FromWeigher) => page.postMessage(answer));
-});
+const desk = { known: undefined as Known | undefined };
+
+expose({
+  know({ knowledge, yearNow }) {
+    desk.known = { knowledge: ownNamesOnly(knowledge), yearNow };
+  },
+  weigh(caseToWeigh, onProgress, onEarly) {
+    if (desk.known === undefined) throw new Error('no knowledge was handed over');
+    let told = 0;
+    return runCalculation('evidence.weigh', caseToWeigh, {
+      ...desk.known,
+      onProgress: (share) => {
+        if (share - told >= 0.01) {
+          told = share;
+          onProgress?.(share);
+        }
+        return true;
+      },
+      onEarly: (looks) => onEarly?.(looks as EarlyLooks),
+    }) as CalculationResult<Weighing>;
+  },
+} satisfies WeighingWorker);

@@ -1,0 +1,167 @@
+import type { CalculationResult, Fault } from '../../calculations/define.ts';
+import type { Weighing } from '../../weighing/weighing.ts';
+import { openWorker, WorkerEnded, type WorkerLike } from '../worker/openWorker.ts';
+import type { Known, WeighingWorker } from './worker.ts';
+
+/** The redraws behind the intervals: how many, and the number they start from, so that anyone gets the same. */
+export const redraws = { draws: 500, seed: 1 } as const;
+
+/** How far a weighing went: at once in short; with what to look at next; with every figure redrawn as well. */
+export const depths = ['short', 'looks', 'intervals'] as const;
+export type Depth = (typeof depths)[number];
+
+/** What is known of the weight of a piece's findings. */
+export type Stand = {
+  /** The case it belongs to, as JSON; empty before the first. */
+  of: string;
+  /** The latest weighing, or undefined before the first. */
+  weighing: Weighing | undefined;
+  depth: Depth;
+  /** How far the longer weighing is, 0–1, or undefined when none runs. */
+  progress: number | undefined;
+  faults: readonly Fault[];
+  /** The next looks of the last longer weighing: they stay until a new one tells its own, which it does before its redraws. */
+  nextLooks: Weighing['nextLooks'];
+};
+
+/** The one weighing of the piece that lies open, for every page that asks of it. */
+export type Weighings = {
+  standOf(piece: string): Stand;
+  /** Tells when what stands has changed; returns the way to stop listening. */
+  subscribe(listener: () => void): () => void;
+  /**
+   * Asks for a weighing. What stands of the same case, or is under way, is not done again.
+   *
+   * @param piece  the id of the piece
+   * @param of     its case as JSON
+   */
+  want(piece: string, of: string, depth: Exclude<Depth, 'short'>): void;
+  /** Ends the longer weighing; what was weighed in short stays. */
+  cancel(): void;
+  /** Ends all that is under way, and the workers. */
+  close(): void;
+};
+
+type Wanted = { piece: string; of: string };
+type Longer = Wanted & { depth: Depth; rest: ReturnType<typeof setTimeout> };
+
+const noneWanted: Wanted = { piece: '', of: '' };
+const nothingYet: Stand = {
+  of: '',
+  weighing: undefined,
+  depth: 'short',
+  progress: undefined,
+  faults: [],
+  nextLooks: [],
+};
+
+/**
+ * Opens the weighings over one state of the knowledge: what was added to it makes others.
+ *
+ * @param settleMs  the piece of time in which several touches are taken as one before the longer weighing begins
+ */
+export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 350): Weighings {
+  const open = () => openWorker<WeighingWorker>(start, (far) => far.know(known));
+  const [shortly, longer] = [open(), open()];
+  const heard = new Set<() => void>();
+  let wanted = noneWanted;
+  let stand = nothingYet;
+  let next: Wanted | undefined;
+  let busy = false;
+  let running: Longer | undefined;
+
+  const tell = (change: Partial<Stand>) => {
+    stand = { ...stand, ...change };
+    for (const listener of heard) listener();
+  };
+  const cancel = () => {
+    if (running === undefined) return;
+    clearTimeout(running.rest);
+    if (stand.progress !== undefined) longer.end();
+    running = undefined;
+    tell({ progress: undefined });
+  };
+  /** While one is weighed in short only the newest that came since waits: quick touches do not queue up. */
+  const weighShortly = async () => {
+    if (busy) return;
+    busy = true;
+    while (next !== undefined) {
+      const mine = next;
+      next = undefined;
+      const input = { ...JSON.parse(mine.of), draws: 0, quick: true };
+      const result = await shortly.call((far) => far.weigh(input)).catch(brokeOff);
+      if (mine !== wanted || result === undefined || stand.of === mine.of) continue;
+      tell({ of: mine.of, depth: 'short', ...whatCame(result) });
+    }
+    busy = false;
+  };
+  const weighLonger = async (mine: Longer) => {
+    tell({ progress: 0 });
+    const input = { ...JSON.parse(mine.of), ...(mine.depth === 'intervals' ? redraws : { draws: 0 }) };
+    const result = await longer
+      .call((far, hear) =>
+        far.weigh(
+          input,
+          hear((progress: number) => tell({ progress })),
+          hear(({ nextLooks }: Pick<Weighing, 'nextLooks'>) => tell({ nextLooks })),
+        ),
+      )
+      .catch(brokeOff);
+    if (mine !== running || result === undefined) return;
+    running = undefined;
+    tell({
+      of: mine.of,
+      depth: mine.depth,
+      progress: undefined,
+      ...whatCame(result),
+      ...(result.ok ? { nextLooks: result.output.nextLooks } : { weighing: stand.weighing }),
+    });
+  };
+  return {
+    standOf: (piece) => (piece === wanted.piece ? stand : nothingYet),
+    subscribe(listener) {
+      heard.add(listener);
+      return () => heard.delete(listener);
+    },
+    want(piece, of, depth) {
+      if (piece !== wanted.piece) {
+        cancel();
+        stand = nothingYet;
+      }
+      if (piece !== wanted.piece || of !== wanted.of) {
+        wanted = { piece, of };
+        next = stand.of === of ? undefined : wanted;
+        void weighShortly();
+      }
+      if (running !== undefined && running.of === of && goesTo(running, depth)) return;
+      cancel();
+      if (stand.of === of && goesTo(stand, depth)) return;
+      const mine: Longer = { ...wanted, depth, rest: setTimeout(() => void weighLonger(mine), settleMs) };
+      running = mine;
+    },
+    cancel,
+    close() {
+      cancel();
+      wanted = noneWanted;
+      shortly.end();
+      longer.end();
+    },
+  };
+}
+
+/** Whether it goes as far as is asked, or further. */
+export function goesTo(one: { depth: Depth }, asked: Depth): boolean {
+  return depths.indexOf(one.depth) >= depths.indexOf(asked);
+}
+
+function whatCame(result: CalculationResult<Weighing>): Pick<Stand, 'weighing' | 'faults'> {
+  return result.ok ? { weighing: result.output, faults: [] } : { weighing: undefined, faults: result.faults };
+}
+
+/** The sentence for a worker that broke; nothing where the page itself ended it. */
+function brokeOff(why: Error): CalculationResult<Weighing> | undefined {
+  if (why instanceof WorkerEnded) return undefined;
+  const because = why.message === '' ? '' : ` (${why.message})`;
+  const message = `The findings could not be weighed in this browser${because}. Load the page anew; nothing that was recorded is lost.`;
+  return { ok: false, faults: [{ code: 'weigh.broke-off', path: '', message }] };
+}
