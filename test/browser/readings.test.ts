@@ -50,9 +50,9 @@ async function openReadings(page: Page, id: string): Promise<Weighing> {
         super(url, options);
         this.addEventListener('message', (event) => said.heard.push(event.data));
       }
-      override postMessage(word: { path: string[] }, hand: Transferable[] = []) {
+      override postMessage(word: { path: string[] }, hand?: StructuredSerializeOptions | Transferable[]) {
         said.asked.push({ path: word.path });
-        super.postMessage(word, hand);
+        super.postMessage(word, hand as Transferable[]);
       }
     };
   });

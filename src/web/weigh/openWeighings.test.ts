@@ -97,6 +97,7 @@ describe('the weighing of the piece that lies open', () => {
     await rest();
     weighings.want('p', caseOf('b'), 'looks');
     weighings.want('p', caseOf('a'), 'looks');
+    await expect.poll(() => gate.open).toBeDefined();
     gate.open?.();
     await rest();
     expect(weighings.standOf('p')).toMatchObject({ of: caseOf('a'), depth: 'looks', progress: undefined });
@@ -119,10 +120,9 @@ describe('the weighing of the piece that lies open', () => {
   it('says in words that a worker broke off, and opens a new one for the next case', async () => {
     const { weighings } = someWeighings({ breaks: 'a' });
     weighings.want('p', caseOf('a'), 'looks');
-    await settled();
-    expect(weighings.standOf('p').faults[0]?.message).toMatch(
-      /out of memory.*nothing that was recorded is lost/,
-    );
+    await expect
+      .poll(() => weighings.standOf('p').faults[0]?.message)
+      .toMatch(/out of memory.*nothing that was recorded is lost/);
     weighings.want('p', caseOf('b'), 'looks');
     await rest();
     expect(weighings.standOf('p')).toMatchObject({ faults: [], weighing: { leading: 'b looks' } });
