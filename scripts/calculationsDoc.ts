@@ -3,7 +3,6 @@ import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Calculation, CalculationContext } from '../src/calculations/define.ts';
 import { calculations } from '../src/calculations/registry.ts';
-import { runCalculation } from '../src/calculations/runCalculation.ts';
 import { schemasOf } from '../src/cli/calcCommand.ts';
 import { fieldsOf } from './fieldsOf.ts';
 
@@ -67,7 +66,7 @@ function section(calculation: Calculation): string[] {
 /** What the example gives, where that hangs on nothing but the example. */
 function exampleAnswer(calculation: Calculation): string[] {
   if (calculation.needsKnowledge !== false || calculation.pictures !== undefined) return [];
-  const result = runCalculation(calculation.id, calculation.example, {} as CalculationContext);
+  const result = calculation.answer(calculation.example, {} as CalculationContext);
   if (!result.ok)
     throw new Error(`the example of ${calculation.id} does not run: ${result.faults[0]?.message}`);
   const rounded = JSON.parse(JSON.stringify(result.output), (_, value) =>

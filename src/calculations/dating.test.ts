@@ -5,7 +5,7 @@ import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/dating.json.
 
@@ -32,7 +32,7 @@ type Expected = {
   conflicts?: string[][];
 };
 
-const run = (input: object) => runCalculation('dating.span', input, context);
+const run = (input: object) => runById('dating.span', input, context);
 
 function span(input: object): Span {
   const result = run(input);

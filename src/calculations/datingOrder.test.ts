@@ -1,20 +1,20 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/datingOrder.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/datingOrder.json.
 
 const context = { yearNow: 2026, knowledge: { signs: {} } } as unknown as CalculationContext;
 
 function output<Found>(id: string, input: unknown): Found {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output as Found;
 }
 
 function faultsOf(id: string, input: unknown) {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (result.ok) throw new Error('no fault');
   return result.faults;
 }

@@ -72,7 +72,8 @@ export const datingOrder = defineCalculation({
       output: {
         steps: order.steps.map((id) => {
           const [from, to] = left.get(id) ?? [];
-          return { id, level: order.level.get(id) ?? 0, years: [from ?? null, to ?? null] };
+          const years: [number | null, number | null] = [from ?? null, to ?? null];
+          return { id, level: order.level.get(id) ?? 0, years };
         }),
         first: order.steps.filter((id) => !order.steps.some((each) => order.before(each, id))),
         last: order.steps.filter((id) => !order.steps.some((each) => order.before(id, each))),

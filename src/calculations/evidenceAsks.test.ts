@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { houseKnowledge } from '../../test/kits/opinions.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 type Asked = {
   asks: { id: string; kind: string; shows: { sign: string; part: string | null; bits: number }[] }[];
@@ -13,7 +13,7 @@ beforeAll(async () => {
 });
 
 function asksFor(form: string, findings: unknown[] = []): Asked {
-  const result = runCalculation('evidence.asks', { form, findings }, { knowledge, yearNow: 2026 });
+  const result = runById('evidence.asks', { form, findings }, { knowledge, yearNow: 2026 });
   if (!result.ok) throw new Error(result.faults.map((fault) => fault.message).join(' '));
   return result.output as Asked;
 }
@@ -48,7 +48,7 @@ describe('what to ask the owner of a piece for', () => {
 });
 
 it('asks no more of a drawer than to pull it out, where the sign would have the piece turned over', () => {
-  const result = runCalculation(
+  const result = runById(
     'evidence.weigh',
     { form: 'chest-of-drawers', findings: [], draws: 0, limits: { mayNot: ['turned-over'] } },
     { knowledge, yearNow: 2026 },

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/ratioCalibration.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/ratioCalibration.json.
 
 const run = (input: unknown) =>
-  runCalculation('evidence.calibration', input, { yearNow: 2026 } as CalculationContext);
+  runById('evidence.calibration', input, { yearNow: 2026 } as CalculationContext);
 
 type Found = {
   ratios: {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import published from '../../test/reference/bayes.json' with { type: 'json' };
 import random from '../../test/reference/bayesRandom.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/bayes.json and bayesRandom.json.
 
@@ -11,7 +11,7 @@ const networks = published.networks as Record<string, object>;
 type Posterior = { posteriors: Record<string, Record<string, number>>; logEvidence: number };
 
 function output(id: string, input: unknown): unknown {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output;
 }
@@ -55,7 +55,7 @@ describe('inference.posterior', () => {
   test.each(published.impossible)(
     '$id is a fault that names what can’t stand together',
     ({ network, evidence }) => {
-      const result = runCalculation('inference.posterior', { ...networks[network], evidence }, context);
+      const result = runById('inference.posterior', { ...networks[network], evidence }, context);
       expect(result).toEqual({
         ok: false,
         faults: [

@@ -1,12 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/decisions.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/decisions.json.
 
-const run = (id: string, input: unknown) =>
-  runCalculation(id, input, { yearNow: 2026 } as CalculationContext);
+const run = (id: string, input: unknown) => runById(id, input, { yearNow: 2026 } as CalculationContext);
 
 function output(id: string, input: unknown): unknown {
   const result = run(id, input);

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Fault } from './define.ts';
+import type { Fault } from './fault.ts';
 
 type Issue = z.core.$ZodIssue;
 

@@ -5,7 +5,7 @@ import { colourDifference } from '../photo/colour/colourDifference.ts';
 import { labOfRgb, rgbOfHex } from '../photo/colour/colourSpace.ts';
 import type { CalculationContext } from './define.ts';
 import { photoColourBalance } from './photoColourBalance.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/colour.json.
 
@@ -21,7 +21,7 @@ const context = {
 
 // biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
 function output(id: string, input: object): any {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output;
 }
@@ -108,7 +108,7 @@ describe('bad input gives one plain sentence that says what to do', () => {
     ],
   ])('%s %o', (id, input, path, words) => {
     // biome-ignore format: a table
-    const result = runCalculation(id, input, context);
+    const result = runById(id, input, context);
     if (result.ok) throw new Error('no fault');
     expect(result.faults).toHaveLength(1);
     expect(result.faults[0]?.path).toBe(path);

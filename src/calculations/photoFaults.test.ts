@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 const context = { yearNow: 2026 } as CalculationContext;
 
 function faults(id: string, input: object): string[] {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (result.ok) throw new Error(`no fault: ${JSON.stringify(result.output)}`);
   return result.faults.map(({ path, message }) => `${path}: ${message}`);
 }

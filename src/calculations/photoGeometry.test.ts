@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/photoGeometry.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/photoGeometry.json.
 
@@ -9,7 +9,7 @@ const context = { yearNow: 2026 } as CalculationContext;
 
 // biome-ignore lint/suspicious/noExplicitAny: outputs of several calculations, checked field by field
 function output(id: string, input: object): any {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output;
 }

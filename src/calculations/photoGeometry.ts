@@ -54,7 +54,7 @@ export const photoCircle = defineCalculation({
       const { centre, radius } = circle;
       return {
         ok: true,
-        output: { centre: [...centre], radius, sigma: null, sigmaCentre: null, residualRms },
+        output: { centre: xy(centre), radius, sigma: null, sigmaCentre: null, residualRms },
       };
     }
     const fitted = fitCircle(points, sigmaPoint);
@@ -63,10 +63,10 @@ export const photoCircle = defineCalculation({
     return {
       ok: true,
       output: {
-        centre: [...centre],
+        centre: xy(centre),
         radius,
         sigma,
-        sigmaCentre: sigmaCentre ? [...sigmaCentre] : null,
+        sigmaCentre: sigmaCentre ? xy(sigmaCentre) : null,
         residualRms,
       },
     };
@@ -137,7 +137,7 @@ export const photoEllipse = defineCalculation({
     return {
       ok: true,
       output: {
-        centre: [...centre],
+        centre: xy(centre),
         semiMajor,
         semiMinor,
         angleDeg: degrees(angleRad),
@@ -146,7 +146,7 @@ export const photoEllipse = defineCalculation({
           ? {}
           : {
               sigma: {
-                centre: [...sigma.centre] as [number, number],
+                centre: xy(sigma.centre),
                 semiMajor: sigma.semiMajor,
                 semiMinor: sigma.semiMinor,
                 angleDeg: degrees(sigma.angleRad),
@@ -232,12 +232,16 @@ export const photoLens = defineCalculation({
     const frame = { centre, unitPx: focalPx };
     const moved = points.map((point) => (way === 'distort' ? distorted : undistorted)(terms, frame, point));
     const folded = moved.findIndex((point) => point?.every(Number.isFinite) !== true);
-    if (folded < 0) return { ok: true, output: { points: (moved as Point[]).map(([x, y]) => [x, y]) } };
+    if (folded < 0) return { ok: true, output: { points: (moved as Point[]).map(xy) } };
     const message =
       'No point of a perfect picture comes out here: the distortion folds over; check the terms, or take a point nearer the middle.';
     return { ok: false, faults: [{ code: 'photo.out-of-lens', path: `points[${folded}]`, message }] };
   },
 });
+
+function xy([x, y]: Point): [number, number] {
+  return [x, y];
+}
 
 function degrees(radians: number): number {
   return (radians * 180) / Math.PI;

@@ -4,7 +4,7 @@ import type { Picture } from '../photo/picture.ts';
 import type { CalculationContext } from './define.ts';
 import { photoGrain } from './photoGrain.ts';
 import { photoGrainMatch } from './photoGrainMatch.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 const { picture, a, b, directionDeg } = grainPair('straight', true, 3_100_000).rendered;
 
@@ -17,19 +17,19 @@ function asked(more: object = {}) {
 }
 
 function answered(more: object = {}) {
-  const result = runCalculation('photo.grain-match', asked(more), context());
+  const result = runById('photo.grain-match', asked(more), context());
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return photoGrainMatch.output.parse(result.output);
 }
 
 function faultsOf(id: string, input: unknown, of?: Picture) {
-  const result = runCalculation(id, input, context(of));
+  const result = runById(id, input, context(of));
   return result.ok ? [] : result.faults.map(({ code, path }) => `${code} ${path}`);
 }
 
 describe('photo.grain', () => {
   test('tells an upright grain, clockwise from level, and that across it', () => {
-    const result = runCalculation('photo.grain', { file: 'board.png', region: a }, context());
+    const result = runById('photo.grain', { file: 'board.png', region: a }, context());
     if (!result.ok) throw new Error(JSON.stringify(result.faults));
     const found = photoGrain.output.parse(result.output);
     expect(found.tells).toBe(true);
@@ -41,7 +41,7 @@ describe('photo.grain', () => {
 
   test('a gray wall has no grain, and says so', () => {
     const wall: Picture = { widthPx: 80, heightPx: 60, channels: 1, pixels: new Uint8Array(4800).fill(130) };
-    const result = runCalculation('photo.grain', { file: 'board.png' }, context(wall));
+    const result = runById('photo.grain', { file: 'board.png' }, context(wall));
     if (!result.ok) throw new Error(JSON.stringify(result.faults));
     expect(photoGrain.output.parse(result.output)).toMatchObject({
       tells: false,
@@ -94,7 +94,7 @@ describe('photo.grain-match', () => {
   });
 
   test('each side’s grain direction is that of photo.grain within two degrees', () => {
-    const result = runCalculation('photo.grain', { file: 'board.png', region: a }, context());
+    const result = runById('photo.grain', { file: 'board.png', region: a }, context());
     if (!result.ok) throw new Error(JSON.stringify(result.faults));
     const apart = photoGrain.output.parse(result.output).orientationDeg - answered().a.grainDeg;
     expect(Math.abs(apart - 180 * Math.round(apart / 180))).toBeLessThan(2);

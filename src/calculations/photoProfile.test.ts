@@ -2,12 +2,11 @@ import { describe, expect, test } from 'vitest';
 import described from '../../test/reference/describedValues.json' with { type: 'json' };
 import profiles from '../../test/reference/profiles.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/profiles.json and describedValues.json.
 
-const run = (input: unknown) =>
-  runCalculation('photo.profile', input, { yearNow: 2026 } as CalculationContext);
+const run = (input: unknown) => runById('photo.profile', input, { yearNow: 2026 } as CalculationContext);
 
 function output<Found>(input: unknown): Found {
   const result = run(input);

@@ -3,7 +3,7 @@ import { renderMarks } from '../../test/kits/surfaces/renderMarks.ts';
 import reference from '../../test/reference/profiles.json' with { type: 'json' };
 import type { Picture } from '../photo/picture.ts';
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 const drawn = renderMarks('circular-saw', 31);
 const even = evenWaves();
@@ -25,7 +25,7 @@ function evenWaves(): Picture {
 
 // biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
 function marks(input: object): any {
-  const result = runCalculation('photo.toolmarks', input, context);
+  const result = runById('photo.toolmarks', input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output;
 }
@@ -70,7 +70,7 @@ describe('bad input gives one plain sentence that says what to do', () => {
     ['tiny', { ...whole, mmPerPx: 0.01 }, 'mmPerPx', 'mend the scale'],
   ])('%s', (_, input, path, words) => {
     // biome-ignore format: a table
-    const result = runCalculation('photo.toolmarks', input, context);
+    const result = runById('photo.toolmarks', input, context);
     if (result.ok) throw new Error('no fault');
     expect(result.faults).toHaveLength(1);
     expect(result.faults[0]?.path).toBe(path);

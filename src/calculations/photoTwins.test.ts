@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { CalculationContext } from './define.ts';
 import { photoTwins } from './photoTwins.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 const context = { yearNow: 2026 } as CalculationContext;
 
 // biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
 function twins(input: object): any {
-  const result = runCalculation('photo.twins', input, context);
+  const result = runById('photo.twins', input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output;
 }
@@ -91,7 +91,7 @@ describe('bad input gives one plain sentence that says what to do', () => {
     ['no scale', { a, b: a, mmPerPx: 0 }, 'mmPerPx', 'above 0'],
   ])('%s', (_, input, path, words) => {
     // biome-ignore format: a table
-    const result = runCalculation('photo.twins', input, context);
+    const result = runById('photo.twins', input, context);
     if (result.ok) throw new Error('no fault');
     expect(result.faults).toHaveLength(1);
     expect(result.faults[0]?.path).toBe(path);

@@ -97,7 +97,7 @@ export const photoTwins = defineCalculation({
         noiseMm,
         plain: told(plain, asked.mmPerPx),
         mirrored: told(mirrored, asked.mmPerPx),
-        better: alike ? 'alike' : best === plain ? 'plain' : 'mirrored',
+        better: alike ? ('alike' as const) : best === plain ? ('plain' as const) : ('mirrored' as const),
         likelihoods: odds ? { machine: odds.machine, template: odds.template, eye: odds.eye } : null,
         tooling: odds ? toolingOf(odds.likelihoodRatio) : null,
         likelihoodRatio: odds?.likelihoodRatio ?? null,

@@ -9,7 +9,7 @@ import type { Picture } from '../photo/picture.ts';
 import { readPixels } from '../record/readPixels.ts';
 import type { Calculation, CalculationContext } from './define.ts';
 import { calculations, findCalculation } from './registry.ts';
-import { picturesOf, runCalculation } from './runCalculation.ts';
+import { picturesOf, runById } from './runById.ts';
 
 const root = new URL('../../', import.meta.url);
 const { knowledge } = compileKnowledge(await readKnowledgeFolder(fileURLToPath(new URL('knowledge', root))));
@@ -52,7 +52,7 @@ describe('the registry', () => {
   test.each(calculations)(
     'the example of $id runs, and what comes out has the fields it promises',
     async (calculation) => {
-      const result = runCalculation(calculation.id, calculation.example, await contextFor(calculation));
+      const result = runById(calculation.id, calculation.example, await contextFor(calculation));
       if (!result.ok) throw new Error(JSON.stringify(result.faults));
       expect(calculation.output.parse(result.output)).toEqual(result.output);
       expect(JSON.parse(JSON.stringify(result.output))).toEqual(result.output);

@@ -2,19 +2,19 @@ import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import type { CalculationContext } from './define.ts';
 import { inputFaults } from './inputFaults.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 const context = { yearNow: 2026 } as CalculationContext;
 
 describe('an input that can’t be used', () => {
   test('an unknown calculation is a fault that lists the known ones', () => {
-    const result = runCalculation('wood.dance', {}, context);
+    const result = runById('wood.dance', {}, context);
     expect(result).toMatchObject({ ok: false, faults: [{ code: 'calculations.unknown' }] });
     if (!result.ok) expect(result.faults[0]?.message).toContain('inference.posterior');
   });
 
   test('every fault is listed at once, one plain sentence each, with its path', () => {
-    const result = runCalculation(
+    const result = runById(
       'inference.posterior',
       { variables: [{ id: 'a' }], rows: 3, evidence: { a: 1 } },
       context,
@@ -40,7 +40,7 @@ describe('an input that can’t be used', () => {
       tables: [{ variable: 'a', rows: [[0.5, 0.6]] }],
       evidence: { b: 'x' },
     };
-    expect(runCalculation('inference.posterior', input, context)).toEqual({
+    expect(runById('inference.posterior', input, context)).toEqual({
       ok: false,
       faults: [
         {
@@ -64,7 +64,7 @@ describe('a number past what a whole number can be', () => {
       'write a smaller whole number.',
     ],
   ])('is one fault: %s %o', (id, input, path, words) => {
-    const result = runCalculation(id, input, context);
+    const result = runById(id, input, context);
     if (result.ok) throw new Error('no fault');
     expect(result.faults).toHaveLength(1);
     expect(result.faults[0]?.path).toBe(path);

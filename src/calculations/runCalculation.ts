@@ -1,44 +1,28 @@
-import type { CalculationContext, CalculationResult } from './define.ts';
-import { inputFaults } from './inputFaults.ts';
-import { calculations, findCalculation } from './registry.ts';
+import type { z } from 'zod';
+import type { Calculation, CalculationContext, CalculationResult } from './define.ts';
+
+/** What a calculation answers: the type of its own schema. */
+export type OutputOf<Of extends Calculation> = z.output<Of['output']>;
+
+/** What may be asked of a calculation, before its schema fills in what was left out. */
+export type AskedOf<Of extends Calculation> = Handed<z.input<Of['input']>>;
+
+/** An input as it may be handed in: lists and records of it may be read-only. */
+export type Handed<Asked> = Asked extends object
+  ? { readonly [Key in keyof Asked]: Handed<Asked[Key]> }
+  : Asked;
 
 /**
- * Runs a calculation on an input that has not been checked yet.
+ * Runs a calculation, with the types of its own schemas.
  *
- * @param id       one of the registry's ids
- * @param input    anything; what does not fit the calculation's fields comes back as faults with their paths
+ * @param input    of its fields; what its schema refuses (a number out of range) comes back as faults with their paths
  * @param context  the knowledge, the current year, and where wanted a listener for progress
  * @returns the output, or every fault of the input in one plain sentence each
  */
-export function runCalculation(
-  id: string,
-  input: unknown,
+export function runCalculation<Asked, Output>(
+  calculation: Calculation<Asked, Output>,
+  input: Handed<NoInfer<Asked>>,
   context: CalculationContext,
-): CalculationResult<unknown> {
-  const calculation = findCalculation(id);
-  if (!calculation) return { ok: false, faults: [unknownCalculation(id)] };
-  const read = calculation.input.safeParse(input);
-  if (!read.success) return { ok: false, faults: inputFaults(read.error.issues, input) };
-  return calculation.run(read.data, context);
-}
-
-/**
- * The pictures that have to be read before a calculation can run.
- *
- * @returns the names as they stand in the input; none where it looks at no picture or the input does not fit
- */
-export function picturesOf(id: string, input: unknown): readonly string[] {
-  const calculation = findCalculation(id);
-  if (calculation?.pictures === undefined) return [];
-  const read = calculation.input.safeParse(input);
-  return read.success ? calculation.pictures(read.data) : [];
-}
-
-function unknownCalculation(id: string) {
-  const known = calculations.map((each) => each.id).join(', ');
-  return {
-    code: 'calculations.unknown',
-    path: '',
-    message: `There is no calculation “${id}”: the ones there are, are ${known}.`,
-  };
+): CalculationResult<Output> {
+  return calculation.answer(input, context);
 }

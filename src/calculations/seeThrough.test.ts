@@ -7,7 +7,7 @@ import {
   openShare,
 } from '../photo/geometry/seeThrough.ts';
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 const context = { yearNow: 2026 } as CalculationContext;
 const seed = 22;
@@ -83,7 +83,7 @@ describe('what stays open', () => {
 
 describe('edges.see-through', () => {
   // biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
-  const ask = (asked: object): any => runCalculation('edges.see-through', asked, context);
+  const ask = (asked: object): any => runById('edges.see-through', asked, context);
   test('gives the curve, and the angle where the chamfer gives most', () => {
     const { output } = ask({
       openingWidthMm: 20,

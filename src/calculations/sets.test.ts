@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/setSizes.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/setSizes.json.
 
@@ -16,7 +16,7 @@ type Size = {
 };
 
 function size(input: object): Size {
-  const result = runCalculation('sets.size', input, context);
+  const result = runById('sets.size', input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output as Size;
 }
@@ -86,7 +86,7 @@ describe('bad input gives one plain sentence that says what to do', () => {
     [{ numbersSeen: [3, 12], prior: { sizes: [{ n: 6, p: 1 }, { n: 12, p: 0 }] } }, 'prior.sizes', 'at least 12'], // biome-ignore format: a row
     [{ numbersSeen: [3, 12], prior: { sizes: [{ n: 12, p: 1 }, { n: 12, p: 2 }] } }, 'prior.sizes', 'each size once'], // biome-ignore format: a row
   ])('%o', (input, path, words) => {
-    const result = runCalculation('sets.size', input, context);
+    const result = runById('sets.size', input, context);
     if (result.ok) throw new Error('no fault');
     expect(result.faults).toHaveLength(1);
     expect(result.faults[0]?.path).toBe(path);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/statistics.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 import { setsLikeness } from './setsLikeness.ts';
 
 // Values and their sources: test/reference/statistics.json.
@@ -10,7 +10,7 @@ const context = { yearNow: 2026 } as CalculationContext;
 
 // biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
 function likeness(input: object): any {
-  const result = runCalculation('sets.likeness', input, context);
+  const result = runById('sets.likeness', input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output;
 }
@@ -76,7 +76,7 @@ describe('bad input gives one plain sentence that says what to do', () => {
     [{ members: [...row([500, 510]), { id: '1', measures: {} }] }, 'members[2].id', 'its own name'],
     [{ members: row([500, 510]), source: 'hearsay' }, 'source', 'measured, catalogue'],
   ])('%o', (input, path, words) => {
-    const result = runCalculation('sets.likeness', input, context);
+    const result = runById('sets.likeness', input, context);
     if (result.ok) throw new Error('no fault');
     expect(result.faults).toHaveLength(1);
     expect(result.faults[0]?.path).toBe(path);

@@ -1,14 +1,14 @@
 import { describe, expect, it, test } from 'vitest';
 import reference from '../../test/reference/regressions.json' with { type: 'json' };
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
-const context = { yearNow: 2026 } as Parameters<typeof runCalculation>[2];
+const context = { yearNow: 2026 } as Parameters<typeof runById>[2];
 const near = (found: number, expected: number, relative: number) =>
   expect(Math.abs(found - expected)).toBeLessThanOrEqual(relative * Math.max(Math.abs(expected), 1e-3));
 
 describe('NIST certified regressions', () => {
   it.each(reference.sets)('$id', ({ expected, relative, id: _, ...asked }) => {
-    const result = runCalculation('sets.line', asked, context);
+    const result = runById('sets.line', asked, context);
     if (!result.ok) throw new Error(JSON.stringify(result.faults));
     const found = result.output as typeof expected & {
       coefficientSd: number[];
@@ -25,7 +25,7 @@ describe('NIST certified regressions', () => {
 });
 
 const faultsOf = (asked: unknown) => {
-  const result = runCalculation('sets.line', asked, context);
+  const result = runById('sets.line', asked, context);
   return result.ok ? [] : result.faults.map((fault) => fault.code);
 };
 

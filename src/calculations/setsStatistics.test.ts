@@ -4,14 +4,14 @@ import sizes from '../../test/reference/setSizes.json' with { type: 'json' };
 import statistics from '../../test/reference/statistics.json' with { type: 'json' };
 import { huberEstimates } from '../sets/describeValues.ts';
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/describedValues.json, statistics.json and setSizes.json.
 
 const context = { yearNow: 2026 } as CalculationContext;
 
 function output<Found>(id: string, input: unknown): Found {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output as Found;
 }
@@ -114,7 +114,7 @@ describe('sets.groups', () => {
       'distances[0][0]',
     ],
   ])('%o', (input, path) => {
-    const result = runCalculation('sets.groups', input, context);
+    const result = runById('sets.groups', input, context);
     if (result.ok) throw new Error('no fault');
     expect(result.faults.map((fault) => fault.path)).toEqual([path]);
   });

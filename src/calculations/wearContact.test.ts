@@ -4,7 +4,7 @@ import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 import { wearContact } from './wearContact.ts';
 
 const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
@@ -13,7 +13,7 @@ const context: CalculationContext = { knowledge, yearNow: 2026 };
 
 // biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
 function contact(input: object): any {
-  const result = runCalculation('wear.contact', input, context);
+  const result = runById('wear.contact', input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output;
 }
@@ -69,7 +69,7 @@ describe('bad input gives one plain sentence that says what to do', () => {
     ],
   ])('%s', (_, input, path, words) => {
     // biome-ignore format: a table
-    const result = runCalculation('wear.contact', input, context);
+    const result = runById('wear.contact', input, context);
     if (result.ok) throw new Error('no fault');
     expect(result.faults).toHaveLength(1);
     expect(result.faults[0]?.path).toBe(path);

@@ -5,7 +5,7 @@ import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 // Values and their sources: test/reference/wood.json.
 
@@ -14,13 +14,13 @@ const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge 
 const context: CalculationContext = { knowledge, yearNow: 2026 };
 
 function output(id: string, input: object): Record<string, number> {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output as Record<string, number>;
 }
 
 function faults(id: string, input: object): { code: string; path: string; message: string }[] {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (result.ok) throw new Error(`no fault: ${JSON.stringify(result.output)}`);
   return result.faults;
 }

@@ -7,7 +7,7 @@ import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { panelLoss } from '../wood/panelLoss.ts';
 import type { CalculationContext } from './define.ts';
-import { runCalculation } from './runCalculation.ts';
+import { runById } from './runById.ts';
 
 const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
 const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
@@ -15,7 +15,7 @@ const context: CalculationContext = { knowledge, yearNow: 2026 };
 
 // biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
 function panel(input: object): any {
-  const result = runCalculation('wood.panel-loss', input, context);
+  const result = runById('wood.panel-loss', input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output;
 }
@@ -97,7 +97,7 @@ describe('wood.panel-loss', () => {
     [{ ...board, widthMm: -4 }, 'widthMm', 'above 0'],
     [{ ...board, indoors: 'the-moon' }, 'indoors', 'us-most'],
   ])('%o', (input, path, words) => {
-    const result = runCalculation('wood.panel-loss', input, context);
+    const result = runById('wood.panel-loss', input, context);
     if (result.ok) throw new Error('no fault');
     expect(result.faults).toHaveLength(1);
     expect(result.faults[0]?.path).toBe(path);

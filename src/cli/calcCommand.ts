@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import type { Calculation, CalculationContext, Fault } from '../calculations/define.ts';
 import { calculations, findCalculation } from '../calculations/registry.ts';
-import { picturesOf, runCalculation } from '../calculations/runCalculation.ts';
 import type { Picture } from '../photo/picture.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -51,9 +50,9 @@ async function run(calculation: Calculation, file: string, terminal: Terminal): 
   }
   const context = await contextFor(calculation, terminal);
   if (!context) return 2;
-  const pictures = await readPictures(picturesOf(calculation.id, input), terminal);
+  const pictures = await readPictures(calculation.pictures?.(input) ?? [], terminal);
   if (!pictures) return 2;
-  const result = runCalculation(calculation.id, input, Object.assign(context, { pictures }));
+  const result = calculation.answer(input, Object.assign(context, { pictures }));
   if (result.ok) return print(terminal, result.output);
   for (const fault of result.faults) terminal.err(faultLine(fault));
   return 2;

@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import type { CalculationResult } from '../calculations/define.ts';
-import { picturesOf } from '../calculations/runCalculation.ts';
+import { picturesOf } from '../calculations/runById.ts';
 import { isSha256 } from '../record/photoPaths.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import { faultAnswer, faultsAnswer } from './faultAnswer.ts';

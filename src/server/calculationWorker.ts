@@ -1,5 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { runCalculation } from '../calculations/runCalculation.ts';
+import { runById } from '../calculations/runById.ts';
 import type { Picture } from '../photo/picture.ts';
 import type { Outcome } from '../record/fault.ts';
 import { photoLimits } from '../record/photos.ts';
@@ -23,7 +23,7 @@ async function answerTo({ ask, question }: WorkerQuestion<CalculationQuestion>):
     const { id, input, yearNow, picturePaths = {} } = question;
     const pictures = await readPictures(picturePaths);
     const answer = pictures.ok
-      ? runCalculation(id, input, { knowledge: knowledge(), yearNow, pictures: pictures.value })
+      ? runById(id, input, { knowledge: knowledge(), yearNow, pictures: pictures.value })
       : pictures;
     parentPort?.postMessage({ ask, answer });
   } catch (error) {

@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { evidenceWeigh } from '../../src/calculations/evidence.ts';
 import { runCalculation } from '../../src/calculations/runCalculation.ts';
 import { caseFromPiece } from '../../src/evidence/caseFromPiece.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
@@ -28,9 +29,9 @@ afterAll(async () => {
 /** The same weighing, made here, without a browser. */
 async function weighHere(id: string): Promise<Weighing> {
   const input = { ...caseFromPiece(await pieceOf(server, id)), draws: 500, seed: 1 };
-  const result = runCalculation('evidence.weigh', input, { knowledge, yearNow: new Date().getFullYear() });
+  const result = runCalculation(evidenceWeigh, input, { knowledge, yearNow: new Date().getFullYear() });
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output as Weighing;
+  return result.output;
 }
 
 /** What went to the page's workers and came back, as the call of functions in workers words it. */

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { calculations } from '../../src/calculations/registry.ts';
-import { runCalculation } from '../../src/calculations/runCalculation.ts';
+import { runById } from '../../src/calculations/runById.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
@@ -38,7 +38,7 @@ describe.each(['__proto__', 'constructor', 'toString'])('the name %s', (name) =>
     'breaks nothing in $id',
     ({ id, example }) => {
       for (const input of withNameAt(inShort(example), name)) {
-        const result = runCalculation(id, input, { yearNow: 2026, knowledge });
+        const result = runById(id, input, { yearNow: 2026, knowledge });
         if (!result.ok) expect(result.faults[0]?.message).toMatch(/\w/);
       }
     },
@@ -47,7 +47,7 @@ describe.each(['__proto__', 'constructor', 'toString'])('the name %s', (name) =>
   it('is no form of furniture', () => {
     const faultsOf = (id: string, change: object) => {
       const example = calculations.find((one) => one.id === id)?.example as object;
-      const result = runCalculation(id, { ...example, ...change }, { yearNow: 2026, knowledge });
+      const result = runById(id, { ...example, ...change }, { yearNow: 2026, knowledge });
       return result.ok ? [] : result.faults.map((fault) => fault.code);
     };
     expect(faultsOf('evidence.weigh', { form: name })).toHaveLength(1);

@@ -1,5 +1,5 @@
 import type { Hono } from 'hono';
-import { runCalculation } from '../../src/calculations/runCalculation.ts';
+import { runById } from '../../src/calculations/runById.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { fieldGuide } from '../../src/opinion/fieldGuide.ts';
@@ -51,8 +51,7 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
       builtIn === undefined ? {} : { builtIn },
     ),
     own,
-    calculate: async ({ id, input, yearNow }) =>
-      runCalculation(id, input, { knowledge: own.knowledge(), yearNow }),
+    calculate: async ({ id, input, yearNow }) => runById(id, input, { knowledge: own.knowledge(), yearNow }),
     setGuide: async (of) => {
       const guide = fieldGuide(of, own.knowledge());
       return guide && makeFieldGuide(guide);

@@ -1,5 +1,4 @@
 import { useId, useState } from 'react';
-import { findCalculation } from '../../calculations/registry.ts';
 import { capital, partName } from '../examination/examRoom.ts';
 import { TextField } from '../fields/TextField.tsx';
 import {
@@ -43,7 +42,7 @@ export function ResultSheet({ room, found, title, part }: Props) {
           </div>
         </>
       )}
-      <HowDone id={found.calculation} />
+      <HowDone of={found.calculation} />
     </section>
   );
 }
@@ -121,15 +120,13 @@ function EnterAs({ room, found, speaksOf }: { room: BenchRoom; found: Found; spe
 }
 
 /** The method and source of a calculation, one touch below its result. */
-export function HowDone({ id }: { id: string }) {
-  const calculation = findCalculation(id);
-  if (calculation === undefined) return null;
+function HowDone({ of: { method, source } }: { of: Found['calculation'] }) {
   return (
     <details className="bench-how">
       <summary>How it was reckoned</summary>
-      <p className="small">{calculation.method}</p>
+      <p className="small">{method}</p>
       <p className="small">
-        <strong>Source:</strong> {calculation.source}
+        <strong>Source:</strong> {source}
       </p>
     </details>
   );

@@ -1,4 +1,4 @@
-import type { Fault } from '../../calculations/define.ts';
+import type { Calculation, Fault } from '../../calculations/define.ts';
 import type { Form, FormPart, Knowledge } from '../../knowledge/schema.ts';
 import type { BenchResult } from '../../piece/benchResult.ts';
 import type { Json } from '../../piece/event.ts';
@@ -26,15 +26,15 @@ export type SpeaksOf = {
 
 /** What a tool has found: the calculation as it was done, and what it says. */
 export type Found = {
-  calculation: string;
-  input: Json;
-  output: Json;
+  calculation: Pick<Calculation, 'id' | 'method' | 'source'>;
+  input: unknown;
+  output: unknown;
   /** The result in a sentence, with its doubt. */
   says: string;
   /** Left out where the result is a measure only, or can't tell. */
   speaksOf?: SpeaksOf;
   photo?: string;
-  marks?: Json;
+  marks?: unknown;
 };
 
 /** Keeps a result at the bench. */
@@ -42,14 +42,14 @@ export function keepResult(id: string, title: string, found: Found, part?: strin
   const { calculation, input, output, says, photo, marks } = found;
   const result: BenchResult = {
     id,
-    calculation,
+    calculation: calculation.id,
     title,
-    input,
-    output,
+    input: asJson(input),
+    output: asJson(output),
     says,
     ...(part === undefined ? {} : { part }),
     ...(photo === undefined ? {} : { photo }),
-    ...(marks === undefined ? {} : { marks }),
+    ...(marks === undefined ? {} : { marks: asJson(marks) }),
   };
   return { kind: 'bench-recorded', changes: [{ path: ['bench', id], to: result as Json }] };
 }
@@ -58,9 +58,9 @@ export function keepResult(id: string, title: string, found: Found, part?: strin
 export function enterFinding(sign: string, part: string | undefined, found: Found, piece: Piece): Act {
   const id = findingKey(sign, part);
   const measured: MeasuredBy = {
-    calculation: found.calculation,
-    input: found.input,
-    output: found.output,
+    calculation: found.calculation.id,
+    input: asJson(found.input),
+    output: asJson(found.output),
     likelihoods: { ...found.speaksOf?.likelihoods },
     says: found.says,
   };
@@ -80,6 +80,11 @@ export function enterFinding(sign: string, part: string | undefined, found: Foun
     measured,
   };
   return { kind: 'finding-recorded', changes: [{ path: ['findings', id], to: finding as Json }] };
+}
+
+/** As it is kept: what was left out stays out. */
+function asJson(value: unknown): Json {
+  return JSON.parse(JSON.stringify(value));
 }
 
 function seems(found: Found): boolean {

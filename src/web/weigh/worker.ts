@@ -1,5 +1,6 @@
 import { expose } from 'comlink';
 import type { CalculationResult } from '../../calculations/define.ts';
+import { evidenceWeigh } from '../../calculations/evidence.ts';
 import { runCalculation } from '../../calculations/runCalculation.ts';
 import type { CaseToWeigh } from '../../evidence/caseToWeigh.ts';
 import { ownNamesOnly } from '../../knowledge/ownNamesOnly.ts';
@@ -34,7 +35,7 @@ expose({
   weigh(caseToWeigh, onProgress, onEarly) {
     if (desk.known === undefined) throw new Error('no knowledge was handed over');
     let told = 0;
-    return runCalculation('evidence.weigh', caseToWeigh, {
+    return runCalculation(evidenceWeigh, caseToWeigh, {
       ...desk.known,
       onProgress: (share) => {
         if (share - told >= 0.01) {
@@ -43,7 +44,7 @@ expose({
         }
         return true;
       },
-      onEarly: (looks) => onEarly?.(looks as EarlyLooks),
-    }) as CalculationResult<Weighing>;
+      onEarly: (looks) => onEarly?.(looks),
+    });
   },
 } satisfies WeighingWorker);

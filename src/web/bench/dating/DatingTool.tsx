@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Json } from '../../../piece/event.ts';
+import { datingSpanCalculation } from '../../../calculations/dating.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
 import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
@@ -7,7 +7,7 @@ import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { useDraft } from '../sets/useDraft.ts';
 import { DatingFigure } from './DatingFigure.tsx';
-import { type DatingFound, datingWords } from './datingWords.ts';
+import { datingWords } from './datingWords.ts';
 import { datedSigns, ownSign, signsToDate } from './readSigns.ts';
 import { SignLine } from './SignLine.tsx';
 import './dating.css';
@@ -36,13 +36,13 @@ export function DatingTool({ room }: { room: BenchRoom }) {
   }));
   const { signs, faults } = signsToDate(draft.signs);
   const input = { signs, combine: draft.combine };
-  const result = signs.length === 0 ? undefined : runHere<DatingFound>('dating.span', input, knowledge);
+  const result = signs.length === 0 ? undefined : runHere(datingSpanCalculation, input, knowledge);
   const nameOf = (sign: string) => knowledge.signs[sign]?.name ?? sign;
   const found: Found | undefined = result?.ok
     ? {
-        calculation: 'dating.span',
-        input: input as Json,
-        output: result.output as Json,
+        calculation: datingSpanCalculation,
+        input,
+        output: result.output,
         says: datingWords(result.output, nameOf),
         marks: draft,
       }

@@ -1,17 +1,11 @@
+import type { datingSpanCalculation } from '../../../calculations/dating.ts';
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
 import { probablyThat, toldShares } from '../../../weighing/probabilityWords.ts';
 import { listed } from '../../shell/listed.ts';
 
 /** What `dating.span` gives back. */
-export type DatingFound = {
-  p50: [number, number];
-  p90: [number, number];
-  median: number;
-  mean: number;
-  sd: number;
-  density: [number, number][];
-  binding: { sign: string; end: 'from' | 'to'; byYears: number }[];
-};
+export type DatingFound = OutputOf<typeof datingSpanCalculation>;
 
 /** The span in sentences, and which sign holds which end. */
 export function datingWords(found: DatingFound, nameOf: (sign: string) => string): string {

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { Json } from '../../../piece/event.ts';
+import { edgesSeeThrough } from '../../../calculations/seeThrough.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
@@ -7,7 +7,7 @@ import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { CurveFigure } from './CurveFigure.tsx';
-import { edgeWords, type SeeThrough, seenWords } from './edgeWords.ts';
+import { edgeWords, seenWords } from './edgeWords.ts';
 import { SectionFigure } from './SectionFigure.tsx';
 import './edges.css';
 
@@ -33,15 +33,14 @@ export function EdgesTool({ room }: { room: BenchRoom }) {
           chamferWidthMm: isChamfered ? (cut as number) : 0,
           stepDeg: 1,
         };
-  const result =
-    input === undefined ? undefined : runHere<SeeThrough>('edges.see-through', input, room.knowledge);
+  const result = input === undefined ? undefined : runHere(edgesSeeThrough, input, room.knowledge);
   const found: Found | undefined =
     input === undefined || result === undefined || !result.ok
       ? undefined
       : {
-          calculation: 'edges.see-through',
+          calculation: edgesSeeThrough,
           input,
-          output: result.output as Json,
+          output: result.output,
           says: edgeWords(result.output, isChamfered),
         };
   const seen = result?.ok ? seenWords(result.output.curve, angleDeg, isChamfered) : '';

@@ -1,10 +1,8 @@
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
+import type { edgesSeeThrough } from '../../../calculations/seeThrough.ts';
+
 /** What `edges.see-through` gives back. */
-export type SeeThrough = {
-  curve: { angleDeg: number; square: number; chamfered: number }[];
-  differsFromDeg: number | null;
-  closesDeg: { square: number; chamfered: number };
-  most: { angleDeg: number; share: number };
-};
+export type SeeThrough = OutputOf<typeof edgesSeeThrough>;
 
 /** What stays open at an angle; nothing beyond the end of the curve. */
 export function openAt(curve: SeeThrough['curve'], angleDeg: number): { square: number; chamfered: number } {

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CalculationContext } from '../../../calculations/define.ts';
-import { runCalculation } from '../../../calculations/runCalculation.ts';
+import { runById } from '../../../calculations/runById.ts';
 import { sightOf, woodOf } from './edgeSection.ts';
 import { edgeWords, openAt, type SeeThrough, seenWords } from './edgeWords.ts';
 
 const section = { openingWidthMm: 22, thicknessMm: 12, chamferDepthMm: 8, chamferWidthMm: 7 };
 const reckon = (input: object): SeeThrough => {
-  const result = runCalculation('edges.see-through', { ...input, stepDeg: 1 }, {
+  const result = runById('edges.see-through', { ...input, stepDeg: 1 }, {
     yearNow: 2026,
   } as CalculationContext);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));

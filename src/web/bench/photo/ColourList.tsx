@@ -1,3 +1,4 @@
+import { photoColourDifference } from '../../../calculations/photoColour.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import { told } from '../../../units/doubt.ts';
 import { runHere } from '../runHere.ts';
@@ -15,8 +16,8 @@ export function ColourList({ samples, beside, knowledge }: Props) {
         const apart =
           first === undefined || id === beside
             ? undefined
-            : runHere<{ deltaE2000: number; sigma: number | null }>(
-                'photo.colour-difference',
+            : runHere(
+                photoColourDifference,
                 { a: first.lab, b: lab, sigmaA: first.sigma, sigmaB: sigma },
                 knowledge,
               );

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Json } from '../../../piece/event.ts';
+import { photoColourBalance } from '../../../calculations/photoColourBalance.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
 import type { BenchRoom, Found } from '../benchRoom.ts';
@@ -7,7 +7,7 @@ import { ResultSheet } from '../ResultSheet.tsx';
 import { regionOf } from './boardMark.ts';
 import { ColourList } from './ColourList.tsx';
 import { cardRegions } from './cardRegions.ts';
-import { type Balanced, colourWords } from './colourWords.ts';
+import { colourWords } from './colourWords.ts';
 import { FindCard } from './FindCard.tsx';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
@@ -60,17 +60,17 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
     first === undefined || second === undefined
       ? undefined
       : { patches, samples, compare: { exposed: first.id, protected: second.id }, surface };
-  const reckoned = useReckoned<Balanced>(laid, 'photo.colour-balance', input);
+  const reckoned = useReckoned(laid, photoColourBalance, input);
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
   const likelihoods = output?.comparison?.likelihoods ?? undefined;
   const found: Found | undefined = output && {
-    calculation: 'photo.colour-balance',
-    input: reckoned.input as Json,
-    output: output as unknown as Json,
+    calculation: photoColourBalance,
+    input: reckoned.input,
+    output,
     says: colourWords(output, first?.id ?? '', second?.id ?? ''),
     ...(likelihoods === undefined ? {} : { speaksOf: { signs: ['bare-wood-darkened'], likelihoods } }),
     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
-    marks: marks.list as unknown as Json,
+    marks: marks.list,
   };
   const taken = marks.list.flatMap(({ id }) => Number(/^place-(\d+)$/.exec(id)?.[1] ?? 0));
   const next = Math.max(0, ...taken) + 1;

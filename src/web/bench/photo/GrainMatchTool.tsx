@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Json } from '../../../piece/event.ts';
+import { photoGrainMatch } from '../../../calculations/photoGrainMatch.ts';
 import { told } from '../../../units/doubt.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import type { BenchRoom, Found } from '../benchRoom.ts';
@@ -15,17 +15,6 @@ import { Under } from './Under.tsx';
 import { useMarks } from './useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
-
-type Match = {
-  says: string;
-  tells: boolean;
-  likelihoodRatio: number;
-  correlation: number;
-  shiftPx: number;
-  shiftSigmaPx: number;
-  profiles: { a: number[]; b: number[] };
-  null: { how: string };
-};
 
 /** Whether the grain goes on across a band: a cuff, a joint, the edge of a patch. */
 export function GrainMatchTool({ room }: { room: BenchRoom }) {
@@ -49,17 +38,17 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
     a === undefined || b === undefined || directionDeg === undefined
       ? undefined
       : { a, b, directionDeg, painted: surface === 'painted' };
-  const reckoned = useReckoned<Match>(laid, 'photo.grain-match', input);
+  const reckoned = useReckoned(laid, photoGrainMatch, input);
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
   const speaksOf = output?.tells ? grainSpeaksOf(across, output.likelihoodRatio) : undefined;
   const found: Found | undefined = output && {
-    calculation: 'photo.grain-match',
-    input: reckoned.input as Json,
-    output: output as unknown as Json,
+    calculation: photoGrainMatch,
+    input: reckoned.input,
+    output,
     says: output.says,
     ...(speaksOf === undefined ? {} : { speaksOf }),
     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
-    marks: marks.list as unknown as Json,
+    marks: marks.list,
   };
   return (
     <div className="photo-tool">

@@ -1,5 +1,6 @@
+import { photoGrain } from '../../../calculations/photoGrain.ts';
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import type { Point } from '../../../photo/picture.ts';
-import type { Json } from '../../../piece/event.ts';
 import type { BenchRoom, Found } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { regionOf } from './boardMark.ts';
@@ -11,16 +12,7 @@ import { useMarks } from './useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
 
-type Grain = {
-  says: string;
-  tells: boolean;
-  coherence: number;
-  spreadDeg: number;
-  map: {
-    cellPx: number;
-    cells: { x: number; y: number; orientationDeg: number | null; coherence: number }[];
-  };
-};
+type Grain = OutputOf<typeof photoGrain>;
 
 /** Which way the grain runs in a region of a photo, drawn as strokes. */
 export function GrainTool({ room }: { room: BenchRoom }) {
@@ -37,17 +29,17 @@ export function GrainTool({ room }: { room: BenchRoom }) {
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
   const marks = useMarks(`${room.piece.id}.grain.${laid.key}`);
   const region = regionOf(marks.of('region'), laid.open);
-  const reckoned = useReckoned<Grain>(laid, 'photo.grain', region && { region });
+  const reckoned = useReckoned(laid, photoGrain, region && { region });
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
   const found: Found | undefined = output && {
-    calculation: 'photo.grain',
-    input: reckoned.input as Json,
-    output: output as unknown as Json,
+    calculation: photoGrain,
+    input: reckoned.input,
+    output,
     says: output.tells
       ? `${output.says} Over the region it wanders by ${output.spreadDeg.toFixed(1)}°.`
       : output.says,
     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
-    marks: marks.list as unknown as Json,
+    marks: marks.list,
   };
   return (
     <div className="photo-tool">

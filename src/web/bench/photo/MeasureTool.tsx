@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import type { Json } from '../../../piece/event.ts';
 import { capital } from '../../examination/examRoom.ts';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
@@ -142,7 +141,7 @@ function Measures({ room, laid, marks, scale, sigmaPx }: MeasuresProps) {
                   found={{
                     ...measured.found,
                     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
-                    marks: marks.list as unknown as Json,
+                    marks: marks.list,
                   }}
                   title={`${capital(mark.name)} in ${laid.title}`}
                 />

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import type { Json } from '../../../piece/event.ts';
+import { photoToolmarks } from '../../../calculations/photoToolmarks.ts';
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { PickField } from '../../fields/PickField.tsx';
@@ -13,24 +14,14 @@ import { OnPhoto } from './OnPhoto.tsx';
 import { PhotoBoard } from './PhotoBoard.tsx';
 import { mmPerPxAt } from './photoScale.ts';
 import { ScaleFields } from './ScaleFields.tsx';
-import { type KindLikelihoods, marksSpeakOf, ratioWords } from './speaksOfMarks.ts';
+import { marksSpeakOf, ratioWords } from './speaksOfMarks.ts';
 import { Under } from './Under.tsx';
 import { useMarks } from './useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
 import { useScale } from './useScale.ts';
 
-type Toolmarks = {
-  kind: string;
-  likelihoods: KindLikelihoods;
-  regularity: number;
-  pitchMm?: number;
-  pitchSigmaMm?: number;
-  arcRadiusMm?: number;
-  arcSigmaMm?: number;
-  seenMm: { along: number; across: number };
-  says: string;
-};
+type Toolmarks = OutputOf<typeof photoToolmarks>;
 
 /** What tool left the marks on a surface, from a photo in raking light. */
 export function ToolmarksTool({ room }: { room: BenchRoom }) {
@@ -63,19 +54,19 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
     region === undefined || directionDeg === undefined || mmPerPx === undefined
       ? undefined
       : { region, directionDeg, mmPerPx: Number(mmPerPx.toPrecision(6)) };
-  const reckoned = useReckoned<Toolmarks>(laid, 'photo.toolmarks', input);
+  const reckoned = useReckoned(laid, photoToolmarks, input);
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
   const signs = output === undefined ? [] : marksSpeakOf(output.likelihoods);
   const tells = signs.some(({ ratio }) => ratio !== 1);
   const sign = signs.find((each) => each.sign === picked) ?? signs[0];
   const found: Found | undefined = output && {
-    calculation: 'photo.toolmarks',
-    input: reckoned.input as Json,
-    output: output as unknown as Json,
+    calculation: photoToolmarks,
+    input: reckoned.input,
+    output,
     says: marksWords(output),
     ...(tells && sign !== undefined ? { speaksOf: sign.speaksOf } : {}),
     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
-    marks: marks.list as unknown as Json,
+    marks: marks.list,
   };
   return (
     <div className="photo-tool">

@@ -1,6 +1,8 @@
 import { useRef, useState } from 'react';
+import type { CalculationResult } from '../../../calculations/define.ts';
+import { photoTwins } from '../../../calculations/photoTwins.ts';
+import type { AskedOf } from '../../../calculations/runCalculation.ts';
 import type { Point } from '../../../photo/picture.ts';
-import type { Json } from '../../../piece/event.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
@@ -85,15 +87,15 @@ function OnBoard({ room, laid, first, layBy }: Props) {
   const result = useTwins(input, room);
   const output = result?.ok ? result.output : undefined;
   const found: Found | undefined = output && {
-    calculation: 'photo.twins',
-    input: input as unknown as Json,
-    output: output as unknown as Json,
+    calculation: photoTwins,
+    input,
+    output,
     says: twinsWords(output, freeSize),
     ...(output.tooling === null
       ? {}
       : { speaksOf: { signs: ['twins-from-a-pattern'], likelihoods: output.tooling } }),
     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
-    marks: marks.list as unknown as Json,
+    marks: marks.list,
   };
   return (
     <div className="photo-tool">
@@ -161,12 +163,11 @@ function OnBoard({ room, laid, first, layBy }: Props) {
 }
 
 /** Compares the outlines once for each pair of them, and not at every touch. */
-function useTwins(input: object | undefined, room: BenchRoom) {
+function useTwins(input: AskedOf<typeof photoTwins> | undefined, room: BenchRoom) {
   const key = input === undefined ? '' : JSON.stringify(input);
-  const last = useRef<{ key: string; result: ReturnType<typeof runHere<Twins>> }>(undefined);
+  const last = useRef<{ key: string; result: CalculationResult<Twins> }>(undefined);
   if (input === undefined) return undefined;
-  if (last.current?.key !== key)
-    last.current = { key, result: runHere<Twins>('photo.twins', input, room.knowledge) };
+  if (last.current?.key !== key) last.current = { key, result: runHere(photoTwins, input, room.knowledge) };
   return last.current.result;
 }
 

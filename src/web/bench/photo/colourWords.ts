@@ -1,19 +1,10 @@
+import type { photoColourBalance } from '../../../calculations/photoColourBalance.ts';
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import { told } from '../../../units/doubt.ts';
 import { capital } from '../../examination/examRoom.ts';
 
-export type LabColour = { L: number; a: number; b: number };
-
-export type Balanced = {
-  residuals: number[];
-  samples: { id: string; lab: LabColour; sd: LabColour; sigma: LabColour }[];
-  comparison: {
-    deltaE2000: number;
-    sigma: number;
-    darkerByL: number;
-    likelihoods: { natural: number; none: number; imitated: number } | null;
-  } | null;
-  notes: string[];
-};
+/** What `photo.colour-balance` gives back. */
+export type Balanced = OutputOf<typeof photoColourBalance>;
 
 /** Two places compared, in words. */
 export function colourWords({ comparison, notes }: Balanced, exposed: string, covered: string): string {

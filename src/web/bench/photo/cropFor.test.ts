@@ -1,7 +1,7 @@
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
 import { findCalculation } from '../../../calculations/registry.ts';
-import { runCalculation } from '../../../calculations/runCalculation.ts';
+import { runById } from '../../../calculations/runById.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import type { Picture } from '../../../photo/picture.ts';
 import { cropFor } from './cropFor.ts';
@@ -32,7 +32,7 @@ test.each(Object.keys(regions))('%s says the same of the part as of the whole pi
   const input = { ...(findCalculation(id)?.example as { file: string }), ...regions[id] };
   const picture = await readPicture(input.file);
   const run = (of: Picture, asked: unknown) =>
-    runCalculation(id, asked, {
+    runById(id, asked, {
       knowledge: {} as Knowledge,
       yearNow: 2026,
       pictures: new Map([[input.file, of]]),

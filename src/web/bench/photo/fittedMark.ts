@@ -1,22 +1,14 @@
+import { photoCircle, photoEllipse } from '../../../calculations/photoGeometry.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import type { Point } from '../../../photo/picture.ts';
-import type { Json } from '../../../piece/event.ts';
 import { formatBoth } from '../../../units/length.ts';
+import type { Found } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
 import type { BoardMark } from './boardMark.ts';
 import type { Measured } from './measured.ts';
 import { inMillimetres, mmPerPxAt, type PhotoScale, scaleDoubtMm } from './photoScale.ts';
 import { withDoubt } from './withDoubt.ts';
 
-type Circle = { centre: Point; radius: number; sigma: number | null; residualRms: number };
-type Ellipse = {
-  centre: Point;
-  semiMajor: number;
-  semiMinor: number;
-  angleDeg: number;
-  residualRms: number;
-  sigma?: { semiMajor: number; semiMinor: number };
-};
 type Axis = { mm: number; sigmaMm: number | undefined };
 
 /**
@@ -57,15 +49,15 @@ export function fittedMark(
     `Fitted to ${points.length} marks, which lie ${residualRms.toFixed(2)} mm off it in the root mean square; the doubt of the scale is counted in.`;
   if (kind === 'circle') {
     const input = { points: placed.output, ...(pointMm > 0 ? { sigmaPoint: pointMm } : {}) };
-    const result = runHere<Circle>('photo.circle', input, knowledge);
+    const result = runHere(photoCircle, input, knowledge);
     if (!result.ok) return result;
     const { centre, radius, sigma, residualRms } = result.output;
     const across = axis(centre, radius, 0, sigma ?? undefined);
     const says = `Diameter ${axisWords(across)}`;
-    return told('photo.circle', input, result.output, says, tail(residualRms), across);
+    return told(photoCircle, input, result.output, says, tail(residualRms), across);
   }
-  const input = { points: placed.output, method: 'geometric' };
-  const result = runHere<Ellipse>('photo.ellipse', input, knowledge);
+  const input = { points: placed.output, method: 'geometric' as const };
+  const result = runHere(photoEllipse, input, knowledge);
   if (!result.ok) return result;
   const { centre, semiMajor, semiMinor, angleDeg, sigma, residualRms } = result.output;
   const least = pointMm * Math.sqrt(2 / points.length);
@@ -73,7 +65,7 @@ export function fittedMark(
   const long = axis(centre, semiMajor, angleDeg, floored(sigma?.semiMajor));
   const short = axis(centre, semiMinor, angleDeg + 90, floored(sigma?.semiMinor));
   const says = `Long axis ${axisWords(long)}; short axis ${axisWords(short)}`;
-  return told('photo.ellipse', input, result.output, says, tail(residualRms), undefined);
+  return told(photoEllipse, input, result.output, says, tail(residualRms), undefined);
 }
 
 function axisWords({ mm, sigmaMm }: Axis): string {
@@ -83,7 +75,7 @@ function axisWords({ mm, sigmaMm }: Axis): string {
 }
 
 function told(
-  calculation: string,
+  calculation: Found['calculation'],
   input: unknown,
   output: unknown,
   says: string,
@@ -93,7 +85,7 @@ function told(
   return {
     ok: true,
     says,
-    found: { calculation, input: input as Json, output: output as Json, says: `${says}. ${tail}` },
+    found: { calculation, input, output, says: `${says}. ${tail}` },
     ...(across?.sigmaMm === undefined ? {} : { length: { mm: across.mm, sigmaMm: across.sigmaMm } }),
   };
 }

@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
 import { drawn } from '../../../../test/kits/surfaces/drawn.ts';
+import { photoRectify } from '../../../calculations/photoRectify.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import { mapped } from '../../../photo/geometry/homography.ts';
 import type { Point } from '../../../photo/picture.ts';
 import { runHere } from '../runHere.ts';
 import { measuredMark } from './measured.ts';
-import type { PhotoScale, Rectified } from './photoScale.ts';
+import type { PhotoScale } from './photoScale.ts';
 
 const knowledge = {} as Knowledge;
 const world: Point[] = [
@@ -24,7 +25,7 @@ const seen = (place: Point): Point => mapped(toPicture, place).point;
 
 function scaleBy(image: readonly Point[]): PhotoScale {
   const asked = { image, world };
-  const result = runHere<Rectified>('photo.rectify', asked, knowledge);
+  const result = runHere(photoRectify, asked, knowledge);
   if (!result.ok) throw new Error('no view');
   return { kind: 'plane', asked, rectified: result.output, sigmaPx: 1.5, sigmaMm: 0 };
 }

@@ -1,6 +1,6 @@
 import type { Fault } from '../../../calculations/define.ts';
+import { photoMeasure } from '../../../calculations/photoMeasure.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
-import type { Json } from '../../../piece/event.ts';
 import { told } from '../../../units/doubt.ts';
 import type { Found } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
@@ -35,18 +35,18 @@ export function measuredMark(
     : fittedMark(kind, mark, scale, sigmaPx, knowledge);
 }
 
-type Lines = { lengthMm: number; sigmaMm: number; angleDeg?: number; angleSigmaDeg?: number; says: string[] };
-
 function byLines(
   kind: 'length' | 'angle',
   { points }: BoardMark,
   scale: PhotoScale,
   sigmaPx: number,
   knowledge: Knowledge,
-): Measured {
-  const second = kind === 'angle' ? points.slice(2) : undefined;
-  const input = measureInput(scale, points.slice(0, 2), sigmaPx, second);
-  const result = runHere<Lines>('photo.measure', input, knowledge);
+): Measured | undefined {
+  const [a, b, c, d] = points;
+  if (a === undefined || b === undefined) return undefined;
+  const second = kind === 'length' || c === undefined || d === undefined ? undefined : ([c, d] as const);
+  const input = measureInput(scale, [a, b], sigmaPx, second);
+  const result = runHere(photoMeasure, input, knowledge);
   if (!result.ok) return result;
   const { lengthMm, sigmaMm, angleDeg, angleSigmaDeg, says } = result.output;
   const words =
@@ -56,11 +56,7 @@ function byLines(
   return {
     ok: true,
     says: words,
-    found: found('photo.measure', input, result.output, `${words}. ${says.join(' ')}`),
+    found: { calculation: photoMeasure, input, output: result.output, says: `${words}. ${says.join(' ')}` },
     ...(kind === 'length' ? { length: { mm: lengthMm, sigmaMm } } : {}),
   };
-}
-
-function found(calculation: string, input: unknown, output: unknown, says: string): Found {
-  return { calculation, input: input as Json, output: output as Json, says };
 }

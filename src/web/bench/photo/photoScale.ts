@@ -1,21 +1,15 @@
 import type { CalculationResult } from '../../../calculations/define.ts';
+import { photoMeasure } from '../../../calculations/photoMeasure.ts';
+import { photoRectify } from '../../../calculations/photoRectify.ts';
+import type { AskedOf, OutputOf } from '../../../calculations/runCalculation.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
-import { type Homography, mapped } from '../../../photo/geometry/homography.ts';
+import { mapped } from '../../../photo/geometry/homography.ts';
 import { distorted } from '../../../photo/geometry/lens.ts';
 import type { Point } from '../../../photo/picture.ts';
 import { runHere } from '../runHere.ts';
 
-/** What `photo.rectify` gives back, as far as it is used here. */
-export type Rectified = {
-  matrix: number[][];
-  toPicture: number[][];
-  residualPx: number;
-  lens?: { k1: number; sigmaK1: number; centre: Point; unitPx: number };
-  mapped?: Point[];
-  world?: Point[];
-  misfitMm?: number;
-  says: string[];
-};
+/** What `photo.rectify` gives back. */
+export type Rectified = OutputOf<typeof photoRectify>;
 
 /** How a picture’s pixels become millimetres: a plane that marks of known place fix, or one known length. */
 export type PhotoScale =
@@ -36,10 +30,10 @@ const lensAllowancePercent = 0.5;
 /** The input of `photo.measure` for a line, or for the angle of two. */
 export function measureInput(
   scale: PhotoScale,
-  points: readonly Point[],
+  points: readonly [Point, Point],
   sigmaPx: number,
-  secondLine?: readonly Point[],
-): object {
+  secondLine?: readonly [Point, Point],
+): AskedOf<typeof photoMeasure> {
   const asked = { points, sigmaPx, ...(secondLine === undefined ? {} : { secondLine }) };
   if (scale.kind === 'known') {
     const { points: ends, lengthMm, sigmaMm } = scale;
@@ -65,7 +59,7 @@ export function inMillimetres(
     const perPx = knownPerPx(scale);
     return { ok: true, output: points.map(([x, y]): Point => [x * perPx, y * perPx]) };
   }
-  const result = runHere<Rectified>('photo.rectify', { ...scale.asked, map: points }, knowledge);
+  const result = runHere(photoRectify, { ...scale.asked, map: points }, knowledge);
   return result.ok ? { ok: true, output: result.output.mapped ?? [] } : result;
 }
 
@@ -96,12 +90,8 @@ export function scaleDoubtMm(
   sigmaPx: number,
   knowledge: Knowledge,
 ): number | undefined {
-  const points = [a, b].map((place) => inPicture(scale, place));
-  const result = runHere<{ shares: { pairsMm: number; lensMm: number } }>(
-    'photo.measure',
-    measureInput(scale, points, sigmaPx),
-    knowledge,
-  );
+  const points = [inPicture(scale, a), inPicture(scale, b)] as const;
+  const result = runHere(photoMeasure, measureInput(scale, points, sigmaPx), knowledge);
   return result.ok ? Math.hypot(result.output.shares.pairsMm, result.output.shares.lensMm) : undefined;
 }
 
@@ -112,7 +102,7 @@ function inPicture(scale: PhotoScale, [x, y]: Point): Point {
     return [x / perPx, y / perPx];
   }
   const { toPicture, lens } = scale.rectified;
-  const { point } = mapped(toPicture as unknown as Homography, [x, y]);
+  const { point } = mapped(toPicture, [x, y]);
   return lens === undefined
     ? point
     : distorted({ k1: lens.k1 }, { centre: lens.centre, unitPx: [lens.unitPx, lens.unitPx] }, point);

@@ -1,7 +1,7 @@
 import { expose } from 'comlink';
 import type { CalculationResult } from '../../../calculations/define.ts';
 import { findCalculation } from '../../../calculations/registry.ts';
-import { runCalculation } from '../../../calculations/runCalculation.ts';
+import { runById } from '../../../calculations/runById.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import type { Picture } from '../../../photo/picture.ts';
 
@@ -15,7 +15,7 @@ expose({
   run(id, input, file, picture) {
     if (findCalculation(id)?.needsKnowledge !== false)
       throw new Error(`${id} leans on the knowledge files, which are not here`);
-    return runCalculation(id, input, {
+    return runById(id, input, {
       knowledge: {} as Knowledge,
       yearNow: new Date().getFullYear(),
       pictures: new Map([[file, picture]]),

@@ -1,8 +1,7 @@
-import { encodedOf } from '../../../photo/colour/colourSpace.ts';
-import type { LabColour } from './colourWords.ts';
+import { encodedOf, type Lab } from '../../../photo/colour/colourSpace.ts';
 
 /** A colour of CIELAB under D65 as a screen shows it, for a swatch; what a screen can’t show is held to what it can. */
-export function rgbOfLab({ L, a, b }: LabColour): string {
+export function rgbOfLab({ L, a, b }: Lab): string {
   const y = (L + 16) / 116;
   const share = (f: number) => (f > 6 / 29 ? f ** 3 : 3 * (6 / 29) ** 2 * (f - 4 / 29));
   const [X, Y, Z] = [0.95047 * share(y + a / 500), share(y), 1.08883 * share(y - b / 200)];

@@ -1,19 +1,9 @@
+import type { photoTwins } from '../../../calculations/photoTwins.ts';
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import { told } from '../../../units/doubt.ts';
 
-type Fit = { rmsMm: number; maxMm: number; turnDeg: number; shiftMm: [number, number]; size: number };
-
-export type Twins = {
-  rmsMm: number;
-  maxMm: number;
-  sigmaMm: number;
-  noiseMm: number;
-  plain: Fit;
-  mirrored: Fit;
-  better: 'plain' | 'mirrored' | 'alike';
-  tooling: Record<string, number> | null;
-  likelihoodRatio: number | null;
-  notes: string[];
-};
+/** What `photo.twins` gives back. */
+export type Twins = OutputOf<typeof photoTwins>;
 
 /** Two outlines compared, in words. */
 export function twinsWords(twins: Twins, freeSize: boolean): string {

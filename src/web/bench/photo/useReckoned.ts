@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
-import type { CalculationResult } from '../../../calculations/define.ts';
+import type { Calculation, CalculationResult } from '../../../calculations/define.ts';
+import type { Handed } from '../../../calculations/runCalculation.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 
 /** How a calculation on a picture stands: nothing asked, under way, or done with what was asked. */
@@ -15,10 +16,10 @@ export type Reckoned<Output> = {
 const restMs = 250;
 
 /** Runs a calculation on the picture, in a worker, whenever its input changes; an answer to an older question is let fall. */
-export function useReckoned<Output>(
+export function useReckoned<Asked extends { file: string }, Output>(
   { open, file }: LaidPicture,
-  id: string,
-  input: object | undefined,
+  { id }: Calculation<Asked, Output>,
+  input: Omit<Handed<NoInfer<Asked>>, 'file'> | undefined,
 ): Reckoned<Output> {
   const key = input === undefined ? '' : JSON.stringify(input);
   const [done, setDone] = useState<{ key: string; result: CalculationResult<Output> }>();

@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import type { Fault } from '../../../calculations/define.ts';
+import { photoRectify } from '../../../calculations/photoRectify.ts';
+import type { AskedOf } from '../../../calculations/runCalculation.ts';
 import type { Point } from '../../../photo/picture.ts';
 import type { BenchRoom } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
-import type { PhotoScale, Rectified } from './photoScale.ts';
+import type { PhotoScale } from './photoScale.ts';
 import { useCard } from './useCard.ts';
 import type { Marks } from './useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
@@ -52,7 +54,7 @@ export function useScale(
   if (asked === undefined) return { ...rest, scale: undefined, faults: [] };
   if ('known' in asked)
     return { ...rest, scale: { kind: 'known', ...asked.known, sigmaMm: ruleSigmaMm }, faults: [] };
-  const result = runHere<Rectified>('photo.rectify', asked, room.knowledge);
+  const result = runHere(photoRectify, asked, room.knowledge);
   if (!result.ok) return { ...rest, scale: undefined, faults: result.faults };
   const { distances: _distances, ...pairs } = asked;
   const world = asked.world ?? result.output.world ?? [];
@@ -64,14 +66,7 @@ export function useScale(
   };
 }
 
-type Asked =
-  | { known: { points: readonly [Point, Point]; lengthMm: number } }
-  | {
-      image: readonly Point[];
-      world?: readonly Point[];
-      distances?: object;
-      pictureSize?: Point;
-    };
+type Asked = { known: { points: readonly [Point, Point]; lengthMm: number } } | AskedOf<typeof photoRectify>;
 
 function askedOf(
   { way, lengths, card }: Pick<ScaleDesk, 'way' | 'lengths' | 'card'>,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Json } from '../../../piece/event.ts';
+import { setsLikeness } from '../../../calculations/setsLikeness.ts';
 import { formatBoth, formatMm } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
@@ -28,14 +28,14 @@ export function MembersTool({ room }: { room: BenchRoom }) {
   const members = membersOf(draft);
   const faults = tableFaults(draft);
   const input = { members, source: draft.source };
-  const result = members.length < 2 ? undefined : runHere<Likeness>('sets.likeness', input, room.knowledge);
+  const result = members.length < 2 ? undefined : runHere(setsLikeness, input, room.knowledge);
   const narrow = result?.ok ? result.output.narrowSeat : undefined;
   const isOpen = room.form.alterations.includes('arms-added');
   const found: Found | undefined = result?.ok
     ? {
-        calculation: 'sets.likeness',
+        calculation: setsLikeness,
         input,
-        output: result.output as Json,
+        output: result.output,
         says: likenessWords(result.output),
         marks: draft,
         ...(narrow === undefined || !isOpen
@@ -100,7 +100,7 @@ type KeptProps = { room: BenchRoom; isBlank: boolean; onTake: (draft: Draft) => 
 /** Tables kept at the bench before, to be taken up again as they were typed. */
 function KeptTables({ room, isBlank, onTake }: KeptProps) {
   const kept = Object.values(room.piece.bench).flatMap(({ id, title, calculation, marks }) => {
-    const read = calculation === 'sets.likeness' ? draftShape.safeParse(marks) : undefined;
+    const read = calculation === setsLikeness.id ? draftShape.safeParse(marks) : undefined;
     return read?.success ? [{ id, title, draft: read.data }] : [];
   });
   if (kept.length === 0 || !isBlank) return null;

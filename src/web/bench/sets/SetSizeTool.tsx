@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import { z } from 'zod';
-import type { Json } from '../../../piece/event.ts';
+import { setsSize } from '../../../calculations/sets.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
@@ -8,7 +8,7 @@ import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { readNumerals } from './readNumerals.ts';
 import { SizeFigure } from './SizeFigure.tsx';
-import { type SetSize, sizeWords, turnedWords } from './sizeWords.ts';
+import { sizeWords, turnedWords } from './sizeWords.ts';
 import { useDraft } from './useDraft.ts';
 import './sets.css';
 
@@ -31,12 +31,12 @@ export function SetSizeTool({ room }: { room: BenchRoom }) {
     first: draft.first,
     ...(draft.max === undefined ? {} : { prior: { max: draft.max } }),
   };
-  const result = numbers.length === 0 ? undefined : runHere<SetSize>('sets.size', input, room.knowledge);
+  const result = numbers.length === 0 ? undefined : runHere(setsSize, input, room.knowledge);
   const found: Found | undefined = result?.ok
     ? {
-        calculation: 'sets.size',
+        calculation: setsSize,
         input,
-        output: result.output as Json,
+        output: result.output,
         says: sizeWords(result.output, numbers),
         marks: draft.text,
       }

@@ -1,26 +1,12 @@
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
+import type { setsLikeness } from '../../../calculations/setsLikeness.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
 
-type Width = { measure: string; differenceMm: number; sigmaMm: number };
-
 /** What `sets.likeness` gives back. */
-export type Likeness = {
-  outliers: { id: string; measure: string; valueMm: number; medianMm: number; z: number; test: string }[];
-  groups: string[][];
-  armchairWidth: { overall?: Width; seat?: Width };
-  narrowSeat?: { present: number; absent: number };
-  spreads: {
-    kind: string;
-    measure: string;
-    count: number;
-    medianMm: number;
-    sdMm: number;
-    rangeMm: number;
-  }[];
-  judged: boolean;
-  notes: string[];
-};
+export type Likeness = OutputOf<typeof setsLikeness>;
+type Width = NonNullable<Likeness['armchairWidth']['seat']>;
 
 /** What members side by side say, in sentences. */
 export function likenessWords(found: Likeness): string {

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { CalculationContext } from '../../../calculations/define.ts';
-import { runCalculation } from '../../../calculations/runCalculation.ts';
+import { runById } from '../../../calculations/runById.ts';
 import { type Likeness, likenessWords } from './likenessWords.ts';
 import { readNumerals } from './readNumerals.ts';
 import { type SetSize, shareWithin, sizesDrawn, sizeWords, turnedWords } from './sizeWords.ts';
 
 const context = { yearNow: 2026 } as CalculationContext;
 const run = <Output>(id: string, input: object): Output => {
-  const result = runCalculation(id, input, context);
+  const result = runById(id, input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
   return result.output as Output;
 };

@@ -1,16 +1,11 @@
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
+import type { setsSize } from '../../../calculations/sets.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
 import { probablyThat, toldShares } from '../../../weighing/probabilityWords.ts';
 import type { ReadNumber } from './readNumerals.ts';
 
 /** What `sets.size` gives back. */
-export type SetSize = {
-  unbiased: number;
-  posterior: [number, number][];
-  listed: number;
-  median: number;
-  p90: [number, number];
-  mean: number | null;
-};
+export type SetSize = OutputOf<typeof setsSize>;
 
 /** What a set may have had, in a sentence. */
 export function sizeWords(size: SetSize, numbers: readonly ReadNumber[]): string {

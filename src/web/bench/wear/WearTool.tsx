@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { z } from 'zod';
+import { wearContact } from '../../../calculations/wearContact.ts';
 import { drawForm } from '../../../drawing/drawForm.ts';
 import { sidesUnder } from '../../../drawing/sides.ts';
 import { usualSizes } from '../../../drawing/usualSizes.ts';
-import type { Json } from '../../../piece/event.ts';
 import { capital, partName } from '../../examination/examRoom.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
@@ -39,7 +39,7 @@ export function WearTool({ room }: { room: BenchRoom }) {
     }),
   );
   const asked = { form: form.id, features: piece.features, measures: taken };
-  const laid = runHere<WearContact>('wear.contact', asked, knowledge);
+  const laid = runHere(wearContact, asked, knowledge);
   if (!laid.ok)
     return (
       <p className="caution" role="alert">
@@ -54,7 +54,7 @@ export function WearTool({ room }: { room: BenchRoom }) {
     );
   const worn = wornOf(draft.painting, surfaces);
   const input = { ...asked, worn };
-  const result = worn.length === 0 ? undefined : runHere<WearContact>('wear.contact', input, knowledge);
+  const result = worn.length === 0 ? undefined : runHere(wearContact, input, knowledge);
   const score = result?.ok ? result.output.score : null;
   const contrary = score === null ? [] : contraryPainted(score.contrary, draft.painting, surfaces);
   const paintedParts = room.parts.filter(({ id }) => worn.some(({ part }) => part === id));
@@ -62,9 +62,9 @@ export function WearTool({ room }: { room: BenchRoom }) {
     score === null || !result?.ok
       ? undefined
       : {
-          calculation: 'wear.contact',
+          calculation: wearContact,
           input,
-          output: { score } as unknown as Json,
+          output: { score },
           says: wearWords(score, contrary, nameOf),
           marks: draft,
           speaksOf: {
@@ -169,7 +169,7 @@ function fitting<Rows extends readonly unknown[]>(rows: Rows | undefined, faces:
 /** Paintings kept at the bench before, to be taken up again on any device. */
 function KeptPaintings({ room, onTake }: { room: BenchRoom; onTake: (draft: Draft) => void }) {
   const kept = Object.values(room.piece.bench).flatMap(({ id, title, calculation, marks }) => {
-    const read = calculation === 'wear.contact' ? draftShape.safeParse(marks) : undefined;
+    const read = calculation === wearContact.id ? draftShape.safeParse(marks) : undefined;
     return read?.success ? [{ id, title, draft: read.data }] : [];
   });
   if (kept.length === 0) return null;

@@ -55,6 +55,9 @@ describe('wear in words', () => {
   const score: WearScore = {
     auc: 0.9,
     aucSigma: 0.05,
+    rank: 0.7,
+    rankSigma: 0.1,
+    basis: 'judgement',
     likelihoods: { natural: 1, none: 0.2, imitated: 0.25 },
     likelihoodRatio: 4,
     contrary: [],

@@ -1,28 +1,12 @@
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
+import type { wearContact } from '../../../calculations/wearContact.ts';
 import { told } from '../../../units/doubt.ts';
 import { type Painting, surfaceKey } from './painting.ts';
 
-/** A surface as `wear.contact` gives it. */
-export type WearSurface = {
-  part: string;
-  kind: string;
-  surface: number;
-  by: string;
-  along: { from: string; to: string; lengthMm: number };
-  faces: string[];
-  per100Uses: number;
-  grid: number[][];
-};
-
-/** How painted wear agrees with use, as `wear.contact` gives it. */
-export type WearScore = {
-  auc: number | null;
-  aucSigma: number | null;
-  likelihoods: { natural: number; none: number; imitated: number };
-  likelihoodRatio: number;
-  contrary: { part: string; face: string; what: 'worn where nothing touches' | 'sharp where much touches' }[];
-};
-
-export type WearContact = { surfaces: WearSurface[]; unknown: string[]; score: WearScore | null };
+/** What `wear.contact` gives back: surfaces, and how painted wear agrees with use. */
+export type WearContact = OutputOf<typeof wearContact>;
+export type WearSurface = WearContact['surfaces'][number];
+export type WearScore = NonNullable<WearContact['score']>;
 
 /** How often a part is touched, from 1 hardly to 4 at nearly every use. */
 export function oftenLevel(per100Uses: number): 1 | 2 | 3 | 4 {

@@ -1,5 +1,7 @@
 import { useState } from 'react';
-import type { Json } from '../../../piece/event.ts';
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
+import { woodMoisture } from '../../../calculations/wood.ts';
+import { woodMovementCalculation } from '../../../calculations/woodMovement.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatBoth, formatInches, formatMm } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
@@ -10,7 +12,7 @@ import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { WoodChoice, woodAtFirst, woodInput } from './WoodChoice.tsx';
 
-type Movement = { changeMm: number; widthAfterMm: number; sigmaMm: number; notes: string[] };
+type Movement = OutputOf<typeof woodMovementCalculation>;
 
 /** How far a board moves between two moistures; each moisture may be read off a room's air. */
 export function MovementTool({ room }: { room: BenchRoom }) {
@@ -35,14 +37,14 @@ export function MovementTool({ room }: { room: BenchRoom }) {
           toMoisturePercent: to,
           method,
         };
-  const result = input === undefined ? undefined : runHere<Movement>('wood.movement', input, knowledge);
+  const result = input === undefined ? undefined : runHere(woodMovementCalculation, input, knowledge);
   const found: Found | undefined =
     input === undefined || result === undefined || !result.ok
       ? undefined
       : {
-          calculation: 'wood.movement',
-          input: input as Json,
-          output: result.output as Json,
+          calculation: woodMovementCalculation,
+          input,
+          output: result.output,
           says: movementWords(result.output),
         };
   return (
@@ -115,11 +117,7 @@ function RoomAir({ room }: { room: BenchRoom }) {
   const result =
     celsius === undefined || humidity === undefined
       ? undefined
-      : runHere<{ moisturePercent: number; sigmaPercent?: number }>(
-          'wood.moisture',
-          { temperatureC: celsius, relativeHumidityPercent: humidity },
-          room.knowledge,
-        );
+      : runHere(woodMoisture, { temperatureC: celsius, relativeHumidityPercent: humidity }, room.knowledge);
   return (
     <details>
       <summary>Read the moisture off the air of a room</summary>

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Json } from '../../../piece/event.ts';
+import { woodPanelLoss } from '../../../calculations/woodPanel.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
@@ -19,6 +19,13 @@ const parts = [
   { id: 'board', name: 'Another board', note: 'A side, a back, a shelf.' },
 ] as const;
 type Part = (typeof parts)[number]['id'];
+
+const grains = [
+  { id: 'usual', name: 'As is usual for it' },
+  { id: 'upright', name: 'Upright' },
+  { id: 'side-to-side', name: 'From side to side' },
+  { id: 'front-to-back', name: 'From front to back' },
+] as const;
 
 const signs: Record<Part, string[]> = {
   panel: ['panel-shrunk-in-frame'],
@@ -40,7 +47,7 @@ export function PanelTool({ room }: { room: BenchRoom }) {
   );
   const [width, setWidth] = useState<number>();
   const [length, setLength] = useState<number>();
-  const [grain, setGrain] = useState('usual');
+  const [grain, setGrain] = useState<(typeof grains)[number]['id']>('usual');
   const [seen, setSeen] = useState<number>();
   const [nothingSeen, setNothingSeen] = useState(false);
   const [sigma, setSigma] = useState<number | undefined>(0.8);
@@ -59,16 +66,15 @@ export function PanelTool({ room }: { room: BenchRoom }) {
           sigmaMm: sigma,
           indoors,
         };
-  const result =
-    input === undefined ? undefined : runHere<PanelLossFound>('wood.panel-loss', input, knowledge);
+  const result = input === undefined ? undefined : runHere(woodPanelLoss, input, knowledge);
   const woodName = knowledge.woods[wood.wood]?.name ?? wood.wood;
   const found: Found | undefined =
     input === undefined || result === undefined || !result.ok
       ? undefined
       : {
-          calculation: 'wood.panel-loss',
+          calculation: woodPanelLoss,
           input,
-          output: result.output as Json,
+          output: result.output,
           says: panelWords(result.output, woodName, seenMm),
           ...speaks(result.output, part),
         };
@@ -112,13 +118,8 @@ export function PanelTool({ room }: { room: BenchRoom }) {
         <PickField
           label="Which way the grain runs"
           value={grain}
-          options={[
-            { id: 'usual', name: 'As is usual for it' },
-            { id: 'upright', name: 'Upright' },
-            { id: 'side-to-side', name: 'From side to side' },
-            { id: 'front-to-back', name: 'From front to back' },
-          ]}
-          onPick={setGrain}
+          options={grains}
+          onPick={(picked) => setGrain(grains.find(({ id }) => id === picked)?.id ?? 'usual')}
         />
         {movement !== undefined && (
           <PickField

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Json } from '../../../piece/event.ts';
+import { woodRoundness } from '../../../calculations/woodRoundness.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
@@ -8,7 +8,7 @@ import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { RoundFigure } from './RoundFigure.tsx';
-import { type Roundness, roundnessWords } from './roundnessWords.ts';
+import { roundnessWords } from './roundnessWords.ts';
 import { WoodChoice, woodAtFirst, woodInput } from './WoodChoice.tsx';
 
 /** Two diameters of a round part, held against what the wood does in two centuries. */
@@ -30,14 +30,14 @@ export function RoundnessTool({ room }: { room: BenchRoom }) {
     along === undefined || across === undefined || sigma === undefined
       ? undefined
       : { ...woodInput(wood), part, alongMm: along, acrossMm: across, sigmaMm: sigma, indoors };
-  const result = input === undefined ? undefined : runHere<Roundness>('wood.roundness', input, knowledge);
+  const result = input === undefined ? undefined : runHere(woodRoundness, input, knowledge);
   const found: Found | undefined =
     input === undefined || result === undefined || !result.ok
       ? undefined
       : {
-          calculation: 'wood.roundness',
-          input: input as Json,
-          output: result.output as Json,
+          calculation: woodRoundness,
+          input,
+          output: result.output,
           says: roundnessWords(result.output, knowledge.woods[wood.wood]?.name ?? wood.wood),
           speaksOf: {
             signs: part === 'top' ? ['round-top-out-of-round'] : ['turning-out-of-round'],

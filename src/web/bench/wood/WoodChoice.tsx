@@ -17,7 +17,7 @@ export function woodAtFirst(knowledge: Knowledge, read: readonly string[]): Chos
 }
 
 /** The fields of a calculation that say wood and cut. */
-export function woodInput({ wood, cut, ringAngleDeg }: ChosenWood): Record<string, string | number> {
+export function woodInput({ wood, cut, ringAngleDeg }: ChosenWood) {
   return cut === 'between' ? { wood, ringAngleDeg } : { wood, cut };
 }
 

@@ -1,24 +1,12 @@
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
+import type { woodPanelLoss } from '../../../calculations/woodPanel.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
 import { ratioWords } from './roundnessWords.ts';
 
-type Loss = { lossMm: number; sdMm: number; rangeMm: [number, number] };
-
 /** What `wood.panel-loss` gives back. */
-export type PanelLossFound = {
-  expected: Loss;
-  recent: Loss;
-  direction: 'side to side' | 'front to back' | 'up and down';
-  shows: string;
-  drawing: {
-    shape: 'rectangle' | 'round';
-    alongMm: number;
-    acrossAtMakingMm: number;
-    acrossNowMm: number;
-  };
-  likelihoodRatio: number | null;
-};
+export type PanelLossFound = OutputOf<typeof woodPanelLoss>;
 
 /** What a part should have lost, in sentences: by old work and by recent, where it shows, and what the loss seen tells. */
 export function panelWords(found: PanelLossFound, wood: string, seenMm: number | undefined): string {
@@ -41,7 +29,7 @@ function plainWood(name: string): string {
   return [...rest.toReversed(), inSentence(first)].join(' ');
 }
 
-function recentWords({ lossMm, sdMm }: Loss): string {
+function recentWords({ lossMm, sdMm }: PanelLossFound['recent']): string {
   const spread = `give or take ${mm(told(sdMm))}`;
   return lossMm < -0.05
     ? `it would have swelled by ${mm(-lossMm)}, ${spread}`

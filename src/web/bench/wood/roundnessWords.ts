@@ -1,15 +1,11 @@
+import type { OutputOf } from '../../../calculations/runCalculation.ts';
+import type { woodRoundness } from '../../../calculations/woodRoundness.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
 
 /** What `wood.roundness` gives back. */
-export type Roundness = {
-  differenceMm: number;
-  sigmaMm: number;
-  expectedOld: { meanMm: number; sdMm: number };
-  expectedNew: { meanMm: number; sdMm: number };
-  likelihoodRatio: number;
-};
+export type Roundness = OutputOf<typeof woodRoundness>;
 
 /** The result in a sentence: what was found, what old and recent work would have, and how far that tells them apart. */
 export function roundnessWords(result: Roundness, wood: string): string {
