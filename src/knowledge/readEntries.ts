@@ -1,8 +1,8 @@
 import type { Entry } from './entry.ts';
+import { expandGroups } from './expandGroups.ts';
 import { entrySchemas, type FileKind, fileKind } from './fileKind.ts';
 import type { KnowledgeFault } from './knowledgeFault.ts';
 import { parseYaml, type YamlPath } from './parseYaml.ts';
-import { expandGroups } from './partKind.ts';
 
 /** One knowledge file: its path from the knowledge folder, and its text. `mine` for a file of the user's own. */
 export type KnowledgeFile = { path: string; text: string; mine?: boolean };

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { copyFile, mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
+import type { BuiltInPhoto } from './builtInPhoto.ts';
 import { done, type Outcome, refuse } from './fault.ts';
 import { makeDerived, type PhotoFacts, readFacts } from './makeDerived.ts';
 import type { PictureLimits } from './openPicture.ts';
@@ -8,14 +9,11 @@ import { photoPaths, type ShownSize } from './photoPaths.ts';
 import { largePictureBytes, pictureMemory } from './pictureMemory.ts';
 import { type PrintablePicture, printablePictures } from './printablePictures.ts';
 import { receiveFile } from './receiveFile.ts';
-import { type MediaType, sniffMediaType } from './sniffMediaType.ts';
+import { sniffMediaType } from './sniffMediaType.ts';
 import { type InTurn, takingTurns } from './turns.ts';
 
 /** The largest file and the largest picture that come in. */
 export const photoLimits = { mostBytes: 200_000_000, mostPixels: 150_000_000, mostHeicPixels: 64_000_000 };
-
-/** A photo that comes with the program, by its hash. */
-export type BuiltInPhoto = { path: string; mediaType: MediaType };
 
 /** The photos of a record, each under the SHA-256 of its bytes. */
 export type PhotoFolder = {

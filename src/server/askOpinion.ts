@@ -1,16 +1,11 @@
 import type { IssuedFiles } from '../opinion/setIssued.ts';
 import type { Piece } from '../piece/piece.ts';
 import type { PhotoFolder } from '../record/photos.ts';
-import type { PrintablePicture } from '../record/printablePictures.ts';
 import type { InTurn } from '../record/turns.ts';
 import type { JobStep } from './jobs.ts';
-import type { SetOpinion } from './opinionRoutes.ts';
-import type { OpinionAnswer, OpinionQuestion } from './opinionWorker.ts';
+import type { OpinionAnswer, OpinionQuestion, PlateOf, SetOpinion } from './opinionQuestion.ts';
 import { waitingStep } from './waitingStep.ts';
 import type { WorkerDesk } from './workerDesk.ts';
-
-/** Where the picture of a plate is, by the photo's id, and the hash its bytes come to. */
-export type PlateOf = { id: string } & PrintablePicture;
 
 /** Sets opinions in a thread, with the pictures of their plates looked up first. */
 export function askOpinion(

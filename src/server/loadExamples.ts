@@ -7,7 +7,7 @@ import { z } from 'zod';
 import type { Json } from '../piece/event.ts';
 import { photo, photoMark } from '../piece/photo.ts';
 import { piece } from '../piece/piece.ts';
-import type { BuiltInPhoto } from '../record/photos.ts';
+import type { BuiltInPhoto } from '../record/builtInPhoto.ts';
 import { sniffMediaType } from '../record/sniffMediaType.ts';
 
 /** A plate as plates.yaml names it; what its bytes say is read from them. */

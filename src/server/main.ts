@@ -23,7 +23,7 @@ import type { CalculationQuestion } from './calculationRoutes.ts';
 import { type JobStep, openJobs } from './jobs.ts';
 import { listen } from './listen.ts';
 import { loadExamples } from './loadExamples.ts';
-import type { OpinionAnswer, OpinionQuestion } from './opinionWorker.ts';
+import type { OpinionAnswer, OpinionQuestion } from './opinionQuestion.ts';
 import type { TakeOutQuestion } from './pieceFileWorker.ts';
 import { staticFiles } from './staticFiles.ts';
 import { openWorkerDesk } from './workerDesk.ts';

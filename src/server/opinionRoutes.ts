@@ -4,10 +4,8 @@ import type { RecordStore } from '../record/store.ts';
 import { localDay } from './askOpinion.ts';
 import { faultAnswer } from './faultAnswer.ts';
 import { opinionFileName, pdfHeaders } from './issuedFile.ts';
-import type { JobStep, Jobs } from './jobs.ts';
-
-/** Sets a piece's opinion, as it stands now, as the PDF of a draft. */
-export type SetOpinion = (piece: Piece, onStep: (step: JobStep) => void) => Promise<Uint8Array>;
+import type { Jobs } from './jobs.ts';
+import type { SetOpinion } from './opinionQuestion.ts';
 
 /** The opinion as a draft: begun as a job, or waited for. What was signed is handed out by its own routes. */
 export function opinionRoutes(

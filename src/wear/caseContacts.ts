@@ -1,5 +1,5 @@
 import { allAdults, bodyMeasures } from './bodyMeasures.ts';
-import type { Contact } from './contactsOf.ts';
+import type { Contact } from './contact.ts';
 import { along, even, surface, times, touches } from './surface.ts';
 
 const hand = allAdults(bodyMeasures.handBreadth);

@@ -1,4 +1,5 @@
 import { door, drawer, drawerRunner, top } from './caseContacts.ts';
+import type { Contact, SizeOf } from './contact.ts';
 import { foot, frontFoot, leg, rearFoot } from './floorContacts.ts';
 import {
   arm,
@@ -12,12 +13,6 @@ import {
   sideStretcher,
 } from './seatContacts.ts';
 import type { Surface } from './surface.ts';
-
-/** A measure of the piece in mm: the first of these ids that is known, or a usual size. */
-export type SizeOf = (ids: readonly string[], usualMm: number) => number;
-
-/** How one kind of part is touched. */
-export type Contact = (part: { part: string; kind: string }, size: SizeOf) => Surface[];
 
 /** The kinds of part whose touching is known, whatever form they stand in. */
 const contacts: Readonly<Record<string, Contact>> = {

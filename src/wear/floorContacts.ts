@@ -1,4 +1,4 @@
-import type { Contact } from './contactsOf.ts';
+import type { Contact } from './contact.ts';
 import { along, even, surface, times } from './surface.ts';
 
 const frontBack = { from: 'front', to: 'back' } as const;

@@ -1,5 +1,5 @@
 import { allAdults, bodyMeasures, shareBelow, shoeMm } from './bodyMeasures.ts';
-import type { Contact } from './contactsOf.ts';
+import type { Contact } from './contact.ts';
 import { along, type Band, even, surface, times, touches } from './surface.ts';
 
 const foot = allAdults(bodyMeasures.footBreadth);

@@ -1,6 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
 import { type Room, rooms } from '../../lint/rooms.ts';
+import { circlesOfFiles } from './circles.ts';
 import { type RoomFault, roomFaults, type SourceFile } from './roomFaults.ts';
 
 async function sourceFiles(): Promise<SourceFile[]> {
@@ -45,6 +46,25 @@ test('the arrows between the rooms do not run in a circle', () => {
   const planted = { a: { takes: ['b'], pure: false }, b: { takes: ['a'], pure: false } } as const;
   expect(circles(planted)).toEqual(['a', 'b']);
   expect(circles({ a: { takes: ['lost'], pure: false } })).toEqual(['lost']);
+});
+
+test('no file leads back to itself, by types either', async () => {
+  expect(circlesOfFiles(await sourceFiles())).toEqual([]);
+  const planted: SourceFile[] = [
+    { path: 'src/a/one.ts', text: "import type { Two } from '../b/two.ts';\nexport type One = Two;\n" },
+    { path: 'src/b/two.ts', text: "import { three } from './three.tsx';\nexport type Two = typeof three;\n" },
+    {
+      path: 'src/b/three.tsx',
+      text: "export { type One as Three } from '../a/one.ts';\nexport const three = 3;\n",
+    },
+    { path: 'src/b/four.ts', text: "import { three } from './three.tsx';\n// import './four.ts';\n" },
+    { path: 'src/b/self.ts', text: "import './self.ts';\n" },
+    { path: 'src/b/two.test.ts', text: "import './two.ts';\nimport './two.test.ts';\n" },
+  ];
+  expect(circlesOfFiles(planted)).toEqual([
+    ['src/a/one.ts', 'src/b/three.tsx', 'src/b/two.ts'],
+    ['src/b/self.ts'],
+  ]);
 });
 
 describe('planted faults are reported by name', () => {

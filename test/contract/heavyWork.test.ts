@@ -6,7 +6,7 @@ import { openPhotos, photoLimits } from '../../src/record/photos.ts';
 import { type InTurn, takingTurns } from '../../src/record/turns.ts';
 import { askOpinion } from '../../src/server/askOpinion.ts';
 import type { JobStep } from '../../src/server/jobs.ts';
-import type { OpinionQuestion } from '../../src/server/opinionWorker.ts';
+import type { OpinionQuestion } from '../../src/server/opinionQuestion.ts';
 import type { WorkerDesk } from '../../src/server/workerDesk.ts';
 import { temporaryFolder } from '../kits/temporaryFolder.ts';
 

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { done, type Outcome, refuse } from '../fault.ts';
 import { recordFile } from '../openDataFolder.ts';
 import { backupPaths, folderFor, markFolder } from './backupFolder.ts';
+import type { OnStep } from './backupStep.ts';
 import { copyDatabase } from './copyDatabase.ts';
 import { copyDurably, factsOf, syncFolder, writeDurably } from './durableFiles.ts';
 import { type BackupManifest, type KeptFile, manifestName, manifestText } from './manifest.ts';
@@ -28,9 +29,6 @@ export type MadeBackup = {
   copied: { files: number; bytes: number };
   remarks: string[];
 };
-
-/** Where the work says how far it is. */
-export type OnStep = (step: { step: string; done: number; total: number }) => void;
 
 /**
  * Makes one dated copy of a record and reads all of it back. Photos and other files that earlier copies hold are not

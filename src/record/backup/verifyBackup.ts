@@ -1,8 +1,8 @@
 import { basename, join } from 'node:path';
 import type { Fault } from '../../calculations/define.ts';
 import { backupPaths } from './backupFolder.ts';
+import type { OnStep } from './backupStep.ts';
 import { factsOf } from './durableFiles.ts';
-import type { OnStep } from './makeBackup.ts';
 import { type BackupManifest, type KeptFile, readManifest } from './manifest.ts';
 import { readDatabase } from './readDatabase.ts';
 

@@ -3,7 +3,7 @@ import { Suspense } from 'react';
 import { partsOf } from '../../drawing/partsOf.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { coverageWords } from '../../units/doubt.ts';
-import { recorderOf } from '../examination/examRoom.ts';
+import { recorderOf } from '../examination/recorder.ts';
 import { TextPlace } from '../fields/TextPlace.tsx';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { usePiece } from '../record/usePiece.ts';

@@ -7,6 +7,7 @@ import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
 import { ClaimFields } from './ClaimFields.tsx';
 import { PurposeFields } from './PurposeFields.tsx';
+import type { TextOf } from './textOf.ts';
 import './engagement.css';
 
 /** The job as it was taken on: who asks, for what, what they believe, on which days and terms. */
@@ -106,6 +107,3 @@ export function EngagementPage() {
     </div>
   );
 }
-
-/** The fields that are plain words. */
-export type TextOf = Exclude<keyof Engagement, 'purpose' | 'askedOn' | 'examinedOn' | 'effectiveOn'>;

@@ -2,8 +2,8 @@ import type { ReactNode } from 'react';
 import type { Engagement, Purpose } from '../../piece/engagement.ts';
 import { reminderSentences } from '../../piece/purposeReminders.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
-import type { TextOf } from './EngagementPage.tsx';
 import { purposeChoices } from './purposes.ts';
+import type { TextOf } from './textOf.ts';
 
 const cautions: Partial<Record<Purpose, string>> = {
   estate:

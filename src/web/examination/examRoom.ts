@@ -1,11 +1,7 @@
 import type { FormPart, Knowledge } from '../../knowledge/schema.ts';
-import type { EventKind } from '../../piece/event.ts';
 import type { Piece } from '../../piece/piece.ts';
-import type { Act } from './answerSign.ts';
 import type { PhotoUploads } from './photos/usePhotoUploads.ts';
-
-/** Records an act on the piece; a void act (nothing to change) is not recorded. */
-export type Recorder = (act: Act) => void;
+import type { Recorder } from './recorder.ts';
 
 /** What every corner of the examination leans on. */
 export type ExamRoom = {
@@ -17,16 +13,6 @@ export type ExamRoom = {
   record: Recorder;
   uploads: PhotoUploads;
 };
-
-/** The recorder over the piece's own record. */
-export function recorderOf(
-  record: (kind: EventKind, changes: Act['changes']) => void,
-  readOnly: boolean,
-): Recorder {
-  return (act) => {
-    if (!readOnly && act.changes.length > 0) record(act.kind, act.changes);
-  };
-}
 
 /** The name of a part, or of the whole. */
 export function partName(parts: readonly FormPart[], id: string | null | undefined): string {

@@ -1,4 +1,4 @@
-import type { NameBook } from './historyWords.ts';
+import type { NameBook } from './nameBook.ts';
 
 /** What a place in the document is called on the screens, to stand in the middle of a sentence. */
 export function fieldName(path: readonly string[], names: NameBook): string {

@@ -4,7 +4,8 @@ import type { RecordedEvent } from '../../piece/event.ts';
 import { expectedAtFirst } from '../../piece/observationWords.ts';
 import { opinion } from '../../piece/piece.ts';
 import { fieldName } from './fieldName.ts';
-import { historyEntries, type NameBook } from './historyWords.ts';
+import { historyEntries } from './historyWords.ts';
+import type { NameBook } from './nameBook.ts';
 import { valueWords } from './valueWords.ts';
 
 const names: NameBook = {

@@ -3,15 +3,8 @@ import type { Change, Json, RecordedEvent } from '../../piece/event.ts';
 import { observation } from '../../piece/observation.ts';
 import { expectedInWords, shortWords } from '../../piece/observationWords.ts';
 import { fieldName } from './fieldName.ts';
+import type { NameBook } from './nameBook.ts';
 import { valueWords } from './valueWords.ts';
-
-/** How ids of parts, signs and measures are written out. */
-export type NameBook = {
-  sign: (id: string) => string;
-  part: (id: string) => string;
-  measure: (id: string) => string;
-  photo: (id: string) => string;
-};
 
 /** An act as a person reads it: a sentence, and what stood there before and after where that is more than a word. */
 export type HistoryEntry = {

@@ -3,7 +3,7 @@ import { idWords } from '../../knowledge/idWords.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
-import type { NameBook } from './historyWords.ts';
+import type { NameBook } from './nameBook.ts';
 
 /** Names of this piece's parts, measures and photos, and of the signs, to stand in the middle of a sentence. */
 export function useNameBook(piece: Pick<Piece, 'form' | 'photos'>): NameBook {

@@ -1,7 +1,6 @@
 import { type Act, actId, type PieceAnswer, type QueuedAct } from './act.ts';
-import type { DeskEdges, DeskState, Waiting } from './desk.ts';
+import type { DeskEdges, DeskState, OpenPiece, Waiting } from './deskState.ts';
 import type { Asked } from './pieceServer.ts';
-import type { OpenPiece } from './pieceView.ts';
 
 type Delivery = {
   state: DeskState;

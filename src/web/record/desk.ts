@@ -1,74 +1,18 @@
 import type { Change, EventKind, Json } from '../../piece/event.ts';
 import { piece as pieceSchema } from '../../piece/piece.ts';
-import type { RecordAnswer } from '../../server/recordRoutes.ts';
 import { type Act, actId, type PieceAnswer, type QueuedAct } from './act.ts';
-import type { ActsAside } from './actsAside.ts';
 import { deliverQueue, takeFromOutbox } from './deliverQueue.ts';
-import type { Identity } from './identity.ts';
-import type { Outbox } from './outbox.ts';
-import type { Asked, PieceServer } from './pieceServer.ts';
-import { type OpenPiece, openPiece, type PieceView, viewOf } from './pieceView.ts';
+import type { Above, DeskEdges, DeskState, OpenPiece, PieceView, Waiting } from './deskState.ts';
+import type { Asked } from './pieceServer.ts';
+import { openPiece, viewOf } from './pieceView.ts';
 import { standingAfter } from './standing.ts';
 import { isStrange, strangeWords } from './strangeAct.ts';
 import { withSeen } from './withSeen.ts';
-
-/** What a desk needs from outside; tests hand in their own. */
-export type DeskEdges = {
-  outbox: Promise<Outbox>;
-  /** Where an act is put in the moment it is made, until the outbox has it. */
-  aside: ActsAside;
-  server: PieceServer;
-  identity: () => Identity;
-  now: () => string;
-  freshId: () => string;
-  /** Calls back after so many milliseconds; returns how to call it off. */
-  later: (ms: number, act: () => void) => () => void;
-  /** Runs the work while no other tab of this browser runs theirs. */
-  alone: (work: () => Promise<void>) => Promise<void>;
-  /** Tells other tabs that a piece has moved on. */
-  tell: (pieceId: string) => void;
-};
-
-/** What waits here for another record, and whether another one answers than the one the page was opened on. */
-export type Elsewhere = { acts: readonly QueuedAct[]; isOther: boolean };
-
-/** What stands over all pages: entries for another record, and why this one takes none. */
-export type Above = {
-  elsewhere: Elsewhere;
-  /** Null while the record takes entries. */
-  readOnly: RecordAnswer['readOnly'];
-  /** How many entries wait in this browser for the record to take some again. */
-  waiting: number;
-};
 
 const nothingAbove: Above = { elsewhere: { acts: [], isOther: false }, readOnly: null, waiting: 0 };
 
 /** Where acts are made, shown at once, kept, and handed in to the record in order. */
 export type Desk = ReturnType<typeof openDesk>;
-
-/** An act in the line; `place` is unknown for the moment until the outbox has it. */
-export type Waiting = { act: Act; place: number | undefined };
-
-/** What the desk holds while it is open. */
-export type DeskState = {
-  queue: Waiting[];
-  /** Acts that wait for another record than the one that answers. */
-  elsewhere: QueuedAct[];
-  /** Ids of acts on pieces that this record does not have. */
-  strays: Set<string>;
-  /** The record this page was opened on, once it is known. */
-  record: string | undefined;
-  /** True while another record answers than the one this page was opened on. */
-  isOther: boolean;
-  /** Why the record takes no entries, as it last said. */
-  readOnly: RecordAnswer['readOnly'];
-  pieces: Map<string, OpenPiece>;
-  delivering: boolean;
-  /** True while the record does not answer. */
-  trouble: boolean;
-  tries: number;
-  lasting: boolean;
-};
 
 /**
  * Opens the desk: loads what waited from before, and starts handing it in.

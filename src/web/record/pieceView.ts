@@ -1,63 +1,8 @@
 import type { Overwritten } from '../../piece/overwritten.ts';
-import { type Piece, piece as pieceSchema } from '../../piece/piece.ts';
-import type { Act, ActMark, PieceAnswer } from './act.ts';
-import type { DeskState } from './desk.ts';
-import { type Standing, standingAfter } from './standing.ts';
-
-/** Whether what was entered is in the record, on its way, or waiting on this device until the record answers. */
-export type Saving = 'saved' | 'saving' | 'waiting';
-
-/** A piece as a screen sees it. */
-export type PieceView = {
-  state: 'loading' | 'ready' | 'missing' | 'damaged';
-  /** Why the piece can't be shown, where it is damaged. */
-  damage: string;
-  piece: Piece | undefined;
-  readOnly: boolean;
-  canUndo: boolean;
-  canRedo: boolean;
-  /** True where nothing can be taken back because a signature stands there. */
-  undoStopsAtSignature: boolean;
-  saving: Saving;
-  /** How many acts on this piece wait. */
-  waiting: number;
-  /** False where this browser would lose waiting acts with the tab. */
-  lasting: boolean;
-  /** True while the record does not answer. */
-  trouble: boolean;
-  seq: number;
-  /** What the record would not take, in words. */
-  refusals: readonly string[];
-  /** Values that were written over unseen, and wait for an examiner. */
-  overwritten: readonly Overwritten[];
-};
-
-/** What the desk holds of one piece. */
-export type OpenPiece = {
-  id: string;
-  came: 'not-yet' | 'answer' | 'refusal';
-  /** What the record says of a piece that can't be read; empty where it can. */
-  damage: string;
-  standing: Standing;
-  seq: number;
-  /** How many acts the record had on the piece. */
-  count: number;
-  canUndo: boolean;
-  canRedo: boolean;
-  readOnly: boolean;
-  undoStopsAt: PieceAnswer['undoStopsAt'];
-  refusals: readonly string[];
-  /** The acts that an undo and a redo would turn, as the record last told. */
-  undoes: ActMark | undefined;
-  redoes: ActMark | undefined;
-  overwritten: readonly Overwritten[];
-  /** True once the record has moved on by acts of others since this page last acted. */
-  isMovedOn: boolean;
-  /** The act of another hand that a person was asked about before taking it back. */
-  asked: string | undefined;
-  listeners: Set<() => void>;
-  view: PieceView;
-};
+import { piece as pieceSchema } from '../../piece/piece.ts';
+import type { Act } from './act.ts';
+import type { DeskState, OpenPiece, PieceView } from './deskState.ts';
+import { standingAfter } from './standing.ts';
 
 /** A piece just asked for: nothing known of it yet. */
 export function openPiece(id: string): OpenPiece {

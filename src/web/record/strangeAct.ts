@@ -1,6 +1,6 @@
 import type { ActMark } from './act.ts';
+import type { OpenPiece } from './deskState.ts';
 import type { Identity } from './identity.ts';
-import type { OpenPiece } from './pieceView.ts';
 
 /**
  * Whether the act that an undo or redo would turn is another hand's: another device's, or one that came in while this page

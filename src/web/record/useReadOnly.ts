@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react';
 import { useDesk } from './DeskRoom.tsx';
-import type { Above } from './desk.ts';
+import type { Above } from './deskState.ts';
 
 /** Why the record takes no entries; null while it does. */
 export function useReadOnly(): Above['readOnly'] {

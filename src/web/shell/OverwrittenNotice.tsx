@@ -1,7 +1,7 @@
 import type { Overwritten } from '../../piece/overwritten.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { fieldName } from '../history/fieldName.ts';
-import type { NameBook } from '../history/historyWords.ts';
+import type { NameBook } from '../history/nameBook.ts';
 import { useNameBook } from '../history/useNameBook.ts';
 import { valueWords } from '../history/valueWords.ts';
 import type { UsedPiece } from '../record/usePiece.ts';

@@ -3,7 +3,7 @@ import type { Finding } from '../../piece/finding.ts';
 import type { Observation } from '../../piece/observation.ts';
 import { expectedInWords, shortWords } from '../../piece/observationWords.ts';
 import { fieldName } from '../history/fieldName.ts';
-import type { NameBook } from '../history/historyWords.ts';
+import type { NameBook } from '../history/nameBook.ts';
 import { valueWords } from '../history/valueWords.ts';
 
 /** One heading of the comparison, with a line for each thing under it. */

@@ -1,20 +1,15 @@
-import type { Fault } from '../../../calculations/define.ts';
 import { photoMeasure } from '../../../calculations/photoMeasure.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import { told } from '../../../units/doubt.ts';
-import type { Found } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
 import type { BoardMark } from './boardMark.ts';
 import { fittedMark } from './fittedMark.ts';
+import type { Measured } from './measuredSize.ts';
 import { measureInput, type PhotoScale } from './photoScale.ts';
 import { withDoubt } from './withDoubt.ts';
 
 /** What a mark on a photo measures. */
 export type MeasureKind = 'length' | 'angle' | 'circle' | 'ellipse';
-
-export type Measured =
-  | { ok: true; found: Found; says: string; length?: { mm: number; sigmaMm: number } }
-  | { ok: false; faults: Fault[] };
 
 /** Which measure a mark is, by its id: `length-2`; undefined for marks of the scale. */
 export function measureKindOf({ id }: Pick<BoardMark, 'id'>): MeasureKind | undefined {

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Piece } from '../../../piece/piece.ts';
-import type { Recorder } from '../examRoom.ts';
+import type { Recorder } from '../recorder.ts';
 import { addPhoto, type Belongs, photoIdOf } from './photoActs.ts';
 import { type KeptPhoto, sendPhoto } from './sendPhoto.ts';
 

@@ -1,0 +1,7 @@
+import type { Fault } from '../../../calculations/define.ts';
+import type { Found } from '../benchRoom.ts';
+
+/** What a mark on a photo came to, or why it came to nothing. */
+export type Measured =
+  | { ok: true; found: Found; says: string; length?: { mm: number; sigmaMm: number } }
+  | { ok: false; faults: Fault[] };

@@ -1,0 +1,4 @@
+import type { Engagement } from '../../piece/engagement.ts';
+
+/** The fields that are plain words. */
+export type TextOf = Exclude<keyof Engagement, 'purpose' | 'askedOn' | 'examinedOn' | 'effectiveOn'>;
