@@ -5,6 +5,7 @@ import {
   lazyRouteComponent,
   redirect,
 } from '@tanstack/react-router';
+import { readReferenceSearch } from './reference/referenceSearch.ts';
 import { House, NoSuchRoom, Waiting } from './shell/House.tsx';
 import { PieceRoom } from './shell/PieceRoom.tsx';
 import { RoomFault } from './shell/RoomFault.tsx';
@@ -16,23 +17,27 @@ const pieces = createRoute({
   path: '/',
   component: lazyRouteComponent(() => import('./pieces/PiecesPage.tsx'), 'PiecesPage'),
 });
+
 const newPiece = createRoute({
   getParentRoute: () => house,
   path: '/new',
   component: lazyRouteComponent(() => import('./pieces/NewPiecePage.tsx'), 'NewPiecePage'),
 });
+
 const reference = createRoute({
   getParentRoute: () => house,
   path: '/reference',
   validateSearch: readReferenceSearch,
   component: lazyRouteComponent(() => import('./reference/ReferencePage.tsx'), 'ReferencePage'),
 });
+
 const own = createRoute({
   getParentRoute: () => house,
   path: '/reference/own',
   validateSearch: readOwnSearch,
   component: lazyRouteComponent(() => import('./reference/own/OwnPage.tsx'), 'OwnPage'),
 });
+
 const settings = createRoute({
   getParentRoute: () => house,
   path: '/settings',
@@ -40,6 +45,7 @@ const settings = createRoute({
 });
 
 const piece = createRoute({ getParentRoute: () => house, path: '/piece/$id', component: PieceRoom });
+
 const pieceDoor = createRoute({
   getParentRoute: () => piece,
   path: '/',
@@ -47,42 +53,50 @@ const pieceDoor = createRoute({
     throw redirect({ to: '/piece/$id/examination', params, replace: true });
   },
 });
+
 const engagement = createRoute({
   getParentRoute: () => piece,
   path: 'engagement',
   component: lazyRouteComponent(() => import('./engagement/EngagementPage.tsx'), 'EngagementPage'),
 });
+
 const examination = createRoute({
   getParentRoute: () => piece,
   path: 'examination',
   component: lazyRouteComponent(() => import('./examination/ExaminationPage.tsx'), 'ExaminationPage'),
 });
+
 const readings = createRoute({
   getParentRoute: () => piece,
   path: 'readings',
   component: lazyRouteComponent(() => import('./readings/ReadingsPage.tsx'), 'ReadingsPage'),
 });
+
 const bench = createRoute({
   getParentRoute: () => piece,
   path: 'bench',
   component: lazyRouteComponent(() => import('./bench/BenchPage.tsx'), 'BenchPage'),
 });
+
 const opinion = createRoute({
   getParentRoute: () => piece,
   path: 'opinion',
   component: lazyRouteComponent(() => import('./opinion/OpinionPage.tsx'), 'OpinionPage'),
 });
+
 const sign = createRoute({
   getParentRoute: () => piece,
   path: 'sign',
   component: lazyRouteComponent(() => import('./signing/SignPage.tsx'), 'SignPage'),
 });
+
 const comparison = createRoute({
   getParentRoute: () => piece,
   path: 'comparison',
   validateSearch: readComparisonSearch,
   component: lazyRouteComponent(() => import('./signing/ComparisonPage.tsx'), 'ComparisonPage'),
 });
+
 const history = createRoute({
   getParentRoute: () => piece,
   path: 'history',
@@ -107,32 +121,6 @@ const plan = house.addChildren([
     history,
   ]),
 ]);
-
-/** What a reference address may ask for: a shelf, or one entry of one kind. */
-export type ReferenceSearch = {
-  shelf?: string;
-  sign?: string;
-  form?: string;
-  alteration?: string;
-  shop?: string;
-  wood?: string;
-  source?: string;
-  /** Which signs the shelf shows: asked of a form, on a kind of part, hanging on a cause, with a need. */
-  of?: string;
-  on?: string;
-  cause?: string;
-  needs?: string;
-};
-
-function readReferenceSearch(search: Record<string, unknown>): ReferenceSearch {
-  const names = [
-    ...(['shelf', 'sign', 'form', 'alteration', 'shop', 'wood', 'source'] as const),
-    ...(['of', 'on', 'cause', 'needs'] as const),
-  ];
-  return Object.fromEntries(
-    names.flatMap((name) => (typeof search[name] === 'string' ? [[name, search[name]]] : [])),
-  );
-}
 
 /** Which revision a comparison is with; the last one where it is left out. */
 export type ComparisonSearch = { revision?: number };

@@ -1,6 +1,6 @@
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { familyNames } from '../knowledge/familyNames.ts';
-import type { ReferenceSearch } from '../routes.tsx';
+import type { ReferenceSearch } from './referenceSearch.ts';
 
 /** One shelf of the reference books. */
 export const shelfIds = ['signs', 'forms', 'alterations', 'shops', 'woods', 'sources'] as const;

@@ -1,6 +1,6 @@
 import { askedOf } from '../../knowledge/askedOf.ts';
 import type { Form, Knowledge, Sign } from '../../knowledge/schema.ts';
-import type { ReferenceSearch } from '../routes.tsx';
+import type { ReferenceSearch } from './referenceSearch.ts';
 import type { Group } from './shelves.ts';
 
 /** What the shelf of signs is narrowed to: signs asked of a form, on a kind of part, by what they hang on and need. */
