@@ -73,6 +73,9 @@ export default defineConfig({
           // After the others and never more than a few at once: each file has a server and a browser of its own.
           maxWorkers: Math.min(availableParallelism(), 4),
           sequence: { groupOrder: 1 },
+          // A headless browser was once seen to stop drawing, so that a click waited half a minute for a still button. Only such
+          // a wait is tried once more, and the report says so; what is wrong on a page fails at once.
+          retry: { count: 1, condition: /^locator\.\w+: Timeout \d+ms exceeded/ },
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
