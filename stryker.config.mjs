@@ -6,11 +6,11 @@
 /** What is told from the sums: weights, what would change the answer, contradictions, how firm it stands, its words. */
 const told = [
   'src/weighing/{weights,logOdds,hardLimit,reasons,reasonGroups,sharedCauses,wouldChange,turnedLooks}.ts',
-  'src/weighing/{contradictions,explanations,jarsBelow,conflict,firmness,sensitivity,bindingLooks,highestDensity}.ts',
+  'src/weighing/{contradictions,explanations,contradictionBelow,conflict,firmness,sensitivity,bindingLooks,highestDensity}.ts',
   'src/weighing/{probabilityWords,verbalScale,standing,reasonWords,oddsInWords,turnedByShop}.ts',
   'src/weighing/{demonstratedWords,startingOddsEffect,weighCase}.ts',
   'src/calibration/{demonstratedRatio,ratioCalibration}.ts',
-  'src/summation/shopMasses.ts',
+  'src/summation/shopPosterior.ts',
   'src/opinion/{totalWeight,wording}.ts',
   'src/web/readings/speaksFor.ts',
 ];

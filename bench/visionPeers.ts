@@ -25,7 +25,7 @@ export type PeerRow = { what: string; oursMs: number; theirsMs: number; apart: s
 /** Ours and the library's, on the same input in the same run; medians of the given number of runs after one that is not counted. */
 export function comparePeers(
   cv: PeerCv,
-  picture: GreyPicture,
+  _picture: GreyPicture,
   toPicture: Homography,
   runs: number,
 ): PeerRow[] {

@@ -8,7 +8,7 @@ import type { Knowledge } from '../src/knowledge/schema.ts';
 import { evaluate } from '../src/summation/evaluate.ts';
 import { layOut } from '../src/summation/makeLayout.ts';
 import { fixModel } from '../src/summation/model.ts';
-import { shares } from '../src/summation/readingMasses.ts';
+import { shares } from '../src/summation/readingPosterior.ts';
 import { explicitNetwork } from '../src/summation/testing/explicitNetwork.ts';
 import { drawnCase } from './drawnCase.ts';
 import type { Peer } from './peer.ts';
@@ -73,7 +73,7 @@ function beside(
   if (!ready.ok) throw new Error('a case of the benchmark was refused');
   const layout = layOut(ready.prepared, true);
   const network = explicitNetwork(fixModel(layout, bestDraw()));
-  const ours = shares(evaluate(fixModel(layout, bestDraw())).masses);
+  const ours = shares(evaluate(fixModel(layout, bestDraw())).posterior);
   const apart = (theirs: Record<string, number> | undefined) =>
     Math.max(...Object.entries(ours).map(([id, share]) => Math.abs(share - (theirs?.[id] ?? Number.NaN))));
   const general = () => {

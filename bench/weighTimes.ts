@@ -6,8 +6,8 @@ import { evaluate } from '../src/summation/evaluate.ts';
 import type { Evaluation } from '../src/summation/evaluation.ts';
 import { layOut } from '../src/summation/makeLayout.ts';
 import { fixModel } from '../src/summation/model.ts';
-import { leadingOf } from '../src/summation/readingMasses.ts';
-import { shopProbabilities } from '../src/summation/shopMasses.ts';
+import { leadingOf } from '../src/summation/readingPosterior.ts';
+import { shopProbabilities } from '../src/summation/shopPosterior.ts';
 import { nextLooks } from '../src/weighing/nextLooks.ts';
 import { partPosterior } from '../src/weighing/partPosterior.ts';
 import { reasonGroups } from '../src/weighing/reasonGroups.ts';
@@ -60,7 +60,7 @@ function shortAnswer(input: CaseToWeigh, knowledge: Knowledge): Evaluation {
   const ready = prepareCase(input, knowledge, yearNow);
   if (!ready.ok) throw new Error('the case of the benchmark was refused');
   const evaluation = evaluate(fixModel(layOut(ready.prepared), bestDraw()));
-  shopProbabilities(evaluation.model, evaluation.whole, evaluation.masses.total);
+  shopProbabilities(evaluation.model, evaluation.whole, evaluation.posterior.total);
   return evaluation;
 }
 
@@ -92,11 +92,11 @@ function stepsOf(knowledge: Knowledge, input: CaseToWeigh, runs: number, now: ()
     timed('500 redraws', 1, now, () => void redraws(layout, 'period-intact', 'of-the-period', 500, 1)),
     timed('weights of all findings, once summed', few, now, () => {
       const evaluation = evaluate(fixModel(layout, bestDraw()));
-      weighLooks(evaluation, leadingOf(evaluation.masses));
+      weighLooks(evaluation, leadingOf(evaluation.posterior));
     }),
     timed('and those of findings of one cause together', few, now, () => {
       const evaluation = evaluate(fixModel(layout, bestDraw()));
-      const leading = leadingOf(evaluation.masses);
+      const leading = leadingOf(evaluation.posterior);
       reasonGroups(evaluation, weighLooks(evaluation, leading), leading);
     }),
     timed('all next looks', few, now, () => void nextLooks(prepared, new Set())),

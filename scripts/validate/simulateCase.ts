@@ -7,10 +7,10 @@ import { askedOf } from '../../src/knowledge/askedOf.ts';
 import type { Figure } from '../../src/knowledge/figureSchema.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../../src/piece/readings.ts';
-import { massesFor } from '../../src/summation/evaluate.ts';
+import { posteriorFor } from '../../src/summation/evaluate.ts';
 import { layOut } from '../../src/summation/makeLayout.ts';
 import { fixModel } from '../../src/summation/model.ts';
-import { type Masses, shares } from '../../src/summation/readingMasses.ts';
+import { type Posterior, shares } from '../../src/summation/readingPosterior.ts';
 
 /** A case drawn from the model, with the reading that is true of it. */
 export type SimulatedCase = { input: CaseToWeigh; truth: ReadingId };
@@ -37,7 +37,8 @@ export function simulateCase(
   if (!ready.ok) throw new Error('a simulated case was refused');
   const model = fixModel(layOut(ready.prepared), draw);
   const found: Look[] = [];
-  const total = (looks: readonly Look[]): Masses => massesFor(fixModel(model.layout, draw, looks), looks);
+  const total = (looks: readonly Look[]): Posterior =>
+    posteriorFor(fixModel(model.layout, draw, looks), looks);
   let before = total(found);
   for (const look of ready.prepared.looks) {
     const seen = total([...found, look]);

@@ -8,12 +8,12 @@ import { materialOf, type OpinionInput, type OpinionMaterial } from './opinionMa
 import { benchSection } from './sections/bench.ts';
 import { cautionsSection } from './sections/cautions.ts';
 import { conclusionSection } from './sections/conclusion.ts';
+import { contradictionsSection } from './sections/contradictions.ts';
 import { descriptionSection } from './sections/description.ts';
 import { engagementSection } from './sections/engagement.ts';
 import { figuresSection } from './sections/figures.ts';
 import { findingsSection } from './sections/findings.ts';
 import { headBlocks } from './sections/head.ts';
-import { jarsSection } from './sections/jars.ts';
 import { limitsSection } from './sections/limits.ts';
 import { madeWithSection } from './sections/madeWith.ts';
 import { periodAgainstLaterSection } from './sections/periodAgainstLater.ts';
@@ -68,7 +68,7 @@ function sectionsOf(material: OpinionMaterial): Section[] {
     findingsSection(material),
     benchSection(material),
     weightsSection(material),
-    jarsSection(material),
+    contradictionsSection(material),
     readingsSection(material),
     yearsSection(material),
     platesSection(material),

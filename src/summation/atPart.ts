@@ -1,74 +1,75 @@
 import type { Look } from '../evidence/preparedCase.ts';
+import { outcomeCount, outcomeOf } from './cliqueMessage.ts';
 import type { Evaluation } from './evaluation.ts';
 import type { Bins } from './layout.ts';
-import type { PartStand, Seat } from './message.ts';
+import type { MessageRow, PartStand } from './message.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import { type PartHabits, partHabits } from './partHabits.ts';
-import { messageTo, sumsOfSlots } from './partMessage.ts';
+import { messageTo, sumsOfOutcomes } from './partMessage.ts';
 import { type PartBase, partBase } from './partTable.ts';
-import { type Masses, massesFromSums } from './readingMasses.ts';
+import { type Posterior, posteriorFromSums } from './readingPosterior.ts';
 import { contextOf, looksAt } from './readyPart.ts';
-import { slotWeights } from './toldFactor.ts';
-import { slotCount, slotOf } from './unitMessage.ts';
+import { outcomeWeights } from './toldFactor.ts';
 
 /**
- * The masses with other looks at one part, or with its source held fixed.
+ * The posterior with other looks at one part, or with its source held fixed.
  *
  * @param looks   all looks; they may differ from the evaluation's at this part only
  * @param source  `own`, `renewed`, `reused` or an alteration's id
  */
-export function massesAtPart(
+export function posteriorAtPart(
   evaluation: Evaluation,
   partId: string,
   looks: readonly Look[],
   source?: string,
-): Masses {
+): Posterior {
   const stand = standAt(evaluation, partId);
   const { message } = stand;
   const { habits, base } = tablesFor(evaluation, stand, looks);
   if (source === undefined)
-    return massesFromSums(
-      sumsOfSlots(slotsWith(evaluation, stand, habits, base), message.log, evaluation.model.told),
+    return posteriorFromSums(
+      sumsOfOutcomes(outcomesWith(evaluation, stand, habits, base), message.log, evaluation.model.told),
     );
-  const slots = new Float64Array(slotCount);
-  if (source === 'own') addOwn(slots, evaluation, stand, habits, base);
+  const outcomes = new Float64Array(outcomeCount);
+  if (source === 'own') addOwn(outcomes, evaluation, stand, habits, base);
   else {
     for (const way of message.later)
-      if (way.source === source) addDots(slots, way.byYear, base[way.to], habits.later);
+      if (way.source === source) addDots(outcomes, way.byYear, base[way.to], habits.later);
     for (const way of message.old)
       if (way.source === source)
-        for (let slot = 0; slot < slotCount; slot++)
-          slots[slot] =
-            (slots[slot] as number) + habits.old * base.old * sumOf(way.slots[slot] as Float64Array);
+        for (let outcome = 0; outcome < outcomeCount; outcome++)
+          outcomes[outcome] =
+            (outcomes[outcome] as number) +
+            habits.old * base.old * sumOf(way.outcomes[outcome] as Float64Array);
   }
-  return massesFromSums(sumsOfSlots(slots, message.log, evaluation.model.told));
+  return posteriorFromSums(sumsOfOutcomes(outcomes, message.log, evaluation.model.told));
 }
 
-/** The masses by slot with these tables in the place of the part's own. */
-export function slotsWith(
+/** The posterior by outcome with these tables in the place of the part's own. */
+export function outcomesWith(
   evaluation: Evaluation,
   stand: PartStand,
   habits: PartHabits,
   base: PartBase,
 ): Float64Array {
-  const slots = new Float64Array(slotCount);
-  addOwn(slots, evaluation, stand, habits, base);
-  for (let slot = 0; slot < slotCount; slot++)
-    slots[slot] = (slots[slot] as number) + slotLater(stand, habits, base, slot);
-  return slots;
+  const outcomes = new Float64Array(outcomeCount);
+  addOwn(outcomes, evaluation, stand, habits, base);
+  for (let outcome = 0; outcome < outcomeCount; outcome++)
+    outcomes[outcome] = (outcomes[outcome] as number) + outcomeLater(stand, habits, base, outcome);
+  return outcomes;
 }
 
-/** The mass of one slot where the part came later or from another old piece. */
-export function slotLater(
+/** The mass of one outcome where the part came later or from another old piece. */
+export function outcomeLater(
   stand: PartStand,
   habits: Pick<PartHabits, 'later' | 'old'>,
   base: PartBase,
-  slot: number,
+  outcome: number,
 ): number {
   return (
-    habits.later * dot(stand.later.repair[slot] as Float64Array, base.repair) +
-    habits.later * dot(stand.later.improve[slot] as Float64Array, base.improve) +
-    habits.old * base.old * (stand.old[slot] as number)
+    habits.later * dot(stand.later.repair[outcome] as Float64Array, base.repair) +
+    habits.later * dot(stand.later.improve[outcome] as Float64Array, base.improve) +
+    habits.old * base.old * (stand.old[outcome] as number)
   );
 }
 
@@ -76,17 +77,17 @@ export function slotLater(
 export function binsAtPart(evaluation: Evaluation, partId: string, looks: readonly Look[]): Float64Array {
   const stand = standAt(evaluation, partId);
   const { habits, base } = tablesFor(evaluation, stand, looks);
-  const counts = slotWeights(evaluation.model.told);
+  const counts = outcomeWeights(evaluation.model.told);
   const bins = ownByBin(evaluation, stand, habits, base);
   for (const way of stand.message.later) {
-    for (const { slots, others } of way.byMaking) {
+    for (const { outcomes, others } of way.byMaking) {
       const own = base[way.to];
       const line = others === undefined ? own : own.map((value, bin) => value * (others[bin] as number));
-      addSlots(bins, slots, meanFrom(evaluation.model, line, way.earliest), habits.later, counts);
+      addOutcomes(bins, outcomes, meanFrom(evaluation.model, line, way.earliest), habits.later, counts);
     }
   }
   const old = new Float64Array(bins.length).fill(base.old * habits.old);
-  for (const way of stand.message.old) addSlots(bins, way.slots, old, 1, counts);
+  for (const way of stand.message.old) addOutcomes(bins, way.outcomes, old, 1, counts);
   return bins;
 }
 
@@ -101,44 +102,44 @@ export type SourceYears = {
 export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYears[] {
   const { old, layout, told } = evaluation.model;
   // Where something speaks of the reading alone, the stricter levels have to be asked for too.
-  const { table, seats, later, old: reused } = messageTo(evaluation, partId, told !== undefined);
-  const counts = slotWeights(told);
+  const { table, rows, later, old: reused } = messageTo(evaluation, partId, told !== undefined);
+  const counts = outcomeWeights(told);
   const own = new Float64Array(old.length);
-  for (const seat of seats)
-    addSeat(
+  for (const row of rows)
+    addRow(
       own,
-      layout.worldBins[seat.world],
-      seat,
-      table.own[seat.state]?.[seat.world] as Float64Array,
+      layout.worldBins[row.world],
+      row,
+      table.own[row.state]?.[row.world] as Float64Array,
       counts,
-      seat.voice < 0 ? 1 : table.ownMaking[seat.voice],
+      row.habitClass < 0 ? 1 : table.ownMaking[row.habitClass],
     );
   return [
     { source: 'own', to: 'own', years: own },
     ...later.map((way): SourceYears => {
       const by = table[way.to];
-      const years = sumSlots(way.byYear, counts).map((each, bin) => each * (by[bin] as number));
+      const years = sumOutcomes(way.byYear, counts).map((each, bin) => each * (by[bin] as number));
       return { source: way.source, to: way.to, years };
     }),
     ...reused.map((way): SourceYears => {
-      const total = table.old * sumOf(sumSlots(way.slots, counts));
+      const total = table.old * sumOf(sumOutcomes(way.outcomes, counts));
       return { source: way.source, to: 'old', years: old.map((each) => each * total) };
     }),
   ];
 }
 
 /** Adds the mass by bin where the part is of the making, for one world. */
-function addSeat(
+function addRow(
   bins: Float64Array,
   run: Bins | undefined,
-  { world, lines }: Seat,
+  { world, lines }: MessageRow,
   own: Float64Array,
   counts: readonly number[],
   by = 1,
 ): void {
   const { first, count } = run ?? { first: 0, count: 0 };
   for (let k = 0; k * count < lines.length; k++) {
-    const counted = by * (counts[slotOf(world, k)] as number);
+    const counted = by * (counts[outcomeOf(world, k)] as number);
     if (counted === 0) continue;
     for (let i = 0, bin = first; i < count; i++, bin++)
       bins[bin] = (bins[bin] as number) + (lines[k * count + i] as number) * counted * (own[bin] as number);
@@ -154,13 +155,13 @@ export function standAt(evaluation: Evaluation, partId: string): PartStand {
   const mine = looksAt(message.part, looks);
   const habitLooks = mine.filter(isHabit);
   const otherLooks = mine.filter((look) => !isHabit(look));
-  const context = contextOf(model, message.voices.columns, message.part);
+  const context = contextOf(model, message.habitClasses.scenarios, message.part);
   const habits = partHabits(message.part, habitLooks, context);
   const base = partBase(otherLooks, context);
   const total = (to: 'repair' | 'improve') =>
-    Array.from({ length: slotCount }, (_, slot) =>
+    Array.from({ length: outcomeCount }, (_, outcome) =>
       sumLines(
-        message.later.filter((way) => way.to === to).map((way) => way.byYear[slot] as Float64Array),
+        message.later.filter((way) => way.to === to).map((way) => way.byYear[outcome] as Float64Array),
         model.layout.prepared.axis.bins,
       ),
     );
@@ -170,11 +171,11 @@ export function standAt(evaluation: Evaluation, partId: string): PartStand {
     otherLooks,
     habits,
     base,
-    byWorld: withoutVoices(message.seats, habits),
-    dots: message.seats.map((seat) => seatDots(evaluation, seat, base)),
+    byWorld: withoutHabitClasses(message.rows, habits),
+    dots: message.rows.map((row) => rowDots(evaluation, row, base)),
     later: { repair: total('repair'), improve: total('improve') },
-    old: Float64Array.from({ length: slotCount }, (_, slot) =>
-      message.old.reduce((sum, way) => sum + sumOf(way.slots[slot] as Float64Array), 0),
+    old: Float64Array.from({ length: outcomeCount }, (_, outcome) =>
+      message.old.reduce((sum, way) => sum + sumOf(way.outcomes[outcome] as Float64Array), 0),
     ),
   };
   evaluation.worked.keep('stand', partId, stand);
@@ -187,11 +188,11 @@ function isHabit(look: Look): boolean {
 
 /** The tables for other looks at the part; what they leave as it was is not made anew. */
 function tablesFor(evaluation: Evaluation, stand: PartStand, looks: readonly Look[]) {
-  const { part, voices } = stand.message;
+  const { part, habitClasses } = stand.message;
   const mine = looksAt(part, looks);
   const habitLooks = mine.filter(isHabit);
   const otherLooks = mine.filter((look) => !isHabit(look));
-  const context = contextOf(evaluation.model, voices.columns, part);
+  const context = contextOf(evaluation.model, habitClasses.scenarios, part);
   return {
     habits: areSame(habitLooks, stand.habitLooks) ? stand.habits : partHabits(part, habitLooks, context),
     base: areSame(otherLooks, stand.otherLooks) ? stand.base : partBase(otherLooks, context),
@@ -202,21 +203,21 @@ function areSame(a: readonly Look[], b: readonly Look[]): boolean {
   return a.length === b.length && a.every((look, index) => look === b[index]);
 }
 
-function withoutVoices(seats: readonly Seat[], habits: PartHabits): Seat[] {
-  const worlds = new Map<string, Seat>();
-  for (const { world, voice, state, lines } of seats) {
+function withoutHabitClasses(rows: readonly MessageRow[], habits: PartHabits): MessageRow[] {
+  const worlds = new Map<string, MessageRow>();
+  for (const { world, habitClass, state, lines } of rows) {
     const key = `${world} ${state}`;
-    const into = worlds.get(key) ?? { world, voice: -1, state, lines: new Float64Array(lines.length) };
+    const into = worlds.get(key) ?? { world, habitClass: -1, state, lines: new Float64Array(lines.length) };
     worlds.set(key, into);
-    const by = habits.own[voice] as number;
+    const by = habits.own[habitClass] as number;
     for (let i = 0; i < lines.length; i++)
       into.lines[i] = (into.lines[i] as number) + by * (lines[i] as number);
   }
   return [...worlds.values()];
 }
 
-/** A seat's lines met with the part's own, by strictness. */
-function seatDots({ model }: Evaluation, { world, state, lines }: Seat, base: PartBase): Float64Array {
+/** A row's lines met with the part's own, by level. */
+function rowDots({ model }: Evaluation, { world, state, lines }: MessageRow, base: PartBase): Float64Array {
   const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
   const own = base.own[state]?.[world] as Float64Array;
   const dots = new Float64Array(count === 0 ? 0 : lines.length / count);
@@ -228,9 +229,9 @@ function seatDots({ model }: Evaluation, { world, state, lines }: Seat, base: Pa
   return dots;
 }
 
-/** Adds, by slot, the mass where the part is of the making. */
+/** Adds, by outcome, the mass where the part is of the making. */
 function addOwn(
-  slots: Float64Array,
+  outcomes: Float64Array,
   evaluation: Evaluation,
   stand: PartStand,
   habits: PartHabits,
@@ -238,18 +239,17 @@ function addOwn(
 ): void {
   const add = (world: number, dots: Float64Array, by: number) => {
     for (let k = 0; k < dots.length; k++) {
-      const slot = slotOf(world, k);
-      slots[slot] = (slots[slot] as number) + (dots[k] as number) * by;
+      const outcome = outcomeOf(world, k);
+      outcomes[outcome] = (outcomes[outcome] as number) + (dots[k] as number) * by;
     }
   };
-  const { seats } = stand.message;
+  const { rows } = stand.message;
   if (habits === stand.habits)
-    for (const seat of stand.byWorld) add(seat.world, seatDots(evaluation, seat, base), 1);
+    for (const row of stand.byWorld) add(row.world, rowDots(evaluation, row, base), 1);
   else
-    seats.forEach((seat, index) => {
-      const dots =
-        base === stand.base ? (stand.dots[index] as Float64Array) : seatDots(evaluation, seat, base);
-      add(seat.world, dots, habits.own[seat.voice] as number);
+    rows.forEach((row, index) => {
+      const dots = base === stand.base ? (stand.dots[index] as Float64Array) : rowDots(evaluation, row, base);
+      add(row.world, dots, habits.own[row.habitClass] as number);
     });
 }
 
@@ -262,46 +262,45 @@ function ownByBin(
 ): Float64Array {
   const { layout } = evaluation.model;
   const bins = new Float64Array(layout.prepared.axis.bins);
-  const seats = habits === stand.habits ? stand.byWorld : withoutVoices(stand.message.seats, habits);
-  const counts = slotWeights(evaluation.model.told);
-  for (const seat of seats)
-    addSeat(
-      bins,
-      layout.worldBins[seat.world],
-      seat,
-      base.own[seat.state]?.[seat.world] as Float64Array,
-      counts,
-    );
+  const rows = habits === stand.habits ? stand.byWorld : withoutHabitClasses(stand.message.rows, habits);
+  const counts = outcomeWeights(evaluation.model.told);
+  for (const row of rows)
+    addRow(bins, layout.worldBins[row.world], row, base.own[row.state]?.[row.world] as Float64Array, counts);
   return bins;
 }
 
-function addDots(slots: Float64Array, lines: readonly Float64Array[], line: Float64Array, by: number): void {
-  for (let slot = 0; slot < slotCount; slot++)
-    slots[slot] = (slots[slot] as number) + by * dot(lines[slot] as Float64Array, line);
+function addDots(
+  outcomes: Float64Array,
+  lines: readonly Float64Array[],
+  line: Float64Array,
+  by: number,
+): void {
+  for (let outcome = 0; outcome < outcomeCount; outcome++)
+    outcomes[outcome] = (outcomes[outcome] as number) + by * dot(lines[outcome] as Float64Array, line);
 }
 
-/** Adds the slots, each by what it counts and times a line. */
-function addSlots(
+/** Adds the outcomes, each by what it counts and times a line. */
+function addOutcomes(
   bins: Float64Array,
-  slots: readonly Float64Array[],
+  outcomes: readonly Float64Array[],
   line: Float64Array,
   by: number,
   counts: readonly number[],
 ): void {
-  for (let slot = 0; slot < slots.length; slot++) {
-    const each = slots[slot] as Float64Array;
-    const counted = by * (counts[slot] as number);
+  for (let outcome = 0; outcome < outcomes.length; outcome++) {
+    const each = outcomes[outcome] as Float64Array;
+    const counted = by * (counts[outcome] as number);
     if (counted === 0) continue;
     for (let b = 0; b < bins.length; b++)
       bins[b] = (bins[b] as number) + counted * (each[b] as number) * (line[b] as number);
   }
 }
 
-/** The slots added, each by what it counts; a plain message has one for each kind of piece, which count alike. */
-function sumSlots(slots: readonly Float64Array[], counts: readonly number[]): Float64Array {
-  const sum = new Float64Array(slots[0]?.length ?? 0);
-  slots.forEach((line, slot) => {
-    const by = counts[slot] as number;
+/** The outcomes added, each by what it counts; a plain message has one for each kind of piece, which count alike. */
+function sumOutcomes(outcomes: readonly Float64Array[], counts: readonly number[]): Float64Array {
+  const sum = new Float64Array(outcomes[0]?.length ?? 0);
+  outcomes.forEach((line, outcome) => {
+    const by = counts[outcome] as number;
     if (by !== 0) for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + by * (line[i] as number);
   });
   return sum;

@@ -13,11 +13,13 @@ export function campaignsAt(
   );
 }
 
-/** The state of a part's campaigns in a config of the layout: bit i stands for the i-th of them. */
-export function campaignState(layout: Layout, own: readonly string[], config: number): number {
+/** The state of a part's campaigns in a cutset state of the layout: bit i stands for the i-th of them. */
+export function campaignState(layout: Layout, own: readonly string[], cutsetState: number): number {
   return own.reduce(
     (bits, kind, i) =>
-      layout.configs[config]?.campaigns[layout.campaigns.indexOf(kind)] === true ? bits | (1 << i) : bits,
+      layout.cutsetStates[cutsetState]?.campaigns[layout.campaigns.indexOf(kind)] === true
+        ? bits | (1 << i)
+        : bits,
     0,
   );
 }

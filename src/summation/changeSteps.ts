@@ -2,9 +2,9 @@ import type { ModelPart } from '../evidence/preparedCase.ts';
 import type { Alteration } from '../knowledge/schema.ts';
 import { subsetsOf } from './groupPlan.ts';
 import type { ChangeSteps } from './layout.ts';
-import { allowedAt, type Layout, strictnesses } from './layout.ts';
+import { allowedAt, type Layout, levels } from './layout.ts';
 
-/** The steps of one alteration at a strictness. */
+/** The steps of one alteration at a level. */
 export function stepsOf(
   { steps }: { steps: readonly (readonly ChangeSteps[])[] },
   k: number,
@@ -13,14 +13,14 @@ export function stepsOf(
   return (steps[k] as readonly ChangeSteps[])[a] as ChangeSteps;
 }
 
-/** The steps of the alterations of a unit, by strictness and alteration; where it is not allowed it changes nothing. */
+/** The steps of the alterations of a clique, by level and alteration; where it is not allowed it changes nothing. */
 export function changeSteps(
   layout: Pick<Layout, 'changeShares'>,
   alterations: readonly Alteration[],
   masks: readonly number[],
   parts: readonly ModelPart[],
 ): ChangeSteps[][] {
-  const allowed = strictnesses.map((_, k) => alterations.map((each) => allowedAt(each, k)));
+  const allowed = levels.map((_, k) => alterations.map((each) => allowedAt(each, k)));
   const known = new Map<string, ChangeSteps[]>();
   return allowed.map((here) => {
     const name = here.join();

@@ -2,7 +2,7 @@ import type { Look } from '../evidence/preparedCase.ts';
 import { binOf } from '../evidence/yearAxis.ts';
 import type { Alteration } from '../knowledge/schema.ts';
 import { stepsOf } from './changeSteps.ts';
-import type { Bins, UnitShape } from './layout.ts';
+import type { Bins, CliqueShape } from './layout.ts';
 import { alterationLikelihood, alterationShare, type Model, type PieceKind } from './model.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import type { ReadyPart } from './readyPart.ts';
@@ -10,10 +10,10 @@ import type { ReadyPart } from './readyPart.ts';
 /** How probable it is that an alteration did not happen, and that it did, with its looks and without. */
 export type Chance = { not: number; happened: number; bareNot: number; bareHappened: number };
 
-/** What a unit's alterations can have done: their chances, and what is said of every set of parts one may have changed. */
+/** What a clique's alterations can have done: their chances, and what is said of every set of parts one may have changed. */
 export type Changes = {
   model: Model;
-  shape: UnitShape;
+  shape: CliqueShape;
   parts: readonly ReadyPart[];
   chances: Record<PieceKind, readonly Chance[]>;
   /** By alteration and set of parts: the product of what is said of the parts, by year of the change; and its means. */
@@ -22,15 +22,15 @@ export type Changes = {
   earliest: readonly number[];
 };
 
-/** Readies the alterations of a unit. */
+/** Readies the alterations of a clique. */
 export function readyChanges(
   model: Model,
-  shape: UnitShape,
+  shape: CliqueShape,
   parts: readonly ReadyPart[],
   looks: readonly Look[],
 ): Changes {
   const { prepared } = model.layout;
-  const { alterations } = shape.unit;
+  const { alterations } = shape.clique;
   return {
     model,
     shape,
@@ -124,7 +124,7 @@ export function changedLine(changes: Changes, a: number, changed: number): Float
   if (known !== undefined) return known;
   const top = 31 - Math.clz32(changed);
   const { table, part } = changes.parts[top] as ReadyPart;
-  const to = changes.shape.unit.alterations[a]?.changes[part.kind]?.to;
+  const to = changes.shape.clique.alterations[a]?.changes[part.kind]?.to;
   const own = to === 'improve' ? table.improve : table.repair;
   const rest = changed & ~(1 << top);
   const others = rest === 0 ? undefined : changedLine(changes, a, rest);

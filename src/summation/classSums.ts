@@ -1,17 +1,17 @@
-import { lineAt } from './columnClasses.ts';
 import type { Factor } from './factor.ts';
-import type { Classes, ColumnCells, Layout } from './layout.ts';
+import type { Classes, Layout, ScenarioCells } from './layout.ts';
+import { lineAt } from './scenarioClasses.ts';
 
-/** A factor summed over the columns of each class, laid out as the unit's lines are. True values are these times e^log. */
+/** A factor summed over the scenarios of each class, laid out as the clique's lines are. True values are these times e^log. */
 export type ClassSums = { values: Float64Array; log: number };
 
-/** Sums a factor (all but a unit) over the classes that unit's looks tell apart. */
+/** Sums a factor (all but a clique) over the classes that clique's looks tell apart. */
 export function classSums(layout: Layout, factor: Factor, classes: Classes): ClassSums {
-  const { configs, cells, cellCount, columns, periodCellCount } = layout;
-  const values = new Float64Array(configs.length * classes.size);
-  for (let m = 0; m < configs.length; m++) {
-    for (let c = 0; c < columns.length; c++) {
-      const { first, count, offset } = cells[c] as ColumnCells;
+  const { cutsetStates, cells, cellCount, scenarios, periodCellCount } = layout;
+  const values = new Float64Array(cutsetStates.length * classes.size);
+  for (let m = 0; m < cutsetStates.length; m++) {
+    for (let c = 0; c < scenarios.length; c++) {
+      const { first, count, offset } = cells[c] as ScenarioCells;
       const skip = first - (classes.first[classes.of[c] as number] as number);
       for (let k = 0; k < (classes.levels[classes.of[c] as number] as number); k++) {
         const from = m * (k === 0 ? cellCount : periodCellCount) + offset;

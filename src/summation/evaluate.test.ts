@@ -12,10 +12,10 @@ import { expectedWords, type Observation, pieceHistories } from '../piece/observ
 import { massByBin, partPosterior } from '../weighing/partPosterior.ts';
 import { evaluate } from './evaluate.ts';
 import { layOut } from './makeLayout.ts';
-import { massesIf } from './massesAfter.ts';
 import { fixModel } from './model.ts';
-import { shares } from './readingMasses.ts';
-import { periodMass, shopMasses, shopProbabilities } from './shopMasses.ts';
+import { posteriorIf } from './posteriorAfter.ts';
+import { shares } from './readingPosterior.ts';
+import { periodMass, shopPosterior, shopProbabilities } from './shopPosterior.ts';
 import { explicitNetwork } from './testing/explicitNetwork.ts';
 
 /** Any finding of a form: every sign on every part that can bear it. */
@@ -75,35 +75,36 @@ describe('the summation of a case agrees with the explicit network', () => {
             throw new Error(`the explicit network was refused: ${JSON.stringify(result).slice(0, 300)}`);
           const other = result.posteriors;
 
-          const readings = shares(evaluation.masses);
+          const readings = shares(evaluation.posterior);
           for (const [id, share] of Object.entries(readings))
             expect(share).toBeCloseTo(other.reading?.[id] ?? Number.NaN, 9);
-          expect(Math.log(evaluation.masses.total) + evaluation.masses.log).toBeCloseTo(
+          expect(Math.log(evaluation.posterior.total) + evaluation.posterior.log).toBeCloseTo(
             result.logEvidence,
             7,
           );
 
           for (const alteration of layout.prepared.alterations) {
-            const masses = massesIf(evaluation, alteration, true, evaluation.looks);
+            const posterior = posteriorIf(evaluation, alteration, true, evaluation.looks);
             const share =
-              (masses.total / evaluation.masses.total) * Math.exp(masses.log - evaluation.masses.log);
+              (posterior.total / evaluation.posterior.total) *
+              Math.exp(posterior.log - evaluation.posterior.log);
             expect(share).toBeCloseTo(other[`alteration ${alteration.id}`]?.happened ?? Number.NaN, 9);
           }
           const years = massByBin(evaluation.model, evaluation.whole);
           years.forEach((mass, bin) => {
-            expect(mass / evaluation.masses.total).toBeCloseTo(other.year?.[`b${bin}`] ?? Number.NaN, 9);
+            expect(mass / evaluation.posterior.total).toBeCloseTo(other.year?.[`b${bin}`] ?? Number.NaN, 9);
           });
-          const shops = shopMasses(layout, evaluation.whole);
+          const shops = shopPosterior(layout, evaluation.whole);
           layout.prepared.shops.forEach((shop, index) => {
-            expect(periodMass(shops[index + 1]) / evaluation.masses.total).toBeCloseTo(
+            expect(periodMass(shops[index + 1]) / evaluation.posterior.total).toBeCloseTo(
               other.shop?.[shop.id] ?? Number.NaN,
               9,
             );
           });
           const fewer = evaluate(fixModel(layOut(layout.prepared), evaluation.model.draw));
-          for (const [id, share] of Object.entries(shares(fewer.masses)))
+          for (const [id, share] of Object.entries(shares(fewer.posterior)))
             expect(share).toBeCloseTo(other.reading?.[id] ?? Number.NaN, 9);
-          shopProbabilities(fewer.model, fewer.whole, fewer.masses.total).forEach((share, index) => {
+          shopProbabilities(fewer.model, fewer.whole, fewer.posterior.total).forEach((share, index) => {
             expect(share).toBeCloseTo(other.shop?.[layout.prepared.shops[index]?.id ?? ''] ?? Number.NaN, 9);
           });
           for (const part of layout.prepared.parts.filter((each) => each.renewed !== undefined)) {

@@ -1,29 +1,29 @@
 import type { Look } from '../evidence/preparedCase.ts';
 import { timesWeights } from '../evidence/readingWeights.ts';
 import { type ClassSums, classSums } from './classSums.ts';
+import { type CliqueLines, cliqueLines } from './cliqueLines.ts';
+import { cliqueShape } from './cliqueShape.ts';
 import type { Evaluation } from './evaluation.ts';
-import { type Factor, multiplyUnit, ones, priorFactor, times, timesUnit } from './factor.ts';
-import { groupLines, type SummedUnit, unitRests } from './groupLines.ts';
+import { type Factor, multiplyClique, ones, priorFactor, times, timesClique } from './factor.ts';
+import { cliqueRests, groupLines, type SummedClique } from './groupLines.ts';
 import { groupOf } from './habitGroups.ts';
-import { withIdle, withoutIdle } from './idleUnits.ts';
-import type { Classes, HabitGroup, Layout, UnitShape } from './layout.ts';
+import { withIdle, withoutIdle } from './idleCliques.ts';
+import type { Classes, CliqueShape, HabitGroup, Layout } from './layout.ts';
 import { fixModel, type Model } from './model.ts';
-import { type Masses, massesOf } from './readingMasses.ts';
-import { readyUnit } from './readyUnit.ts';
+import { type Posterior, posteriorOf } from './readingPosterior.ts';
+import { readyClique } from './readyClique.ts';
 import { toldFactor } from './toldFactor.ts';
-import { type UnitLines, unitLines } from './unitLines.ts';
-import { unitShape } from './unitShape.ts';
 import { Worked } from './worked.ts';
 
 /** Evaluates the model for the given looks: those of its case, or fewer, or others of the same signs. */
 export function evaluate(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Evaluation {
   const { layout } = model;
-  const summed = sumUnits(model, looks);
+  const summed = sumCliques(model, looks);
   const lines = layout.groups.map((group) => linesOf(model, group, summed));
   const product = withIdle(model, priorFactor(model));
-  for (const each of factorsOf(layout, lines)) multiplyUnit(layout, product, each.classes, each.lines);
+  for (const each of factorsOf(layout, lines)) multiplyClique(layout, product, each.classes, each.lines);
   const whole = toldFactor(layout, product, model.told);
-  const masses = massesOf(layout, whole);
+  const posterior = posteriorOf(layout, whole);
   return {
     model,
     looks,
@@ -31,19 +31,19 @@ export function evaluate(model: Model, looks: readonly Look[] = model.layout.pre
     lines,
     product,
     whole,
-    masses,
+    posterior,
     worked: new Worked(),
   };
 }
 
-/** The masses alone, for those who change nothing afterwards. */
-export function massesFor(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Masses {
+/** The posterior alone, for those who change nothing afterwards. */
+export function posteriorFor(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Posterior {
   const { layout } = model;
-  const summed = sumUnits(model, looks);
+  const summed = sumCliques(model, looks);
   const whole = withIdle(model, priorFactor(model));
   const lines = layout.groups.map((group) => linesOf(model, group, summed));
-  for (const each of factorsOf(layout, lines)) multiplyUnit(layout, whole, each.classes, each.lines);
-  return massesOf(layout, toldFactor(layout, whole, model.told));
+  for (const each of factorsOf(layout, lines)) multiplyClique(layout, whole, each.classes, each.lines);
+  return posteriorOf(layout, toldFactor(layout, whole, model.told));
 }
 
 /**
@@ -53,9 +53,9 @@ export function massesFor(model: Model, looks: readonly Look[] = model.layout.pr
  */
 export function restOf(evaluation: Evaluation, group: HabitGroup, strict = true): Factor {
   const { model, product } = evaluation;
-  const unit = model.layout.units[group.units[0] ?? -1];
-  if (unit === undefined) throw new RangeError('no such unit in this evaluation');
-  if (!model.layout.groups.includes(group)) return withoutIdle(model, product, unit);
+  const clique = model.layout.cliques[group.cliques[0] ?? -1];
+  if (clique === undefined) throw new RangeError('no such clique in this evaluation');
+  if (!model.layout.groups.includes(group)) return withoutIdle(model, product, clique);
   const table = strict ? 'rest' : 'plainRest';
   const known = evaluation.worked.known(table, group);
   if (known !== undefined) return known;
@@ -69,11 +69,11 @@ function fillRests({ model, lines, worked }: Evaluation, strict: boolean): void 
   const start = withIdle(model, priorFactor(model));
   if (!strict) start.sums.length = 1;
   const factors = strict
-    ? layout.groups.map((group, g) => ({ group, classes: group.classes, lines: lines[g] as UnitLines }))
+    ? layout.groups.map((group, g) => ({ group, classes: group.classes, lines: lines[g] as CliqueLines }))
     : factorsOf(layout, lines);
   const prefixes: Factor[] = [start];
   for (const { classes, lines: each } of factors.slice(0, -1))
-    prefixes.push(timesUnit(layout, prefixes.at(-1) as Factor, classes, each));
+    prefixes.push(timesClique(layout, prefixes.at(-1) as Factor, classes, each));
   let suffix = ones(layout, strict);
   for (let g = factors.length - 1; g >= 0; g--) {
     const { group, classes, lines: each } = factors[g] as GroupFactor;
@@ -84,20 +84,20 @@ function fillRests({ model, lines, worked }: Evaluation, strict: boolean): void 
         group,
         g === factors.length - 1 ? prefix : times(prefix, suffix),
       );
-    if (g > 0) suffix = timesUnit(layout, suffix, classes, each);
+    if (g > 0) suffix = timesClique(layout, suffix, classes, each);
   }
 }
 
 /** What a group says; without `group`, what all alterations say together that change no part. */
-type GroupFactor = { group: HabitGroup | undefined; classes: Classes; lines: UnitLines };
+type GroupFactor = { group: HabitGroup | undefined; classes: Classes; lines: CliqueLines };
 
-/** Alterations that change no part tell apart the same columns: they are multiplied before the others and stand first. */
-function factorsOf(layout: Layout, lines: readonly UnitLines[]): GroupFactor[] {
+/** Alterations that change no part tell apart the same scenarios: they are multiplied before the others and stand first. */
+function factorsOf(layout: Layout, lines: readonly CliqueLines[]): GroupFactor[] {
   const others: GroupFactor[] = [];
   let partless: GroupFactor | undefined;
   layout.groups.forEach((group, g) => {
-    const each = lines[g] as UnitLines;
-    const isPartless = group.units.every((u) => layout.units[u]?.parts.length === 0);
+    const each = lines[g] as CliqueLines;
+    const isPartless = group.cliques.every((u) => layout.cliques[u]?.parts.length === 0);
     if (!isPartless || (partless !== undefined && partless.classes !== group.classes))
       others.push({ group, classes: group.classes, lines: each });
     else if (partless === undefined)
@@ -116,37 +116,42 @@ function factorsOf(layout: Layout, lines: readonly UnitLines[]): GroupFactor[] {
 }
 
 /**
- * All but one unit, summed over the classes of that unit, by its configs. True values are these times e^log.
+ * All but one clique, summed over the classes of that clique, by its cutset states. True values are these times e^log.
  *
  * @param strict  false leaves the stricter sums out: the table is laid out as `plain` classes are
  */
-export function restOfUnit(evaluation: Evaluation, shape: UnitShape, strict = true): ClassSums {
-  const table = strict ? 'unitRest' : 'plainUnitRest';
-  const known = evaluation.worked.known(table, shape.unitIndex);
+export function restOfClique(evaluation: Evaluation, shape: CliqueShape, strict = true): ClassSums {
+  const table = strict ? 'cliqueRest' : 'plainCliqueRest';
+  const known = evaluation.worked.known(table, shape.cliqueIndex);
   if (known !== undefined) return known;
   const { model, summed } = evaluation;
-  const group = groupOf(model.layout, shape.unitIndex);
+  const group = groupOf(model.layout, shape.cliqueIndex);
   const rest = classSums(
     model.layout,
     restOf(evaluation, group, strict),
     strict ? group.classes : group.plain,
   );
-  const units = group.units.map((u) => summed.get(u) ?? sumUnit(model, u, evaluation.looks));
-  const logs = units.reduce((sum, each) => sum + each.lines.log, 0);
-  unitRests(model, group, rest.values, units, strict).forEach((values, at) => {
-    const log = rest.log + logs - (units[at] as SummedUnit).lines.log;
-    evaluation.worked.keep(table, group.units[at] as number, { values, log });
+  const cliques = group.cliques.map((u) => summed.get(u) ?? sumClique(model, u, evaluation.looks));
+  const logs = cliques.reduce((sum, each) => sum + each.lines.log, 0);
+  cliqueRests(model, group, rest.values, cliques, strict).forEach((values, at) => {
+    const log = rest.log + logs - (cliques[at] as SummedClique).lines.log;
+    evaluation.worked.keep(table, group.cliques[at] as number, { values, log });
   });
-  return evaluation.worked.known(table, shape.unitIndex) as ClassSums;
+  return evaluation.worked.known(table, shape.cliqueIndex) as ClassSums;
 }
 
-/** The whole product with one unit's looks put in the place of its own. */
-export function wholeWith(evaluation: Evaluation, unitIndex: number, looks: readonly Look[]): Factor {
+/** The whole product with one clique's looks put in the place of its own. */
+export function wholeWith(evaluation: Evaluation, cliqueIndex: number, looks: readonly Look[]): Factor {
   const { model } = evaluation;
   const { layout } = model;
-  const group = groupOf(layout, unitIndex);
-  const changed = new Map(evaluation.summed).set(unitIndex, sumUnit(model, unitIndex, looks));
-  const product = timesUnit(layout, restOf(evaluation, group), group.classes, linesOf(model, group, changed));
+  const group = groupOf(layout, cliqueIndex);
+  const changed = new Map(evaluation.summed).set(cliqueIndex, sumClique(model, cliqueIndex, looks));
+  const product = timesClique(
+    layout,
+    restOf(evaluation, group),
+    group.classes,
+    linesOf(model, group, changed),
+  );
   return toldFactor(layout, product, model.told);
 }
 
@@ -157,24 +162,24 @@ export function bareEvaluation(evaluation: Evaluation): Evaluation {
   return evaluate(fixModel(evaluation.model.layout, evaluation.model.draw, [], nothingTold), []);
 }
 
-function sumUnits(model: Model, looks: readonly Look[]): Map<number, SummedUnit> {
+function sumCliques(model: Model, looks: readonly Look[]): Map<number, SummedClique> {
   return new Map(
     model.layout.groups.flatMap((group) =>
-      group.units.map((u) => [u, sumUnit(model, u, looks)] as [number, SummedUnit]),
+      group.cliques.map((u) => [u, sumClique(model, u, looks)] as [number, SummedClique]),
     ),
   );
 }
 
-function sumUnit(model: Model, unitIndex: number, looks: readonly Look[]): SummedUnit {
-  const shape = unitShape(model.layout, unitIndex);
-  const ready = readyUnit(model, shape, looks);
-  return { shape, ready, lines: unitLines(ready) };
+function sumClique(model: Model, cliqueIndex: number, looks: readonly Look[]): SummedClique {
+  const shape = cliqueShape(model.layout, cliqueIndex);
+  const ready = readyClique(model, shape, looks);
+  return { shape, ready, lines: cliqueLines(ready) };
 }
 
-function linesOf(model: Model, group: HabitGroup, summed: ReadonlyMap<number, SummedUnit>): UnitLines {
+function linesOf(model: Model, group: HabitGroup, summed: ReadonlyMap<number, SummedClique>): CliqueLines {
   return groupLines(
     model,
     group,
-    group.units.map((u) => summed.get(u) as SummedUnit),
+    group.cliques.map((u) => summed.get(u) as SummedClique),
   );
 }

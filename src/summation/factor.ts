@@ -1,12 +1,12 @@
-import { lineAt } from './columnClasses.ts';
+import type { CliqueLines } from './cliqueLines.ts';
 import type { Classes } from './layout.ts';
-import { allowedAt, type ColumnCells, type Layout, strictnesses } from './layout.ts';
+import { allowedAt, type Layout, levels, type ScenarioCells } from './layout.ts';
 import type { Model } from './model.ts';
-import type { UnitLines } from './unitLines.ts';
+import { lineAt } from './scenarioClasses.ts';
 
 /**
- * A value for every cell of the model. `sums[0]` holds config × cell; the stricter sums hold config × period cell, zero
- * where the config itself is not allowed; they may be left out. True values are the held ones times e^log.
+ * A value for every cell of the model. `sums[0]` holds cutset state × cell; the stricter sums hold cutset state × period cell, zero
+ * where the cutset state itself is not allowed; they may be left out. True values are the held ones times e^log.
  */
 export type Factor = { sums: Float64Array[]; log: number };
 
@@ -15,51 +15,56 @@ const smallest = 1e-60;
 
 /** The prior alone. */
 export function priorFactor(model: Model): Factor {
-  const { configs, cellCount, periodCellCount, makeUps } = model.layout;
-  const sums = strictnesses.map((_, k) =>
-    k === 0 ? model.prior.slice() : new Float64Array(configs.length * periodCellCount),
+  const { cutsetStates, cellCount, periodCellCount, makeUps } = model.layout;
+  const sums = levels.map((_, k) =>
+    k === 0 ? model.prior.slice() : new Float64Array(cutsetStates.length * periodCellCount),
   );
-  configs.forEach((config, m) => {
+  cutsetStates.forEach((cutsetState, m) => {
     const period = model.prior.subarray(m * cellCount, m * cellCount + periodCellCount);
     for (let k = 1; k < sums.length; k++) {
-      if (makeUps.every((each, a) => config.happened[a] !== true || allowedAt(each, k)))
+      if (makeUps.every((each, a) => cutsetState.happened[a] !== true || allowedAt(each, k)))
         sums[k]?.set(period, m * periodCellCount);
     }
   });
   return scaled({ sums, log: 0 });
 }
 
-/** A factor times what a unit's looks say, kept within range. */
-export function timesUnit(layout: Layout, factor: Factor, classes: Classes, unit: UnitLines): Factor {
-  return multiplyUnit(
+/** A factor times what a clique's looks say, kept within range. */
+export function timesClique(layout: Layout, factor: Factor, classes: Classes, clique: CliqueLines): Factor {
+  return multiplyClique(
     layout,
     { sums: factor.sums.map((sum) => sum.slice()), log: factor.log },
     classes,
-    unit,
+    clique,
   );
 }
 
 /** The same, in the factor's own place. */
-export function multiplyUnit(layout: Layout, factor: Factor, classes: Classes, unit: UnitLines): Factor {
-  const { configs, cells, cellCount, columns, periodColumns, periodCellCount } = layout;
+export function multiplyClique(
+  layout: Layout,
+  factor: Factor,
+  classes: Classes,
+  clique: CliqueLines,
+): Factor {
+  const { cutsetStates, cells, cellCount, scenarios, periodScenarios, periodCellCount } = layout;
   let max = 0;
-  for (let m = 0; m < configs.length; m++) {
-    for (let c = 0; c < columns.length; c++) {
-      const { first, count, offset } = cells[c] as ColumnCells;
+  for (let m = 0; m < cutsetStates.length; m++) {
+    for (let c = 0; c < scenarios.length; c++) {
+      const { first, count, offset } = cells[c] as ScenarioCells;
       const skip = first - (classes.first[classes.of[c] as number] as number);
-      for (let k = 0; k < (c < periodColumns ? factor.sums.length : 1); k++) {
+      for (let k = 0; k < (c < periodScenarios ? factor.sums.length : 1); k++) {
         const sum = factor.sums[k] as Float64Array;
         const at = m * (k === 0 ? cellCount : periodCellCount) + offset;
-        const from = lineAt(classes, unit.configOf[m] as number, classes.of[c] as number, k) + skip;
+        const from = lineAt(classes, clique.cutsetStateOf[m] as number, classes.of[c] as number, k) + skip;
         for (let i = 0; i < count; i++) {
-          const value = (sum[at + i] as number) * (unit.values[from + i] as number);
+          const value = (sum[at + i] as number) * (clique.values[from + i] as number);
           sum[at + i] = value;
           if (value > max) max = value;
         }
       }
     }
   }
-  factor.log += unit.log;
+  factor.log += clique.log;
   return max < smallest ? scaled(factor) : factor;
 }
 
@@ -76,10 +81,10 @@ export function times(a: Factor, b: Factor): Factor {
 
 /** A factor of ones; `strict` false leaves the stricter sums out. */
 export function ones(layout: Layout, strict: boolean): Factor {
-  const { configs, cellCount, periodCellCount } = layout;
-  const sums = strictnesses
+  const { cutsetStates, cellCount, periodCellCount } = layout;
+  const sums = levels
     .slice(0, strict ? undefined : 1)
-    .map((_, k) => new Float64Array(configs.length * (k === 0 ? cellCount : periodCellCount)).fill(1));
+    .map((_, k) => new Float64Array(cutsetStates.length * (k === 0 ? cellCount : periodCellCount)).fill(1));
   return { sums, log: 0 };
 }
 

@@ -10,16 +10,16 @@ export type Folding = {
   to: number;
 };
 
-/** Fills in a part's factor for one voice. */
+/** Fills in a part's factor for one habit class. */
 export function fillFactor(
   factor: Float64Array,
   lines: PartLines,
-  voice: number,
+  habitClass: number,
   from: number,
   to: number,
 ): void {
   const { own, rest } = lines;
-  for (let i = from; i < to; i++) factor[i] = (own[i] as number) * voice + (rest[i] as number);
+  for (let i = from; i < to; i++) factor[i] = (own[i] as number) * habitClass + (rest[i] as number);
 }
 
 /** Folds the last part of `held` away: either it was changed, or it has its own factor. */

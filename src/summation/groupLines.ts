@@ -1,78 +1,78 @@
 import { worlds } from '../evidence/worlds.ts';
-import { lineAt } from './columnClasses.ts';
+import type { CliqueLines } from './cliqueLines.ts';
 import type { GroupPlan, PlanState } from './groupPlan.ts';
-import type { HabitGroup, UnitShape } from './layout.ts';
+import type { CliqueShape, HabitGroup } from './layout.ts';
 import { type Layout, strictest } from './layout.ts';
 import type { Model } from './model.ts';
 import { habitStateShare } from './partHabits.ts';
-import type { ReadyUnit } from './readyUnit.ts';
-import type { UnitLines } from './unitLines.ts';
+import type { ReadyClique } from './readyClique.ts';
+import { lineAt } from './scenarioClasses.ts';
 
-/** One unit of a group, summed; its classes are over the group's columns. */
-export type SummedUnit = { shape: UnitShape; ready: ReadyUnit; lines: UnitLines };
+/** One clique of a group, summed; its classes are over the group's scenarios. */
+export type SummedClique = { shape: CliqueShape; ready: ReadyClique; lines: CliqueLines };
 
 /**
- * What the units of a group say together, their shared habits summed out: lines by config, class of the group and
- * strictness.
+ * What the cliques of a group say together, their shared habits summed out: lines by cutset state, class of the group and
+ * level.
  */
-export function groupLines(model: Model, group: HabitGroup, units: readonly SummedUnit[]): UnitLines {
+export function groupLines(model: Model, group: HabitGroup, cliques: readonly SummedClique[]): CliqueLines {
   const { layout } = model;
-  const [only] = units;
-  if (only !== undefined && units.length === 1 && group.states === 1) return only.lines;
-  const { configOf, configs } = configsOf(layout, units);
+  const [only] = cliques;
+  if (only !== undefined && cliques.length === 1 && group.states === 1) return only.lines;
+  const { cutsetStateOf, cutsetStates } = cutsetStatesOf(layout, cliques);
   const { classes } = group;
-  const values = new Float64Array(configs.length * classes.size);
+  const values = new Float64Array(cutsetStates.length * classes.size);
   const longest = Math.max(...classes.count);
   const rooms = [new Float64Array(longest).fill(1), ...planRooms(group, longest)];
   const shown = habitShares(model, group);
-  configs.forEach((m, config) => {
+  cutsetStates.forEach((m, cutsetState) => {
     const last = strictest(layout, m);
-    for (let each = 0; each < classes.columns.length; each++) {
+    for (let each = 0; each < classes.scenarios.length; each++) {
       const count = classes.count[each] as number;
       for (let k = 0; k < (classes.levels[each] as number) && k <= last; k++) {
-        const to = lineAt(classes, config, each, k);
-        if (k > 0 && units.every((unit) => unit.shape.same[k])) {
+        const to = lineAt(classes, cutsetState, each, k);
+        if (k > 0 && cliques.every((clique) => clique.shape.same[k])) {
           values.copyWithin(to, to - count, to);
           continue;
         }
-        runPlan({ group, units, shown, rooms }, { m, each, k, count });
+        runPlan({ group, cliques, shown, rooms }, { m, each, k, count });
         const held = rooms[group.plan.length] as Float64Array;
         for (let i = 0; i < count; i++) values[to + i] = held[i] as number;
       }
     }
   });
-  return { values, configOf, log: units.reduce((sum, unit) => sum + unit.lines.log, 0) };
+  return { values, cutsetStateOf, log: cliques.reduce((sum, clique) => sum + clique.lines.log, 0) };
 }
 
 function planRooms(group: HabitGroup, longest: number): Float64Array[] {
   return group.plan.map(({ held }) => new Float64Array(held * longest));
 }
 
-/** Which config, class and strictness is summed, and how long its line is. */
+/** Which cutset state, class and level is summed, and how long its line is. */
 type At = { m: number; each: number; k: number; count: number };
 
 /** What a run over the plan of a group leans on. */
 type PlanRun = {
   group: HabitGroup;
-  units: readonly SummedUnit[];
+  cliques: readonly SummedClique[];
   shown: Float64Array;
   /** By number of steps done: states held × bins. */
   rooms: readonly Float64Array[];
 };
 
-/** Multiplies the units of a group in the order of its plan, for one config, class and strictness. */
-function runPlan({ group, units, shown, rooms }: PlanRun, at: At): void {
+/** Multiplies the cliques of a group in the order of its plan, for one cutset state, class and level. */
+function runPlan({ group, cliques, shown, rooms }: PlanRun, at: At): void {
   const { count } = at;
   for (let number = 0; number < group.plan.length; number++) {
     const step = group.plan[number] as GroupPlan[number];
     const held = rooms[number] as Float64Array;
     const into = rooms[number + 1] as Float64Array;
     into.fill(0, 0, step.held * count);
-    const unit = units[step.unit] as SummedUnit;
-    const line = unit.lines.values;
+    const clique = cliques[step.clique] as SummedClique;
+    const line = clique.lines.values;
     for (const state of step.states) {
       const weight = freshWeight(group, shown, state, at.each);
-      const from = lineOfState(group, unit, state, at);
+      const from = lineOfState(group, clique, state, at);
       const a = state.before * count;
       const b = state.after * count;
       for (let i = 0; i < count; i++)
@@ -92,60 +92,62 @@ function freshWeight(group: HabitGroup, shown: Float64Array, { fresh }: PlanStat
   return weight;
 }
 
-/** Where a unit's line for a state of the habits begins. */
+/** Where a clique's line for a state of the habits begins. */
 function lineOfState(
   group: HabitGroup,
-  unit: SummedUnit,
+  clique: SummedClique,
   state: PlanState,
   { m, each, k }: At,
-  classes = unit.shape.classes,
+  classes = clique.shape.classes,
 ): number {
-  const unitClass = classes.of[each * group.states + state.whole] as number;
-  return lineAt(classes, unit.lines.configOf[m] as number, unitClass, k);
+  const cliqueClass = classes.of[each * group.states + state.whole] as number;
+  return lineAt(classes, clique.lines.cutsetStateOf[m] as number, cliqueClass, k);
 }
 
 /**
- * For every unit of a group, the sum of all else over its own classes, by its configs: the rest of the group is brought in
+ * For every clique of a group, the sum of all else over its own classes, by its cutset states: the rest of the group is brought in
  * from the group's classes.
  *
- * Method: the plan of `groupLines` run forwards and then backwards (reverse accumulation), so that all units cost about
+ * Method: the plan of `groupLines` run forwards and then backwards (reverse accumulation), so that all cliques cost about
  * three sums.
  *
- * @param rest    by config of the layout and class of the group
+ * @param rest    by cutset state of the layout and class of the group
  * @param strict  false leaves the stricter sums out: tables are laid out as `plain` classes are
  */
-export function unitRests(
+export function cliqueRests(
   model: Model,
   group: HabitGroup,
   rest: Float64Array,
-  units: readonly SummedUnit[],
+  cliques: readonly SummedClique[],
   strict: boolean,
 ): Float64Array[] {
   const { layout } = model;
   const { plan } = group;
   const classes = strict ? group.classes : group.plain;
-  const [only] = units;
-  // By itself and with every config its own, a unit has the rest as it is.
+  const [only] = cliques;
+  // By itself and with every cutset state its own, a clique has the rest as it is.
   if (
     only !== undefined &&
-    units.length === 1 &&
+    cliques.length === 1 &&
     group.states === 1 &&
-    only.shape.configs.length === layout.configs.length
+    only.shape.cutsetStates.length === layout.cutsetStates.length
   )
     return [rest];
-  const tables = units.map(({ shape }) => (strict ? shape.classes : shape.plain));
-  const values = units.map(({ shape }, u) => new Float64Array(shape.configs.length * (tables[u]?.size ?? 0)));
+  const tables = cliques.map(({ shape }) => (strict ? shape.classes : shape.plain));
+  const values = cliques.map(
+    ({ shape }, u) => new Float64Array(shape.cutsetStates.length * (tables[u]?.size ?? 0)),
+  );
   const longest = Math.max(...classes.count);
   const rooms = [new Float64Array(longest).fill(1), ...planRooms(group, longest)];
   const backs = rooms.map((room) => new Float64Array(room.length));
   const shown = habitShares(model, group);
-  layout.configs.forEach((_, m) => {
+  layout.cutsetStates.forEach((_, m) => {
     const last = strict ? strictest(layout, m) : 0;
-    for (let each = 0; each < classes.columns.length; each++) {
+    for (let each = 0; each < classes.scenarios.length; each++) {
       const count = classes.count[each] as number;
       for (let k = 0; k < (classes.levels[each] as number) && k <= last; k++) {
         const at = { m, each, k, count };
-        runPlan({ group, units, shown, rooms }, at);
+        runPlan({ group, cliques, shown, rooms }, at);
         const start = lineAt(classes, m, each, k);
         const end = backs[plan.length] as Float64Array;
         for (let i = 0; i < count; i++) end[i] = rest[start + i] as number;
@@ -155,13 +157,13 @@ export function unitRests(
           const into = backs[number] as Float64Array;
           const back = backs[number + 1] as Float64Array;
           into.fill(0);
-          const unit = units[step.unit] as SummedUnit;
-          const line = unit.lines.values;
-          const own = values[step.unit] as Float64Array;
+          const clique = cliques[step.clique] as SummedClique;
+          const line = clique.lines.values;
+          const own = values[step.clique] as Float64Array;
           for (const state of step.states) {
             const weight = freshWeight(group, shown, state, each);
-            const from = lineOfState(group, unit, state, at);
-            const ownAt = lineOfState(group, unit, state, at, tables[step.unit]);
+            const from = lineOfState(group, clique, state, at);
+            const ownAt = lineOfState(group, clique, state, at, tables[step.clique]);
             const a = state.before * count;
             const b = state.after * count;
             for (let i = 0; i < count; i++) {
@@ -180,11 +182,11 @@ export function unitRests(
 /** By class and habit of a group: how probable it is that the maker's way shows the habit. */
 function habitShares(model: Model, { classes, habits }: HabitGroup): Float64Array {
   const { prepared } = model.layout;
-  const shares = new Float64Array(classes.columns.length * habits.length);
+  const shares = new Float64Array(classes.scenarios.length * habits.length);
   habits.forEach((habit, h) => {
     const id = model.layout.habits[habit] as string;
     const known = new Map<string, number>();
-    classes.columns.forEach(({ world, shop }, each) => {
+    classes.scenarios.forEach(({ world, shop }, each) => {
       const key = `${worlds[world]?.making} ${shop}`;
       const share =
         known.get(key) ??
@@ -196,20 +198,20 @@ function habitShares(model: Model, { classes, habits }: HabitGroup): Float64Arra
   return shares;
 }
 
-/** Configs that differ to any of the units. */
-function configsOf(
+/** Cutset states that differ to any of the cliques. */
+function cutsetStatesOf(
   layout: Layout,
-  units: readonly SummedUnit[],
-): { configOf: Int32Array; configs: number[] } {
+  cliques: readonly SummedClique[],
+): { cutsetStateOf: Int32Array; cutsetStates: number[] } {
   const names = new Map<string, number>();
-  const configs: number[] = [];
-  const configOf = Int32Array.from(layout.configs, (_, m) => {
-    const name = units.map((unit) => unit.lines.configOf[m]).join();
+  const cutsetStates: number[] = [];
+  const cutsetStateOf = Int32Array.from(layout.cutsetStates, (_, m) => {
+    const name = cliques.map((clique) => clique.lines.cutsetStateOf[m]).join();
     const before = names.get(name);
     if (before !== undefined) return before;
-    names.set(name, configs.length);
-    configs.push(m);
-    return configs.length - 1;
+    names.set(name, cutsetStates.length);
+    cutsetStates.push(m);
+    return cutsetStates.length - 1;
   });
-  return { configOf, configs };
+  return { cutsetStateOf, cutsetStates };
 }

@@ -1,34 +1,34 @@
-/** One state of the habits still open when a unit is taken up. */
+/** One state of the habits still open when a clique is taken up. */
 export type PlanState = {
   /** Where it stands among the states held before, and among those held afterwards. */
   before: number;
   after: number;
   /** Its number among all states of the group, habits not open taken as not shown. */
   whole: number;
-  /** Habits that come in with this unit: their numbers in the group, and whether they are shown. */
+  /** Habits that come in with this clique: their numbers in the group, and whether they are shown. */
   fresh: readonly (readonly [habit: number, shown: boolean])[];
 };
 
-/** The order in which the units of a group are multiplied, each habit summed out as soon as no later unit asks for it. */
-export type GroupPlan = readonly { unit: number; held: number; states: readonly PlanState[] }[];
+/** The order in which the cliques of a group are multiplied, each habit summed out as soon as no later clique asks for it. */
+export type GroupPlan = readonly { clique: number; held: number; states: readonly PlanState[] }[];
 
 /**
  * Plans the summing out of a group's habits.
  *
- * Method: variable elimination, the unit that opens fewest habits next.
+ * Method: variable elimination, the clique that opens fewest habits next.
  *
- * @param asks  by unit of the group, the habits it hangs on (a bit each, by number in the group)
+ * @param asks  by clique of the group, the habits it hangs on (a bit each, by number in the group)
  */
 export function groupPlan(asks: readonly number[]): GroupPlan {
   const left = new Set(asks.keys());
   let open = 0;
-  const plan: { unit: number; held: number; states: PlanState[] }[] = [];
+  const plan: { clique: number; held: number; states: PlanState[] }[] = [];
   while (left.size > 0) {
-    const unit = [...left].reduce((best, each) =>
+    const clique = [...left].reduce((best, each) =>
       countBits(open | (asks[each] as number)) < countBits(open | (asks[best] as number)) ? each : best,
     );
-    left.delete(unit);
-    const during = open | (asks[unit] as number);
+    left.delete(clique);
+    const during = open | (asks[clique] as number);
     const later = [...left].reduce((all, each) => all | (asks[each] as number), 0);
     const kept = during & later;
     const fresh = bitList(during & ~open);
@@ -40,7 +40,7 @@ export function groupPlan(asks: readonly number[]): GroupPlan {
       after: packed(whole, heldAfter),
       fresh: fresh.map((habit) => [habit, ((whole >> habit) & 1) === 1] as const),
     }));
-    plan.push({ unit, held: 2 ** countBits(kept), states });
+    plan.push({ clique, held: 2 ** countBits(kept), states });
     open = kept;
   }
   return plan;

@@ -6,25 +6,25 @@ import type { GroupPlan } from './groupPlan.ts';
 import type { Worked } from './worked.ts';
 
 /**
- * A column of the model: a world, the shop (0 = unlisted) where it is period work, and the state of the piece's shared
+ * A scenario of the model: a world, the shop (0 = unlisted) where it is period work, and the state of the piece's shared
  * habits (bit h: the maker's way shows the sign `habits[h]`).
  */
-export type Column = { world: number; shop: number; habits: number };
+export type Scenario = { world: number; shop: number; habits: number };
 
 /**
  * Parts that must be summed together, given the making, the year, the shop and the make-up alterations: those that one
  * timed alteration can have changed, or one part by itself, or one alteration that changes no part.
  */
-export type Unit = { parts: readonly ModelPart[]; alterations: readonly Alteration[] };
+export type Clique = { parts: readonly ModelPart[]; alterations: readonly Alteration[] };
 
 /** One state of all make-up alterations and shared campaigns: which of them happened. */
-export type Config = { happened: readonly boolean[]; campaigns: readonly boolean[] };
+export type CutsetState = { happened: readonly boolean[]; campaigns: readonly boolean[] };
 
 /**
- * Where a column's cells lie. Only bins in which a piece of that world and shop can have been made have a cell:
- * bins first … first + count − 1, at offset … offset + count − 1 within each config's block.
+ * Where a scenario's cells lie. Only bins in which a piece of that world and shop can have been made have a cell:
+ * bins first … first + count − 1, at offset … offset + count − 1 within each cutset state's block.
  */
-export type ColumnCells = { first: number; count: number; offset: number };
+export type ScenarioCells = { first: number; count: number; offset: number };
 
 /** A run of bins. */
 export type Bins = { first: number; count: number };
@@ -35,13 +35,13 @@ export type Layout = {
   /** True where everything that a look still to come could tell apart is told apart. */
   fine: boolean;
   /** The worlds and, for period work, the shops. */
-  columns: readonly Column[];
-  /** The first so many columns are period work. */
-  periodColumns: number;
+  scenarios: readonly Scenario[];
+  /** The first so many scenarios are period work. */
+  periodScenarios: number;
   /** Signs of the maker's habit looked for on several parts. */
   habits: readonly string[];
-  cells: readonly ColumnCells[];
-  /** Cells of one config, and of its period columns. */
+  cells: readonly ScenarioCells[];
+  /** Cells of one cutset state, and of its period scenarios. */
   cellCount: number;
   periodCellCount: number;
   /** By world: the bins in which it can have been made; and by world and shop, those of that shop within them. */
@@ -49,48 +49,48 @@ export type Layout = {
   shopBins: readonly (readonly Bins[])[];
   /** How probable each bin is for a piece of each making. */
   years: Record<Making, Float64Array>;
-  units: readonly Unit[];
-  /** Units that something was looked for on, or that can be altered: together where they share a habit. */
+  cliques: readonly Clique[];
+  /** Cliques that something was looked for on, or that can be altered: together where they share a habit. */
   groups: readonly HabitGroup[];
   /** Alterations that bring in parts of other old pieces: they are conditioned on, all states side by side. */
   makeUps: readonly Alteration[];
   /** Campaigns that several parts show: conditioned on likewise. */
   campaigns: readonly string[];
-  configs: readonly Config[];
+  cutsetStates: readonly CutsetState[];
   shares: CauseShares;
   /** By alteration and kind of part: the share of such parts that are then not of the making, 0–1. */
   changeShares: Record<string, Record<string, number>>;
-  /** Shapes of units by unit and part told apart besides, and groups of single idle units, when first asked for. */
-  worked: Worked<{ shape: [string, UnitShape]; idleGroup: [number, HabitGroup] }>;
+  /** Shapes of cliques by clique and part told apart besides, and groups of single idle cliques, when first asked for. */
+  worked: Worked<{ shape: [string, CliqueShape]; idleGroup: [number, HabitGroup] }>;
 };
 
 /** How strict a sum is: all histories · no make-up · no improving either · intact. */
-export const strictnesses = ['all', 'not-made-up', 'not-altered', 'intact'] as const;
+export const levels = ['all', 'not-made-up', 'not-altered', 'intact'] as const;
 
-/** Whether a history with this alteration still counts at a strictness (index into `strictnesses`). */
-export function allowedAt(alteration: Alteration, strictness: number): boolean {
+/** Whether a history with this alteration still counts at a level (index into `levels`). */
+export function allowedAt(alteration: Alteration, level: number): boolean {
   const limit = { upkeep: 3, repair: 2, improve: 1, 'make-up': 0 }[alteration.class];
-  return strictness <= limit;
+  return level <= limit;
 }
 
-/** The strictest level at which a config still counts. */
-export function strictest(layout: Pick<Layout, 'makeUps' | 'configs'>, m: number): number {
-  let k = strictnesses.length - 1;
+/** The strictest level at which a cutset state still counts. */
+export function strictest(layout: Pick<Layout, 'makeUps' | 'cutsetStates'>, m: number): number {
+  let k = levels.length - 1;
   while (
     k > 0 &&
-    layout.makeUps.some((each, a) => layout.configs[m]?.happened[a] === true && !allowedAt(each, k))
+    layout.makeUps.some((each, a) => layout.cutsetStates[m]?.happened[a] === true && !allowedAt(each, k))
   )
     k--;
   return k;
 }
 
 /**
- * Units bound together by the maker's shared habits: given world, year, shop and make-up alterations they say all they say
- * of one another through these. `columns` holds for every class all states of them, the states of
+ * Cliques bound together by the maker's shared habits: given world, year, shop and make-up alterations they say all they say
+ * of one another through these. `scenarios` holds for every class all states of them, the states of
  * one class side by side (`states` of them).
  */
 export type HabitGroup = {
-  units: readonly number[];
+  cliques: readonly number[];
   /** Numbers of its habits in the layout; bit h of a state is the h-th of them. */
   habits: readonly number[];
   plan: GroupPlan;
@@ -98,20 +98,20 @@ export type HabitGroup = {
   /** The same for tables without the stricter sums. */
   plain: Classes;
   states: number;
-  columns: readonly Column[];
+  scenarios: readonly Scenario[];
 };
 
 /**
- * Columns alike in everything the looks at some parts depend on, put in one class: what is summed for one of them holds
- * for all. `of[column]` is the class and `columns[class]` stands for it.
+ * Scenarios alike in everything the looks at some parts depend on, put in one class: what is summed for one of them holds
+ * for all. `of[scenario]` is the class and `scenarios[class]` stands for it.
  *
- * A table over classes holds, for each, one line after another for its strictnesses (four for period work, else one), each
+ * A table over classes holds, for each, one line after another for its levels (four for period work, else one), each
  * as long as the bins in which it can have been made (`count` from `first` on): line k begins at `at[class] + k · count[class]`, and a
  * table is `size` long.
  */
 export type Classes = {
   of: Int32Array;
-  columns: Column[];
+  scenarios: Scenario[];
   at: Int32Array;
   first: Int32Array;
   count: Int32Array;
@@ -119,54 +119,54 @@ export type Classes = {
   size: number;
 };
 
-/** Columns alike in what one part's looks at the maker's habit depend on: `of` by class of the unit. */
-export type Voices = { of: Int32Array; columns: Column[] };
+/** Scenarios alike in what one part's looks at the maker's habit depend on: `of` by class of the clique. */
+export type HabitClasses = { of: Int32Array; scenarios: Scenario[] };
 
 /**
- * How a unit is summed for certain looks; the same for every redraw. Parts are told by bits: bit p of a set stands for
- * `parts[p]`. Parts whose looks hang on the maker's habit come first (`voiced` of them), those that tell most apart before
+ * How a clique is summed for certain looks; the same for every redraw. Parts are told by bits: bit p of a set stands for
+ * `parts[p]`. Parts whose looks hang on the maker's habit come first (`withHabits` of them), those that tell most apart before
  * the others.
  */
-export type UnitShape = {
-  unitIndex: number;
-  unit: Unit;
+export type CliqueShape = {
+  cliqueIndex: number;
+  clique: Clique;
   parts: readonly ModelPart[];
-  voiced: number;
+  withHabits: number;
   /** Parts that nothing was looked for on but that bear on whether the piece is intact. */
   idle: readonly ModelPart[];
   classes: Classes;
   /** The same for tables without the stricter sums. */
   plain: Classes;
-  voices: readonly Voices[];
-  /** By world that stands for classes: the tree from the last voiced part down to the first. */
-  trees: readonly VoiceTree[];
-  /** By alteration of the unit: the parts it can change. */
+  habitClasses: readonly HabitClasses[];
+  /** By world that stands for classes: the tree from the last part with habits down to the first. */
+  trees: readonly HabitClassTree[];
+  /** By alteration of the clique: the parts it can change. */
   masks: readonly number[];
-  /** By strictness and alteration: what it can have changed. */
+  /** By level and alteration: what it can have changed. */
   steps: readonly (readonly ChangeSteps[])[];
-  /** By strictness and number of parts: the sets of the first so many parts that can have been changed, rising. */
+  /** By level and number of parts: the sets of the first so many parts that can have been changed, rising. */
   live: readonly (readonly Int32Array[])[];
-  /** By config of the layout, the config of this unit; and by the latter, one of the former. */
-  configOf: Int32Array;
-  configs: readonly number[];
-  /** By strictness: whether it sums the same as the one before, where the config is allowed. */
+  /** By cutset state of the layout, the cutset state of this clique; and by the latter, one of the former. */
+  cutsetStateOf: Int32Array;
+  cutsetStates: readonly number[];
+  /** By level: whether it sums the same as the one before, where the cutset state is allowed. */
   same: readonly boolean[];
 };
 
 /**
  * The classes of one world, told apart part by part, as a tree laid out in the order in which it is walked: first a root
- * (its part is the number of voiced parts), then every branch before its own branches. A branch is one voice of one part; from
- * the last voiced part down to the first. `ends` are the classes a way leads to. Of the world's bins only those from `from` to
+ * (its part is the number of parts with habits), then every branch before its own branches. A branch is one habit class of one part; from
+ * the last part with habits down to the first. `ends` are the classes a way leads to. Of the world's bins only those from `from` to
  * below `to` are asked for.
  */
-export type VoiceTree = {
+export type HabitClassTree = {
   world: number;
   parts: Int32Array;
-  voices: Int32Array;
+  habitClasses: Int32Array;
   from: Int32Array;
   to: Int32Array;
   ends: readonly (readonly number[] | undefined)[];
-  /** By voiced part: the voices that come up. */
+  /** By part with habits: the habit classes that come up. */
   asks: readonly (readonly number[])[];
 };
 

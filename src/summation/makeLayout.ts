@@ -5,17 +5,17 @@ import type { Look, ModelPart, PreparedCase } from '../evidence/preparedCase.ts'
 import { shopPriors, worlds, yearPriors } from '../evidence/worlds.ts';
 import type { Alteration } from '../knowledge/schema.ts';
 import { habitGroups } from './habitGroups.ts';
-import type { Bins, Column, Layout, Unit } from './layout.ts';
+import type { Bins, Clique, Layout, Scenario } from './layout.ts';
 import { Worked } from './worked.ts';
 
 /** At most so many habits are drawn once for the piece; each doubles the states of the parts it binds. */
 const mostHabits = 5;
 
 /**
- * Lays out columns, configs, units and groups for a prepared case.
+ * Lays out scenarios, cutset states, cliques and groups for a prepared case.
  *
  * @param fine  tells every world and shop apart everywhere. Without it shops of which no habit was looked for have no
- *   columns of their own: they differ from "unlisted" in nothing that was seen, so only what is yet to be seen needs them
+ *   scenarios of their own: they differ from "unlisted" in nothing that was seen, so only what is yet to be seen needs them
  */
 export function layOut(prepared: PreparedCase, fine = false): Layout {
   const heard = prepared.shops.map((shop) =>
@@ -23,7 +23,7 @@ export function layOut(prepared: PreparedCase, fine = false): Layout {
       prepared.looks.some((look) => look.sign.id === habit.sign && look.sign.hangsOn === 'making'),
     ),
   );
-  const columns: Column[] = worlds.flatMap((world, index) => {
+  const scenarios: Scenario[] = worlds.flatMap((world, index) => {
     const shops =
       world.making === 'period'
         ? prepared.shops.flatMap((_, s) => (fine || heard[s] === true ? [s + 1] : []))
@@ -37,27 +37,28 @@ export function layOut(prepared: PreparedCase, fine = false): Layout {
   );
   const others = prepared.alterations.filter((each) => !makeUps.includes(each));
   const campaigns = boundCampaigns(prepared.looks, fine);
-  const configs = Array.from({ length: 2 ** (makeUps.length + campaigns.length) }, (_, bits) => ({
+  const cutsetStates = Array.from({ length: 2 ** (makeUps.length + campaigns.length) }, (_, bits) => ({
     happened: makeUps.map((_, index) => ((bits >> index) & 1) === 1),
     campaigns: campaigns.map((_, index) => ((bits >> (makeUps.length + index)) & 1) === 1),
   }));
-  const periodColumns = columns.filter((column) => worlds[column.world]?.making === 'period').length;
-  const { cells, worldBins, shopBins, years } = cellsOf(prepared, columns);
-  const end = (column: number) => cells[column]?.offset ?? cells.reduce((sum, each) => sum + each.count, 0);
-  const units = unitsOf(prepared.parts, others, changed);
-  const base = { prepared, fine, columns, shopBins, units, habits: sharedHabits(prepared.looks) };
+  const periodScenarios = scenarios.filter((scenario) => worlds[scenario.world]?.making === 'period').length;
+  const { cells, worldBins, shopBins, years } = cellsOf(prepared, scenarios);
+  const end = (scenario: number) =>
+    cells[scenario]?.offset ?? cells.reduce((sum, each) => sum + each.count, 0);
+  const cliques = cliquesOf(prepared.parts, others, changed);
+  const base = { prepared, fine, scenarios, shopBins, cliques, habits: sharedHabits(prepared.looks) };
   return {
     ...base,
-    periodColumns,
+    periodScenarios,
     worldBins,
     years,
     cells,
-    cellCount: end(columns.length),
-    periodCellCount: end(periodColumns),
+    cellCount: end(scenarios.length),
+    periodCellCount: end(periodScenarios),
     groups: habitGroups(base),
     makeUps,
     campaigns,
-    configs,
+    cutsetStates,
     shares: causeShares(prepared),
     changeShares: changeShares(prepared.alterations),
     worked: new Worked(),
@@ -87,8 +88,8 @@ function sharedHabits(looks: readonly Look[]): string[] {
     .map(([id]) => id);
 }
 
-/** The cells of every column: the bins where its world's years and its shop's years both have any share. */
-function cellsOf(prepared: PreparedCase, columns: readonly Column[]) {
+/** The cells of every scenario: the bins where its world's years and its shop's years both have any share. */
+function cellsOf(prepared: PreparedCase, scenarios: readonly Scenario[]) {
   const years = yearPriors(prepared);
   const shops = shopPriors(prepared, () => 0.01);
   const worldBins = worlds.map((world) => liveBins(years[world.making]));
@@ -98,8 +99,8 @@ function cellsOf(prepared: PreparedCase, columns: readonly Column[]) {
   // Only period work is of a listed shop.
   const shopBins = worlds.map((world, w) => (world.making === 'period' ? ofPeriod : [worldBins[w] as Bins]));
   let offset = 0;
-  const cells = columns.map((column) => {
-    const each = { ...(shopBins[column.world]?.[column.shop] as Bins), offset };
+  const cells = scenarios.map((scenario) => {
+    const each = { ...(shopBins[scenario.world]?.[scenario.shop] as Bins), offset };
     offset += each.count;
     return each;
   });
@@ -112,29 +113,29 @@ function liveBins(line: Float64Array): Bins {
   return first < 0 ? { first: 0, count: 0 } : { first, count: last - first + 1 };
 }
 
-/** Alterations that share a part stand in one unit, with all the parts they can change; every other part stands alone. */
-function unitsOf(
+/** Alterations that share a part stand in one clique, with all the parts they can change; every other part stands alone. */
+function cliquesOf(
   parts: readonly ModelPart[],
   alterations: readonly Alteration[],
   changed: (each: Alteration) => ModelPart[],
-): Unit[] {
-  const units: { parts: Set<ModelPart>; alterations: Alteration[] }[] = [];
+): Clique[] {
+  const cliques: { parts: Set<ModelPart>; alterations: Alteration[] }[] = [];
   for (const alteration of alterations) {
     const mine = changed(alteration);
-    const joined = units.filter((unit) => mine.some((part) => unit.parts.has(part)));
-    const rest = units.filter((unit) => !joined.includes(unit));
-    const all = new Set([...joined.flatMap((unit) => [...unit.parts]), ...mine]);
-    units.splice(0, units.length, ...rest, {
+    const joined = cliques.filter((clique) => mine.some((part) => clique.parts.has(part)));
+    const rest = cliques.filter((clique) => !joined.includes(clique));
+    const all = new Set([...joined.flatMap((clique) => [...clique.parts]), ...mine]);
+    cliques.splice(0, cliques.length, ...rest, {
       parts: all,
       // In the order of the form: of two alterations of one part the earlier named is asked first.
       alterations: alterations.filter(
-        (each) => each === alteration || joined.some((unit) => unit.alterations.includes(each)),
+        (each) => each === alteration || joined.some((clique) => clique.alterations.includes(each)),
       ),
     });
   }
-  const taken = new Set(units.flatMap((unit) => [...unit.parts]));
+  const taken = new Set(cliques.flatMap((clique) => [...clique.parts]));
   return [
-    ...units.map((unit) => ({ parts: [...unit.parts], alterations: unit.alterations })),
+    ...cliques.map((clique) => ({ parts: [...clique.parts], alterations: clique.alterations })),
     ...parts.filter((part) => !taken.has(part)).map((part) => ({ parts: [part], alterations: [] })),
   ];
 }

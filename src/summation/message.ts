@@ -1,16 +1,16 @@
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
-import type { Voices } from './layout.ts';
+import type { HabitClasses } from './layout.ts';
 import type { PartHabits } from './partHabits.ts';
 import type { PartBase, PartTable } from './partTable.ts';
 
 /**
- * What meets a part's own line in one world, voice and state of the part's campaigns: a line for every strictness, one after the other. In a plain message
- * the voices are summed out as they stand (voice −1) and there is but one line.
+ * What meets a part's own line in one world, habit class and state of the part's campaigns: a line for every level, one after the other. In a plain message
+ * the habit classes are summed out as they stand (habit class −1) and there is but one line.
  */
-export type Seat = { world: number; voice: number; state: number; lines: Float64Array };
+export type MessageRow = { world: number; habitClass: number; state: number; lines: Float64Array };
 
 /**
- * What meets what the looks say of a part that came later by one source, by slot. `byMaking` are lines over the year of the
+ * What meets what the looks say of a part that came later by one source, by outcome. `byMaking` are lines over the year of the
  * making that meet the mean over the later years from there on (of the product with `others`, where other parts share the
  * year); `byYear` is the same put together over the part's own year.
  */
@@ -19,11 +19,11 @@ export type LaterWay = {
   to: 'repair' | 'improve';
   earliest: number;
   byYear: Float64Array[];
-  byMaking: { slots: Float64Array[]; others: Float64Array | undefined }[];
+  byMaking: { outcomes: Float64Array[]; others: Float64Array | undefined }[];
 };
 
-/** What meets what the looks say of a part from another old piece, by slot and year of the making. */
-export type OldWay = { source: string; slots: Float64Array[] };
+/** What meets what the looks say of a part from another old piece, by outcome and year of the making. */
+export type OldWay = { source: string; outcomes: Float64Array[] };
 
 /**
  * What all the rest of the model says to one part: the whole is then a sum over the part's own ways alone, so that a look
@@ -31,10 +31,10 @@ export type OldWay = { source: string; slots: Float64Array[] };
  */
 export type PartMessage = {
   part: ModelPart;
-  /** What the part's own looks say as they stand, by voice, scaled to at most 1. */
+  /** What the part's own looks say as they stand, by habit class, scaled to at most 1. */
   table: PartTable;
-  voices: Voices;
-  seats: Seat[];
+  habitClasses: HabitClasses;
+  rows: MessageRow[];
   later: LaterWay[];
   old: OldWay[];
   log: number;
@@ -47,11 +47,11 @@ export type PartStand = {
   otherLooks: readonly Look[];
   habits: PartHabits;
   base: PartBase;
-  /** The seats with voices summed out as they stand: one for each world and state of the part's campaigns. */
-  byWorld: readonly Seat[];
-  /** By seat and strictness, its lines met with the part's own as they stand. */
+  /** The rows with habit classes summed out as they stand: one for each world and state of the part's campaigns. */
+  byWorld: readonly MessageRow[];
+  /** By row and level, its lines met with the part's own as they stand. */
   dots: readonly Float64Array[];
-  /** What meets later lines and the old share, by slot, all sources together. */
+  /** What meets later lines and the old share, by outcome, all sources together. */
   later: Record<'repair' | 'improve', Float64Array[]>;
   old: Float64Array;
 };

@@ -10,10 +10,10 @@ import {
 import { inGroups, looksLikelihood, shareIn } from '../evidence/signShares.ts';
 import { type Making, shopPriors, worldPriors, worlds } from '../evidence/worlds.ts';
 import type { Alteration } from '../knowledge/schema.ts';
-import type { ColumnCells, Layout } from './layout.ts';
+import type { Layout, ScenarioCells } from './layout.ts';
 import { Worked } from './worked.ts';
 
-/** The model with its figures fixed: priors over config × column × bin. */
+/** The model with its figures fixed: priors over cutset state × scenario × bin. */
 export type Model = {
   layout: Layout;
   draw: Draw;
@@ -36,30 +36,30 @@ export function fixModel(
   looks: readonly Look[] = layout.prepared.looks,
   told: ReadingWeights | undefined = toldOf(layout.prepared, draw),
 ): Model {
-  const { prepared, columns, configs, makeUps, cells, cellCount, years } = layout;
+  const { prepared, scenarios, cutsetStates, makeUps, cells, cellCount, years } = layout;
   const worldPrior = worldPriors(prepared, draw);
   const shops = shopPriors(prepared, draw);
-  const columnShops = new Set(columns.map((column) => column.shop));
-  const prior = new Float64Array(configs.length * cellCount);
-  // Shops without columns of their own stand with the unlisted.
+  const scenarioShops = new Set(scenarios.map((scenario) => scenario.shop));
+  const prior = new Float64Array(cutsetStates.length * cellCount);
+  // Shops without scenarios of their own stand with the unlisted.
   const unlisted = (shops[0] as Float64Array).slice();
   shops.forEach((line, s) => {
-    if (!columnShops.has(s))
+    if (!scenarioShops.has(s))
       for (let bin = 0; bin < line.length; bin++)
         unlisted[bin] = (unlisted[bin] as number) + (line[bin] as number);
   });
   const went = layout.campaigns.map((kind) => campaignByBin(prepared, draw, kind));
-  configs.forEach((config, m) => {
+  cutsetStates.forEach((cutsetState, m) => {
     const ofCampaigns = Float64Array.from({ length: prepared.axis.bins }, (_, bin) =>
       went.reduce(
         (scale, share, i) =>
-          scale * (config.campaigns[i] === true ? (share[bin] as number) : 1 - (share[bin] as number)),
+          scale * (cutsetState.campaigns[i] === true ? (share[bin] as number) : 1 - (share[bin] as number)),
         1,
       ),
     );
-    const ofConfig = pieceKinds.map((kind) =>
+    const ofCutsetState = pieceKinds.map((kind) =>
       makeUps.reduce((scale, alteration, a) => {
-        const happened = config.happened[a] === true;
+        const happened = cutsetState.happened[a] === true;
         return (
           scale *
           alterationShare(alteration, kind, happened, draw) *
@@ -67,12 +67,13 @@ export function fixModel(
         );
       }, 1),
     );
-    columns.forEach((column, c) => {
-      const making = worlds[column.world]?.making ?? 'period';
-      const scale = (worldPrior[column.world] ?? 0) * (ofConfig[pieceKinds.indexOf(kindOf(making))] ?? 0);
-      const { first, count, offset } = cells[c] as ColumnCells;
+    scenarios.forEach((scenario, c) => {
+      const making = worlds[scenario.world]?.making ?? 'period';
+      const scale =
+        (worldPrior[scenario.world] ?? 0) * (ofCutsetState[pieceKinds.indexOf(kindOf(making))] ?? 0);
+      const { first, count, offset } = cells[c] as ScenarioCells;
       const at = m * cellCount + offset;
-      const line = column.shop === 0 ? unlisted : shops[column.shop];
+      const line = scenario.shop === 0 ? unlisted : shops[scenario.shop];
       for (let i = 0; i < count; i++) {
         const shop = making === 'period' ? (line?.[first + i] ?? 0) : 1;
         prior[at + i] = scale * (years[making][first + i] ?? 0) * shop * (ofCampaigns[first + i] as number);

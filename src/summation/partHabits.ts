@@ -2,10 +2,10 @@ import { groupLikelihood, type Report } from '../evidence/groupLikelihood.ts';
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareIn } from '../evidence/signShares.ts';
 import { worlds } from '../evidence/worlds.ts';
-import type { Column } from './layout.ts';
+import type { Scenario } from './layout.ts';
 import type { PartContext } from './partContext.ts';
 
-/** What hangs on the maker's habit: for a part of the making by column, for one put in later, and for an old one. */
+/** What hangs on the maker's habit: for a part of the making by scenario, for one put in later, and for an old one. */
 export type PartHabits = { own: Float64Array; later: number; old: number };
 
 /** Tabulates looks that hang on the maker's habit. */
@@ -18,27 +18,31 @@ export function partHabits(part: ModelPart, looks: readonly Look[], context: Par
       : looksLikelihood(groups, prepared.knowledge.making, draw, (look) =>
           shareIn(look.sign, state, draw, standIn),
         );
-  return { own: habitByColumn(part, looks, context), later: all('later', 'bench-copy'), old: all('period') };
+  return {
+    own: habitByScenario(part, looks, context),
+    later: all('later', 'bench-copy'),
+    old: all('period'),
+  };
 }
 
-/** The maker's-habit factor by column: a shop's habit stands in the place of the general rate for period work. */
-function habitByColumn(part: ModelPart, looks: readonly Look[], context: PartContext): Float64Array {
-  const { prepared, draw, columns } = context;
+/** The maker's-habit factor by scenario: a shop's habit stands in the place of the general rate for period work. */
+function habitByScenario(part: ModelPart, looks: readonly Look[], context: PartContext): Float64Array {
+  const { prepared, draw, scenarios } = context;
   const { making } = prepared.knowledge;
-  if (looks.length === 0) return new Float64Array(columns.length).fill(1);
+  if (looks.length === 0) return new Float64Array(scenarios.length).fill(1);
   const ways = new Map(looks.map((look) => [look, habitWay(part, look, context)]));
   const groups = inGroups(looks).map((group) => group.map((look) => ways.get(look) as HabitWay));
   const together = groups.some((group) => group.length > 1) ? draw(making.groupTogether) : 0;
-  return Float64Array.from(columns, (column) => {
+  return Float64Array.from(scenarios, (scenario) => {
     let product = 1;
     for (const group of groups) {
       const [only] = group;
       if (only !== undefined && group.length === 1) {
-        const share = shareOfWay(only, column);
+        const share = shareOfWay(only, scenario);
         product *= share * only.report.ifThere + (1 - share) * only.report.ifNot;
       } else
         product *= groupLikelihood(
-          group.map((way) => shareOfWay(way, column)),
+          group.map((way) => shareOfWay(way, scenario)),
           group.map((way) => way.report),
           together,
         );
@@ -47,16 +51,16 @@ function habitByColumn(part: ModelPart, looks: readonly Look[], context: PartCon
   });
 }
 
-/** For one look at the maker's habit by itself: how probable it is in a column. */
+/** For one look at the maker's habit by itself: how probable it is in a scenario. */
 export function habitLikelihood(
   part: ModelPart,
   look: Look,
   context: PartContext,
-): (column: Column) => number {
+): (scenario: Scenario) => number {
   const way = habitWay(part, look, context);
   const { ifThere, ifNot } = way.report;
-  return (column) => {
-    const share = shareOfWay(way, column);
+  return (scenario) => {
+    const share = shareOfWay(way, scenario);
     return share * ifThere + (1 - share) * ifNot;
   };
 }
@@ -92,11 +96,11 @@ function habitWay(part: ModelPart, look: Look, { prepared, draw, habits }: PartC
   };
 }
 
-function shareOfWay({ byWorld, byShop, leftOut, bit, together }: HabitWay, column: Column): number {
-  const share = byShop[column.shop - 1] ?? (byWorld[column.world] as number);
+function shareOfWay({ byWorld, byShop, leftOut, bit, together }: HabitWay, scenario: Scenario): number {
+  const share = byShop[scenario.shop - 1] ?? (byWorld[scenario.world] as number);
   // A habit that the shop keeps on other kinds of part only says nothing of this one.
-  if (bit === 0 || leftOut[column.shop - 1] === true) return share;
-  return (1 - together) * share + ((column.habits & bit) === 0 ? 0 : together);
+  if (bit === 0 || leftOut[scenario.shop - 1] === true) return share;
+  return (1 - together) * share + ((scenario.habits & bit) === 0 ? 0 : together);
 }
 
 function bitOf(index: number): number {
@@ -105,16 +109,16 @@ function bitOf(index: number): number {
 
 /** How probable a state of the shared habits is in a world and shop. */
 export function habitStateShare(
-  column: Column,
+  scenario: Scenario,
   context: Pick<PartContext, 'prepared' | 'draw' | 'habits'>,
 ): number {
   const { prepared, draw, habits } = context;
-  const made = worlds[column.world]?.making ?? 'period';
+  const made = worlds[scenario.world]?.making ?? 'period';
   return habits.reduce((product, id, h) => {
     const sign = prepared.knowledge.signs[id];
-    const ownWay = prepared.shops[column.shop - 1]?.habits.find((each) => each.sign === id);
+    const ownWay = prepared.shops[scenario.shop - 1]?.habits.find((each) => each.sign === id);
     const share =
       ownWay === undefined ? (sign === undefined ? 0 : shareIn(sign, made, draw)) : draw(ownWay.shows);
-    return product * (column.habits & bitOf(h) ? share : 1 - share);
+    return product * (scenario.habits & bitOf(h) ? share : 1 - share);
   }, 1);
 }

@@ -8,11 +8,11 @@ import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
 import { askedOf } from '../knowledge/askedOf.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
-import { evaluate, massesFor } from './evaluate.ts';
+import { evaluate, posteriorFor } from './evaluate.ts';
 import { layOut } from './makeLayout.ts';
 import { fixModel, type Model } from './model.ts';
-import { massesWithLook, partJoints } from './partJoints.ts';
-import { shares } from './readingMasses.ts';
+import { partJoints, posteriorWithLook } from './partJoints.ts';
+import { shares } from './readingPosterior.ts';
 
 function model(knowledge: Knowledge, form: string, findings: CaseToWeigh['findings']): Model {
   const ready = prepareCase({ form, mode: 'in-hand', findings }, knowledge, 2026);
@@ -51,7 +51,7 @@ describe('a further look by the joints of a part', () => {
         if (!askedOf(sign, part.kind, prepared.form) || prepared.looks.some((each) => each.key === key))
           continue;
         const look: Look = { key, sign, part: part.id, state: 'present', sure: 'plain' };
-        const short = massesWithLook(joints, look);
+        const short = posteriorWithLook(joints, look);
         if (short === undefined) {
           made.anew++;
           continue;
@@ -60,7 +60,7 @@ describe('a further look by the joints of a part', () => {
         causes.add(sign.hangsOn);
         const where = part.id === 'whole' ? {} : { part: part.id };
         const withIt = model(knowledge, form, [...findings, { sign: sign.id, ...where, state: 'present' }]);
-        const whole = massesFor({ ...fixModel(withIt.layout, before.draw) });
+        const whole = posteriorFor({ ...fixModel(withIt.layout, before.draw) });
         const [a, b] = [shares(short), shares(whole)];
         for (const id of Object.keys(a) as (keyof typeof a)[]) expect(a[id]).toBeCloseTo(b[id], 10);
         expect(Math.log(short.total) + short.log).toBeCloseTo(Math.log(whole.total) + whole.log, 8);

@@ -1,16 +1,16 @@
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from '../evidence/signShares.ts';
 import { makings, worlds } from '../evidence/worlds.ts';
-import { slotLater, slotsWith, standAt } from './atPart.ts';
+import { outcomeLater, outcomesWith, standAt } from './atPart.ts';
+import { outcomeCount, outcomeOf } from './cliqueMessage.ts';
 import type { Evaluation } from './evaluation.ts';
-import type { Column } from './layout.ts';
+import type { Scenario } from './layout.ts';
 import type { PartStand } from './message.ts';
 import { habitLikelihood } from './partHabits.ts';
-import { sumsOfSlots } from './partMessage.ts';
+import { sumsOfOutcomes } from './partMessage.ts';
 import { causeStates, type Held, partBase } from './partTable.ts';
-import { type Masses, massesFromSums } from './readingMasses.ts';
+import { type Posterior, posteriorFromSums } from './readingPosterior.ts';
 import { contextOf } from './readyPart.ts';
-import { slotCount, slotOf } from './unitMessage.ts';
 
 /**
  * What is believed of one part's causes and of the readings together, all that was seen taken in: from it any further look
@@ -21,14 +21,14 @@ export type PartJoints = {
   shown: Map<string, Float64Array>;
   stand: PartStand;
   causes: Map<string, CauseJoint>;
-  /** By slot: the mass by bin of the part's own year. */
+  /** By outcome: the mass by bin of the part's own year. */
   years: Float64Array[] | undefined;
-  /** The mass by slot for each making and shop of a part of the making, for one put in later and for an old one. */
+  /** The mass by outcome for each making and shop of a part of the making, for one put in later and for an old one. */
   ways: { own: Map<number, Float64Array>; later: Float64Array; old: Float64Array } | undefined;
 };
 
-/** By state of a cause: the mass by slot without the looks that hang on the cause, and how probable those are. */
-type CauseJoint = { looks: readonly Look[]; masses: Float64Array[]; before: number[] };
+/** By state of a cause: the mass by outcome without the looks that hang on the cause, and how probable those are. */
+type CauseJoint = { looks: readonly Look[]; posterior: Float64Array[]; before: number[] };
 
 /**
  * Opens the joints of a part.
@@ -51,21 +51,21 @@ export function partJoints(
 }
 
 /**
- * The masses with one more look at the part, exactly as summing anew would give them; undefined where the joints do not tell
+ * The posterior with one more look at the part, exactly as summing anew would give them; undefined where the joints do not tell
  * it: for a sign of the year or the habit that is coupled with another look.
  *
  * @param joints  of an evaluation in a fine layout: looks that are still to come tell all worlds and shops apart
  */
-export function massesWithLook(joints: PartJoints, look: Look): Masses | undefined {
+export function posteriorWithLook(joints: PartJoints, look: Look): Posterior | undefined {
   const cause = look.sign.hangsOn;
   if (cause.startsWith('alteration/') || isCoupled(joints, look)) return undefined;
-  const slots =
+  const outcomes =
     cause === 'making'
-      ? slotsWithHabit(joints, look)
+      ? outcomesWithHabit(joints, look)
       : cause === 'year' || cause === 'part-year'
-        ? slotsWithYear(joints, look)
-        : slotsWithCause(joints, look, cause as Held['cause']);
-  return massesFromSums(sumsOfSlots(slots, joints.stand.message.log, joints.evaluation.model.told));
+        ? outcomesWithYear(joints, look)
+        : outcomesWithCause(joints, look, cause as Held['cause']);
+  return posteriorFromSums(sumsOfOutcomes(outcomes, joints.stand.message.log, joints.evaluation.model.told));
 }
 
 /** True if what the look says hangs on another look at the part, or on the maker's way with several parts. */
@@ -81,18 +81,22 @@ function isCoupled({ evaluation, stand }: PartJoints, { sign }: Look): boolean {
   return [...stand.habitLooks, ...stand.otherLooks].some((each) => each.sign.group === sign.group);
 }
 
-function slotsWithCause(joints: PartJoints, look: Look, cause: Held['cause']): Float64Array {
+function outcomesWithCause(joints: PartJoints, look: Look, cause: Held['cause']): Float64Array {
   const { draw, layout } = joints.evaluation.model;
   const { making } = layout.prepared.knowledge;
-  const { looks, masses, before } = causeJoint(joints, cause);
+  const { looks, posterior, before } = causeJoint(joints, cause);
   const alone = look.sign.group === undefined || !looks.some((each) => each.sign.group === look.sign.group);
   const groups = alone ? [[look]] : inGroups([...looks, look]);
-  const slots = new Float64Array(slotCount);
+  const outcomes = new Float64Array(outcomeCount);
   causeStates[cause].forEach((state, index) => {
     const likelihood = looksLikelihood(groups, making, draw, (each) => shareIn(each.sign, state, draw));
-    addTimes(slots, masses[index] as Float64Array, likelihood * (alone ? (before[index] as number) : 1));
+    addTimes(
+      outcomes,
+      posterior[index] as Float64Array,
+      likelihood * (alone ? (before[index] as number) : 1),
+    );
   });
-  return slots;
+  return outcomes;
 }
 
 function causeJoint(joints: PartJoints, cause: Held['cause']): CauseJoint {
@@ -100,14 +104,14 @@ function causeJoint(joints: PartJoints, cause: Held['cause']): CauseJoint {
   if (known !== undefined) return known;
   const { evaluation, stand } = joints;
   const { draw, layout } = evaluation.model;
-  const context = contextOf(evaluation.model, stand.message.voices.columns, stand.message.part);
+  const context = contextOf(evaluation.model, stand.message.habitClasses.scenarios, stand.message.part);
   const looks = stand.otherLooks.filter((each) => each.sign.hangsOn === cause);
   const others = stand.otherLooks.filter((each) => each.sign.hangsOn !== cause);
   const groups = inGroups(looks);
   const made = {
     looks,
-    masses: causeStates[cause].map((state) =>
-      slotsWith(evaluation, stand, stand.habits, partBase(others, context, { cause, state })),
+    posterior: causeStates[cause].map((state) =>
+      outcomesWith(evaluation, stand, stand.habits, partBase(others, context, { cause, state })),
     ),
     before: causeStates[cause].map((state) =>
       looksLikelihood(groups, layout.prepared.knowledge.making, draw, (each) =>
@@ -119,7 +123,7 @@ function causeJoint(joints: PartJoints, cause: Held['cause']): CauseJoint {
   return made;
 }
 
-function slotsWithYear(joints: PartJoints, look: Look): Float64Array {
+function outcomesWithYear(joints: PartJoints, look: Look): Float64Array {
   const { draw, layout } = joints.evaluation.model;
   const { making } = layout.prepared.knowledge;
   const { ifThere, ifNot } = reportOf(look, making, draw);
@@ -137,9 +141,9 @@ function slotsWithYear(joints: PartJoints, look: Look): Float64Array {
 function yearJoint({ evaluation, stand }: PartJoints): Float64Array[] {
   const { layout } = evaluation.model;
   const { base, habits } = stand;
-  const lines = Array.from({ length: slotCount }, (_, slot) => {
-    const [repair, improve] = [stand.later.repair[slot], stand.later.improve[slot]] as Float64Array[];
-    const old = habits.old * (stand.old[slot] as number);
+  const lines = Array.from({ length: outcomeCount }, (_, outcome) => {
+    const [repair, improve] = [stand.later.repair[outcome], stand.later.improve[outcome]] as Float64Array[];
+    const old = habits.old * (stand.old[outcome] as number);
     return base.oldLine.map(
       (each, bin) =>
         each * old +
@@ -147,63 +151,64 @@ function yearJoint({ evaluation, stand }: PartJoints): Float64Array[] {
         habits.later * (improve?.[bin] as number) * (base.improve[bin] as number),
     );
   });
-  for (const { world, state, lines: seat } of stand.byWorld) {
+  for (const { world, state, lines: row } of stand.byWorld) {
     const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
     const own = base.own[state]?.[world] as Float64Array;
-    for (let k = 0; k * count < seat.length; k++) {
-      const line = lines[slotOf(world, k)] as Float64Array;
+    for (let k = 0; k * count < row.length; k++) {
+      const line = lines[outcomeOf(world, k)] as Float64Array;
       for (let i = 0; i < count; i++)
         line[first + i] =
-          (line[first + i] as number) + (seat[k * count + i] as number) * (own[first + i] as number);
+          (line[first + i] as number) + (row[k * count + i] as number) * (own[first + i] as number);
     }
   }
   return lines;
 }
 
-function slotsWithHabit(joints: PartJoints, look: Look): Float64Array {
+function outcomesWithHabit(joints: PartJoints, look: Look): Float64Array {
   const { evaluation, stand } = joints;
   const { model } = evaluation;
   const { making } = model.layout.prepared.knowledge;
   joints.ways ??= wayJoint(joints);
-  const slots = new Float64Array(slotCount);
+  const outcomes = new Float64Array(outcomeCount);
   const likelihood = habitLikelihood(
     stand.message.part,
     look,
-    contextOf(model, stand.message.voices.columns, stand.message.part),
+    contextOf(model, stand.message.habitClasses.scenarios, stand.message.part),
   );
-  for (const [voice, mass] of joints.ways.own)
-    addTimes(slots, mass, likelihood(stand.message.voices.columns[voice] as Column));
+  for (const [habitClass, mass] of joints.ways.own)
+    addTimes(outcomes, mass, likelihood(stand.message.habitClasses.scenarios[habitClass] as Scenario));
   const { ifThere, ifNot } = reportOf(look, making, model.draw);
   const of = (state: string, standIn?: string) => {
     const share = shareIn(look.sign, state, model.draw, standIn);
     return share * ifThere + (1 - share) * ifNot;
   };
-  addTimes(slots, joints.ways.later, of('later', 'bench-copy'));
-  addTimes(slots, joints.ways.old, of('period'));
-  return slots;
+  addTimes(outcomes, joints.ways.later, of('later', 'bench-copy'));
+  addTimes(outcomes, joints.ways.old, of('period'));
+  return outcomes;
 }
 
-/** Voices that differ in the shared habits alone are alike to a look at another habit: the first of them stands for all. */
+/** Habit classes that differ in the shared habits alone are alike to a look at another habit: the first of them stands for all. */
 function wayJoint({ stand }: PartJoints): NonNullable<PartJoints['ways']> {
-  const { columns } = stand.message.voices;
+  const { scenarios } = stand.message.habitClasses;
   const firsts = new Map<number, number>();
   const own = new Map<number, Float64Array>();
-  stand.message.seats.forEach(({ world, voice }, index) => {
-    const { shop } = columns[voice] as Column;
+  stand.message.rows.forEach(({ world, habitClass }, index) => {
+    const { shop } = scenarios[habitClass] as Scenario;
     const way = shop * makings.length + makings.indexOf(worlds[world]?.making ?? 'period');
-    const first = firsts.get(way) ?? voice;
+    const first = firsts.get(way) ?? habitClass;
     firsts.set(way, first);
-    const mass = own.get(first) ?? new Float64Array(slotCount);
+    const mass = own.get(first) ?? new Float64Array(outcomeCount);
     own.set(first, mass);
     const dots = stand.dots[index] as Float64Array;
     for (let k = 0; k < dots.length; k++) {
-      const slot = slotOf(world, k);
-      mass[slot] = (mass[slot] as number) + (dots[k] as number) * (stand.habits.own[voice] as number);
+      const outcome = outcomeOf(world, k);
+      mass[outcome] =
+        (mass[outcome] as number) + (dots[k] as number) * (stand.habits.own[habitClass] as number);
     }
   });
   const { base, habits } = stand;
-  const later = Float64Array.from({ length: slotCount }, (_, slot) =>
-    slotLater(stand, { later: habits.later, old: 0 }, base, slot),
+  const later = Float64Array.from({ length: outcomeCount }, (_, outcome) =>
+    outcomeLater(stand, { later: habits.later, old: 0 }, base, outcome),
   );
   return { own, later, old: stand.old.map((each) => each * habits.old * base.old) };
 }

@@ -12,7 +12,7 @@ import { partHabits } from './partHabits.ts';
 /**
  * How probable the looks at one part are, for every way the part can have come about.
  *
- * `own[state][world]` by bin of the making, for each state of the part's campaigns; times `ownMaking[i]`, for the i-th column asked for, for what hangs on the maker's
+ * `own[state][world]` by bin of the making, for each state of the part's campaigns; times `ownMaking[i]`, for the i-th scenario asked for, for what hangs on the maker's
  * habit; `repair` and
  * `improve` by bin of the part's own year; `old` for a part from another old piece, its years summed out.
  */

@@ -1,6 +1,6 @@
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
 import { campaignState, campaignsAt } from './campaignStates.ts';
-import type { Column } from './layout.ts';
+import type { Scenario } from './layout.ts';
 import type { Model } from './model.ts';
 import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { PartContext } from './partContext.ts';
@@ -10,7 +10,7 @@ import { type PartTable, partTable } from './partTable.ts';
 export type ReadyPart = {
   part: ModelPart;
   table: PartTable;
-  /** By config of the layout: the state of the part's campaigns. */
+  /** By cutset state of the layout: the state of the part's campaigns. */
   states: Int32Array;
   /** The natural logarithm of what the table was divided by. */
   log: number;
@@ -20,27 +20,27 @@ export type ReadyPart = {
   broughtMeans: readonly (Float64Array | undefined)[];
 };
 
-/** What a part's factor is where no timed alteration changed it, over a world's bins: `own` times a voice, plus `rest`. */
+/** What a part's factor is where no timed alteration changed it, over a world's bins: `own` times a habit class, plus `rest`. */
 export type PartLines = { own: Float64Array; rest: Float64Array };
 
 /**
  * Tabulates a part's looks and readies it for summing.
  *
- * @param columns  one for every voice of the part
+ * @param scenarios  one for every habit class of the part
  */
 export function readyPart(
   model: Model,
   part: ModelPart,
   looks: readonly Look[],
-  columns: readonly Column[],
+  scenarios: readonly Scenario[],
 ): ReadyPart {
   const { layout } = model;
-  const context = contextOf(model, columns, part);
+  const context = contextOf(model, scenarios, part);
   const table = partTable(part, looksAt(part, looks), context);
   return {
     part,
     table,
-    states: Int32Array.from(layout.configs, (_, m) => campaignState(layout, context.campaigns ?? [], m)),
+    states: Int32Array.from(layout.cutsetStates, (_, m) => campaignState(layout, context.campaigns ?? [], m)),
     log: scaleTable(table),
     renewed: renewedByBin(model, part),
     renewedMean: meanFrom(model, table.repair),
@@ -54,11 +54,11 @@ export function readyPart(
 /** What a part's looks are tabulated with. */
 export function contextOf(
   { layout, draw, old }: Model,
-  columns: readonly Column[],
+  scenarios: readonly Scenario[],
   part: ModelPart,
 ): PartContext {
   const { prepared, shares, habits, worldBins } = layout;
-  return { prepared, draw, shares, columns, habits, old, worldBins, campaigns: campaignsAt(layout, part) };
+  return { prepared, draw, shares, scenarios, habits, old, worldBins, campaigns: campaignsAt(layout, part) };
 }
 
 /** The looks at a part that hang on the part itself, not on an alteration. */
@@ -72,7 +72,7 @@ export function roomForLines(bins: number): PartLines {
 }
 
 /**
- * The part's factor where no timed alteration changed it; make-up alterations of the config may have, the last of them
+ * The part's factor where no timed alteration changed it; make-up alterations of the cutset state may have, the last of them
  * foremost.
  *
  * @param intact  counts of its ordinary sources only the part's being of the making
@@ -82,14 +82,14 @@ export function fillPartLines(
   model: Model,
   ready: ReadyPart,
   world: number,
-  config: number,
+  cutsetState: number,
   intact: boolean,
 ): void {
   const { layout } = model;
   const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
   const { table, states, renewed, renewedMean, part, broughtMeans } = ready;
   const reused = reusedIn(model, part, world);
-  const made = table.own[states[config] as number]?.[world] as Float64Array;
+  const made = table.own[states[cutsetState] as number]?.[world] as Float64Array;
   const old = intact ? 0 : reused * table.old;
   const later = intact ? 0 : 1 - reused;
   for (let i = 0, bin = first; i < count; i++, bin++) {
@@ -98,7 +98,7 @@ export function fillPartLines(
     rest[i] = later * r * (renewedMean[bin] as number) + old;
   }
   for (let a = 0; a < layout.makeUps.length; a++) {
-    if (layout.configs[config]?.happened[a] !== true) continue;
+    if (layout.cutsetStates[cutsetState]?.happened[a] !== true) continue;
     const share = layout.changeShares[layout.makeUps[a]?.id ?? '']?.[part.kind];
     if (share === undefined) continue;
     const mean = broughtMeans[a];

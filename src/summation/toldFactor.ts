@@ -2,7 +2,7 @@ import type { ReadingWeights } from '../evidence/readingWeights.ts';
 import { type Making, makings, worlds } from '../evidence/worlds.ts';
 import type { Factor } from './factor.ts';
 import type { Layout } from './layout.ts';
-import type { Sums } from './readingMasses.ts';
+import type { Sums } from './readingPosterior.ts';
 
 /** The reading that a later making gives. */
 const readingOfMaking = {
@@ -19,16 +19,16 @@ const readingOfMaking = {
  */
 export function toldFactor(layout: Layout, whole: Factor, weights: ReadingWeights | undefined): Factor {
   if (weights === undefined) return whole;
-  const { configs, columns, cells, cellCount, periodCellCount, periodColumns } = layout;
+  const { cutsetStates, scenarios, cells, cellCount, periodCellCount, periodScenarios } = layout;
   const sums = whole.sums.map((sum) => sum.slice());
   const [all, ...strict] = sums as [Float64Array, Float64Array, Float64Array, Float64Array];
   const steps = periodSteps(weights);
-  for (let m = 0; m < configs.length; m++) {
-    for (let c = 0; c < columns.length; c++) {
+  for (let m = 0; m < cutsetStates.length; m++) {
+    for (let c = 0; c < scenarios.length; c++) {
       const { offset, count } = cells[c] as { offset: number; count: number };
       const at = m * cellCount + offset;
-      if (c >= periodColumns) {
-        const by = weights[readingOfMaking[laterMaking(columns[c]?.world ?? 0)]];
+      if (c >= periodScenarios) {
+        const by = weights[readingOfMaking[laterMaking(scenarios[c]?.world ?? 0)]];
         for (let i = at; i < at + count; i++) all[i] = (all[i] as number) * by;
         continue;
       }
@@ -51,7 +51,7 @@ export function toldFactor(layout: Layout, whole: Factor, weights: ReadingWeight
   return { sums, log: whole.log };
 }
 
-/** The same for sums over makings and strictnesses. */
+/** The same for sums over makings and levels. */
 export function toldSums({ byMaking, strict, log }: Sums, weights: ReadingWeights | undefined): Sums {
   if (weights === undefined) return { byMaking, strict, log };
   const [period, notMadeUp, notAltered, intact] = toldNested(
@@ -72,9 +72,9 @@ export function toldSums({ byMaking, strict, log }: Sums, weights: ReadingWeight
 
 /**
  * By what each of the seven sums (the four makings, then period work at the three stricter levels) counts in the sum over
- * all readings: so a line kept by slot gives its total.
+ * all readings: so a line kept by outcome gives its total.
  */
-export function slotWeights(weights: ReadingWeights | undefined): readonly number[] {
+export function outcomeWeights(weights: ReadingWeights | undefined): readonly number[] {
   if (weights === undefined) return [1, 1, 1, 1, 0, 0, 0];
   const [madeUp, altered, repaired, intact] = periodSteps(weights);
   return [

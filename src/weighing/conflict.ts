@@ -1,6 +1,6 @@
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
-import { shares } from '../summation/readingMasses.ts';
+import { shares } from '../summation/readingPosterior.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
 
@@ -16,12 +16,12 @@ const tooMuchDecibans = 10;
  *   reading: log of the product of the single probabilities over the joint one; from memory
  */
 export function unexplained(evaluation: Evaluation, weights: readonly LookWeight[]): Weighing['unexplained'] {
-  const { masses, looks } = evaluation;
-  if (!(masses.total > 0))
+  const { posterior, looks } = evaluation;
+  if (!(posterior.total > 0))
     return { unexplained: true, reason: 'The findings cannot all be true of one piece under any reading.' };
   if (looks.length < 2) return { unexplained: false, reason: 'Too few findings to clash.' };
   const conflicts = conflictDecibans(evaluation, weights);
-  const probability = shares(masses);
+  const probability = shares(posterior);
   const candidates = readingIds.filter((id) => probability[id] >= candidate);
   const least = candidates.reduce(
     (best, id) => (conflicts[id] < conflicts[best] ? id : best),
@@ -41,7 +41,7 @@ export function unexplained(evaluation: Evaluation, weights: readonly LookWeight
 
 /** For each reading, how much less probable the findings are together than one by one, in decibans. */
 function conflictDecibans(evaluation: Evaluation, weights: readonly LookWeight[]): Record<ReadingId, number> {
-  const bare = weights[0]?.before ?? evaluation.masses;
+  const bare = weights[0]?.before ?? evaluation.posterior;
   const logs = Object.fromEntries(readingIds.map((id) => [id, 0])) as Record<ReadingId, number>;
   for (const { byItself } of weights) {
     for (const id of readingIds)
@@ -50,7 +50,7 @@ function conflictDecibans(evaluation: Evaluation, weights: readonly LookWeight[]
   return Object.fromEntries(
     readingIds.map((id) => {
       const joint =
-        logOf(evaluation.masses.readings[id], bare.readings[id]) + evaluation.masses.log - bare.log;
+        logOf(evaluation.posterior.readings[id], bare.readings[id]) + evaluation.posterior.log - bare.log;
       return [id, ((logs[id] - joint) * 10) / Math.LN10];
     }),
   ) as Record<ReadingId, number>;

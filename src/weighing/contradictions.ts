@@ -1,7 +1,7 @@
 import { type ReadingId, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
+import { contradictionBelow } from './contradictionBelow.ts';
 import { explanationsOf, shareIfOwn, shareUnlisted } from './explanations.ts';
-import { jarsBelow } from './jarsBelow.ts';
 import type { Weighing } from './weighing.ts';
 import { type LookWeight, periodReadings } from './weights.ts';
 
@@ -23,10 +23,10 @@ export function contradictions(
 ): Weighing['contradictions'] {
   const found = weights.flatMap((weight) => {
     const share = weight.shareUnder[leading];
-    const bare = share < jarsBelow ? share : shareUnexplained(evaluation, weight, leading, own);
-    if (bare >= jarsBelow) return [];
+    const bare = share < contradictionBelow ? share : shareUnexplained(evaluation, weight, leading, own);
+    if (bare >= contradictionBelow) return [];
     const explanations = explanationsOf(evaluation, weight, leading, bare, eased);
-    const explained = share >= jarsBelow;
+    const explained = share >= contradictionBelow;
     if (explained && explanations.length === 0) return [];
     const { look } = weight;
     return [
@@ -57,7 +57,7 @@ function shareUnexplained(
   const { look } = weight;
   let share = 1;
   if (look.sign.hangsOn === 'making' && periodReadings.includes(leading)) {
-    share = Math.min(share, shareUnlisted(evaluation, weight, leading, jarsBelow) ?? 1);
+    share = Math.min(share, shareUnlisted(evaluation, weight, leading, contradictionBelow) ?? 1);
   }
   const part = evaluation.model.layout.prepared.parts.find((each) => each.id === look.part);
   // A cover or a caster that was renewed is no riddle; a rail is.

@@ -1,11 +1,11 @@
 import { inSentence } from '../knowledge/inSentence.ts';
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
-import { massesAtPart } from '../summation/atPart.ts';
+import { posteriorAtPart } from '../summation/atPart.ts';
 import { evaluate, wholeWith } from '../summation/evaluate.ts';
 import type { Evaluation, ShopsWithout } from '../summation/evaluation.ts';
-import { massesIf, unitOfLook } from '../summation/massesAfter.ts';
 import { fixModel } from '../summation/model.ts';
-import { periodMass, shopMasses } from '../summation/shopMasses.ts';
+import { cliqueOfLook, posteriorIf } from '../summation/posteriorAfter.ts';
+import { periodMass, shopPosterior } from '../summation/shopPosterior.ts';
 import { type Origin, originWords } from './origins.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
@@ -39,14 +39,14 @@ export function shareUnlisted(
   reading: ReadingId,
   below: number,
 ): number | undefined {
-  const withIt = shopMasses(evaluation.model.layout, evaluation.whole);
+  const withIt = shopPosterior(evaluation.model.layout, evaluation.whole);
   const unlisted = withIt[0]?.[reading] ?? 0;
   const all = withIt.reduce((sum, row) => sum + row[reading], 0);
   const whole = weight.shareUnder[reading];
   // P(finding | unlisted) = P(finding) · P(unlisted | finding) / P(unlisted), and the last is at most 1.
   if (all > 0 && (whole * unlisted) / all >= below) return undefined;
   const [row, before] = [withIt[0], shopsWithout(evaluation, weight)];
-  return ratio((row?.[reading] ?? 0) * before.scale, before.masses[0]?.[reading] ?? 0);
+  return ratio((row?.[reading] ?? 0) * before.scale, before.posterior[0]?.[reading] ?? 0);
 }
 
 /** The finding's share under one reading if its part is of the making; undefined where it is of no single part. */
@@ -57,8 +57,8 @@ export function shareIfOwn(
 ): number | undefined {
   const { look } = weight;
   if (look.part === 'whole' || look.sign.hangsOn.startsWith('alteration/')) return undefined;
-  const withIt = massesAtPart(evaluation, look.part, evaluation.looks, 'own');
-  const without = massesAtPart(evaluation, look.part, others(evaluation, weight), 'own');
+  const withIt = posteriorAtPart(evaluation, look.part, evaluation.looks, 'own');
+  const without = posteriorAtPart(evaluation, look.part, others(evaluation, weight), 'own');
   return ratio(withIt.readings[reading] * Math.exp(withIt.log - without.log), without.readings[reading]);
 }
 
@@ -76,8 +76,8 @@ function readingExplanations(weight: LookWeight, leading: ReadingId): Explanatio
 function shopExplanations(evaluation: Evaluation, weight: LookWeight): Explanation[] {
   const { prepared } = evaluation.model.layout;
   if (weight.look.sign.hangsOn !== 'making' || prepared.shops.length === 0) return [];
-  const withIt = shopMasses(evaluation.model.layout, evaluation.whole);
-  const { masses: without, scale } = shopsWithout(evaluation, weight);
+  const withIt = shopPosterior(evaluation.model.layout, evaluation.whole);
+  const { posterior: without, scale } = shopsWithout(evaluation, weight);
   return prepared.shops.map((shop, index) => ({
     kind: 'shop',
     id: shop.id,
@@ -96,8 +96,8 @@ function originExplanations(evaluation: Evaluation, weight: LookWeight): Explana
     ['reused', 'other-old'],
   ];
   return sources.map(([source, origin]) => {
-    const withIt = massesAtPart(evaluation, look.part, evaluation.looks, source);
-    const without = massesAtPart(evaluation, look.part, others(evaluation, weight), source);
+    const withIt = posteriorAtPart(evaluation, look.part, evaluation.looks, source);
+    const without = posteriorAtPart(evaluation, look.part, others(evaluation, weight), source);
     const share = ratio(withIt.total * Math.exp(withIt.log - without.log), without.total);
     return { kind: 'origin', id: origin, words: `If the ${part.name} is ${originWords[origin]}.`, share };
   });
@@ -108,9 +108,9 @@ function alterationExplanations(evaluation: Evaluation, weight: LookWeight): Exp
   const alteration = evaluation.model.layout.prepared.alterations.find(
     (each) => cause === `alteration/${each.id}`,
   );
-  if (alteration === undefined || unitOfLook(evaluation.model.layout, weight.look) < 0) return [];
-  const withIt = massesIf(evaluation, alteration, true, evaluation.looks);
-  const without = massesIf(evaluation, alteration, true, others(evaluation, weight));
+  if (alteration === undefined || cliqueOfLook(evaluation.model.layout, weight.look) < 0) return [];
+  const withIt = posteriorIf(evaluation, alteration, true, evaluation.looks);
+  const without = posteriorIf(evaluation, alteration, true, others(evaluation, weight));
   const share = ratio(withIt.total * Math.exp(withIt.log - without.log), without.total);
   return [
     {
@@ -126,16 +126,16 @@ function others(evaluation: Evaluation, weight: LookWeight) {
   return evaluation.looks.filter((each) => each !== weight.look);
 }
 
-/** The shops' masses without a finding, and what brings those with it to the same scale. */
+/** The shops' posterior without a finding, and what brings those with it to the same scale. */
 function shopsWithout(evaluation: Evaluation, weight: LookWeight): ShopsWithout {
   const known = evaluation.worked.known('shopsWithout', weight.look.key);
   if (known !== undefined) return known;
   const { layout, draw } = evaluation.model;
   const looks = others(evaluation, weight);
-  const unit = unitOfLook(layout, weight.look);
+  const clique = cliqueOfLook(layout, weight.look);
   const whole =
-    unit >= 0 ? wholeWith(evaluation, unit, looks) : evaluate(fixModel(layout, draw, looks), looks).whole;
-  const made = { masses: shopMasses(layout, whole), scale: Math.exp(evaluation.whole.log - whole.log) };
+    clique >= 0 ? wholeWith(evaluation, clique, looks) : evaluate(fixModel(layout, draw, looks), looks).whole;
+  const made = { posterior: shopPosterior(layout, whole), scale: Math.exp(evaluation.whole.log - whole.log) };
   evaluation.worked.keep('shopsWithout', weight.look.key, made);
   return made;
 }

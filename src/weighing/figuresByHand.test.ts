@@ -9,7 +9,7 @@ import { handKnowledge } from '../evidence/testing/handKnowledge.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
 import { shopPriors } from '../evidence/worlds.ts';
 import { yearAxis } from '../evidence/yearAxis.ts';
-import { massesFor } from '../summation/evaluate.ts';
+import { posteriorFor } from '../summation/evaluate.ts';
 import { layOut } from '../summation/makeLayout.ts';
 import { fixModel } from '../summation/model.ts';
 import { redraws } from './redraws.ts';
@@ -88,7 +88,7 @@ describe('the trials of the ranges', () => {
     const random = seededRandom(3);
     const figures = caseFigures(layout.prepared).map(betaFigure);
     const drawn = Array.from({ length: 101 }, () => {
-      const { readings, total } = massesFor(fixModel(layout, betaDraw(random, figures)));
+      const { readings, total } = posteriorFor(fixModel(layout, betaDraw(random, figures)));
       const period = readings['period-intact'] / total;
       return { period, led: Object.values(readings).every((each) => each <= readings['period-intact']) };
     });

@@ -1,34 +1,34 @@
 import type { Look } from '../evidence/preparedCase.ts';
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
-import type { Masses } from '../summation/readingMasses.ts';
+import type { Posterior } from '../summation/readingPosterior.ts';
 import { againstRest, massOf } from './logOdds.ts';
 import { makingOf } from './startingOddsEffect.ts';
 
 /** Where no weight can be told because a side has nothing left: which side, and what made it so. */
 export type HardLimit = { leavesNothingOf: 'leading' | 'others' | 'either'; words: string };
 
-/** A finding with the masses it leaves by itself: what is asked for to find who makes a limit. */
-export type LookByItself = { look: Look; byItself: Masses };
+/** A finding with the posterior it leaves by itself: what is asked for to find who makes a limit. */
+export type LookByItself = { look: Look; byItself: Posterior };
 
 /**
  * Why some findings have no weight for the leading reading: what has nothing left, and which finding or claim made it so.
  *
- * @param bare     the masses before any finding
- * @param without  the masses without the findings in question
+ * @param bare     the posterior before any finding
+ * @param without  the posterior without the findings in question
  * @param own      the findings in question
  */
 export function hardLimit(
   evaluation: Evaluation,
   leading: ReadingId,
   looks: readonly LookByItself[],
-  bare: Masses,
-  without: Masses,
+  bare: Posterior,
+  without: Posterior,
   own: readonly Look[],
 ): HardLimit {
   const { one, other } = againstRest(leading);
-  const ofLeading = massOf(evaluation.masses, one);
-  const ofOthers = massOf(evaluation.masses, other);
+  const ofLeading = massOf(evaluation.posterior, one);
+  const ofOthers = massOf(evaluation.posterior, other);
   const none = ofLeading === 0 ? (ofOthers === 0 ? 'either' : 'leading') : 'others';
   const emptied = none === 'either' ? readingIds : none === 'others' ? other : one;
   const side =
@@ -37,7 +37,7 @@ export function hardLimit(
       : none === 'others'
         ? `any reading but ${readingWords[leading].inSentence}`
         : readingWords[leading].inSentence;
-  const leavesNothing = (masses: Masses) => massOf(masses, emptied) === 0;
+  const leavesNothing = (posterior: Posterior) => massOf(posterior, emptied) === 0;
   const found = looks.filter((each) => leavesNothing(each.byItself)).map((each) => each.look);
   const told = (words: string): HardLimit => ({ leavesNothingOf: none, words });
   if (leavesNothing(bare))

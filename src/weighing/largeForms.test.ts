@@ -11,7 +11,7 @@ import type { Knowledge } from '../knowledge/schema.ts';
 import { evaluate } from '../summation/evaluate.ts';
 import { layOut } from '../summation/makeLayout.ts';
 import { fixModel } from '../summation/model.ts';
-import { shares } from '../summation/readingMasses.ts';
+import { shares } from '../summation/readingPosterior.ts';
 import { partPosterior } from './partPosterior.ts';
 
 let knowledge: Knowledge;
@@ -46,8 +46,8 @@ function fullCase(id: string): PreparedCase {
 describe('a large form with findings on all its parts', () => {
   it('binds no more than 13 parts together by its alterations, whatever the form', () => {
     for (const id of Object.keys(knowledge.forms)) {
-      const { units } = layOut(fullCase(id));
-      expect(Math.max(...units.map((unit) => unit.parts.length)), id).toBeLessThanOrEqual(13);
+      const { cliques } = layOut(fullCase(id));
+      expect(Math.max(...cliques.map((clique) => clique.parts.length)), id).toBeLessThanOrEqual(13);
     }
   });
 
@@ -57,7 +57,7 @@ describe('a large form with findings on all its parts', () => {
       const prepared = fullCase(id);
       expect(prepared.parts.length).toBeGreaterThan(30);
       const evaluation = evaluate(fixModel(layOut(prepared), bestDraw()));
-      const total = Object.values(shares(evaluation.masses)).reduce((sum, each) => sum + each, 0);
+      const total = Object.values(shares(evaluation.posterior)).reduce((sum, each) => sum + each, 0);
       expect(total).toBeCloseTo(1, 12);
       for (const part of prepared.parts) {
         const { origin } = partPosterior(evaluation, part);

@@ -1,5 +1,5 @@
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import type { Masses } from '../summation/readingMasses.ts';
+import type { Posterior } from '../summation/readingPosterior.ts';
 
 /** Two sides that a finding can speak for: some readings against some others. */
 export type Sides = { one: readonly ReadingId[]; other: readonly ReadingId[] };
@@ -20,14 +20,14 @@ export function againstRest(reading: ReadingId): Sides {
 }
 
 /** The most probable reading but one; the earlier listed wins a tie. */
-export function strongestRival(masses: Masses, leading: ReadingId): ReadingId {
+export function strongestRival(posterior: Posterior, leading: ReadingId): ReadingId {
   return readingIds
     .filter((id) => id !== leading)
-    .reduce((best, id) => (masses.readings[id] > masses.readings[best] ? id : best));
+    .reduce((best, id) => (posterior.readings[id] > posterior.readings[best] ? id : best));
 }
 
-/** What some readings weigh together; what is no more than rounding counts as nothing. On the scale of the masses. */
-export function massOf({ readings }: Masses, ids: readonly ReadingId[]): number {
+/** What some readings weigh together; what is no more than rounding counts as nothing. On the scale of the posterior. */
+export function massOf({ readings }: Posterior, ids: readonly ReadingId[]): number {
   return ids.reduce((sum, id) => {
     const from = lefts[id]?.reduce((all, each) => all + readings[each], 0) ?? 0;
     return readings[id] > from * rounding ? sum + readings[id] : sum;
@@ -41,8 +41,9 @@ export function massOf({ readings }: Masses, ids: readonly ReadingId[]): number 
  * @source I. J. Good, Probability and the Weighing of Evidence (1950): ten times the base-ten logarithm of the ratio of
  *   the odds with and without
  */
-export function weightBetween(withThem: Masses, without: Masses, sides: Sides): number | null {
-  const logOdds = (masses: Masses) => Math.log10(massOf(masses, sides.one) / massOf(masses, sides.other));
+export function weightBetween(withThem: Posterior, without: Posterior, sides: Sides): number | null {
+  const logOdds = (posterior: Posterior) =>
+    Math.log10(massOf(posterior, sides.one) / massOf(posterior, sides.other));
   const decibans = 10 * (logOdds(withThem) - logOdds(without));
   return Number.isFinite(decibans) ? decibans : null;
 }

@@ -8,10 +8,10 @@ import { readingIds } from '../piece/readings.ts';
 import { evaluate } from '../summation/evaluate.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { layOut } from '../summation/makeLayout.ts';
-import { massesAfter } from '../summation/massesAfter.ts';
 import { fixModel } from '../summation/model.ts';
-import { massesWithLook, type PartJoints, partJoints } from '../summation/partJoints.ts';
-import type { Masses } from '../summation/readingMasses.ts';
+import { type PartJoints, partJoints, posteriorWithLook } from '../summation/partJoints.ts';
+import { posteriorAfter } from '../summation/posteriorAfter.ts';
+import type { Posterior } from '../summation/readingPosterior.ts';
 import type { Weighing } from './weighing.ts';
 
 /**
@@ -27,7 +27,7 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
   const habitsSeen = new Set(
     prepared.looks.filter((look) => look.sign.hangsOn === 'making').map((look) => look.sign.id),
   );
-  const now = entropy(readingIds.map((id) => evaluation.masses.readings[id]));
+  const now = entropy(readingIds.map((id) => evaluation.posterior.readings[id]));
   // What a sign tells of an alteration is the same wherever it is seen.
   const told = new Map<string, number>();
   const ofForm = signsOfForm(prepared);
@@ -102,19 +102,23 @@ function doubtAfter(
   look: Look,
   told: Map<string, number>,
 ): number {
-  const masses = () =>
-    massesWithLook(joints, look) ?? massesAfter(evaluation, look, [...evaluation.looks, look]);
-  if (!look.sign.hangsOn.startsWith('alteration/')) return expectedEntropy(evaluation, masses());
-  const doubt = told.get(look.sign.id) ?? expectedEntropy(evaluation, masses());
+  const posterior = () =>
+    posteriorWithLook(joints, look) ?? posteriorAfter(evaluation, look, [...evaluation.looks, look]);
+  if (!look.sign.hangsOn.startsWith('alteration/')) return expectedEntropy(evaluation, posterior());
+  const doubt = told.get(look.sign.id) ?? expectedEntropy(evaluation, posterior());
   told.set(look.sign.id, doubt);
   return doubt;
 }
 
 /** Doubt left over the readings, on average, after a look: seen or not, each as probable as now believed. */
-function expectedEntropy(evaluation: Evaluation, seen: Masses): number {
-  const scale = Math.exp(seen.log - evaluation.masses.log);
-  const present = readingIds.map((id) => Math.min(seen.readings[id] * scale, evaluation.masses.readings[id]));
-  const absent = readingIds.map((id, i) => Math.max(0, evaluation.masses.readings[id] - (present[i] ?? 0)));
+function expectedEntropy(evaluation: Evaluation, seen: Posterior): number {
+  const scale = Math.exp(seen.log - evaluation.posterior.log);
+  const present = readingIds.map((id) =>
+    Math.min(seen.readings[id] * scale, evaluation.posterior.readings[id]),
+  );
+  const absent = readingIds.map((id, i) =>
+    Math.max(0, evaluation.posterior.readings[id] - (present[i] ?? 0)),
+  );
   const seenTotal = sum(present);
   const unseenTotal = sum(absent);
   const total = seenTotal + unseenTotal;
@@ -125,10 +129,10 @@ function sum(values: readonly number[]): number {
   return values.reduce((total, each) => total + each, 0);
 }
 
-/** Entropy in bits of masses on any scale. */
-function entropy(masses: readonly number[]): number {
-  const total = sum(masses);
+/** Entropy in bits of posterior on any scale. */
+function entropy(posterior: readonly number[]): number {
+  const total = sum(posterior);
   return total > 0
-    ? masses.reduce((bits, mass) => (mass > 0 ? bits - (mass / total) * Math.log2(mass / total) : bits), 0)
+    ? posterior.reduce((bits, mass) => (mass > 0 ? bits - (mass / total) * Math.log2(mass / total) : bits), 0)
     : 0;
 }

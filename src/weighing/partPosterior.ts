@@ -35,10 +35,10 @@ export function partPosterior(evaluation: Evaluation, part: ModelPart): PartPost
 
 /** The mass of a whole product by bin of the making. */
 export function massByBin(model: Model, whole: Factor): Float64Array {
-  const { configs, cells, cellCount, prepared } = model.layout;
+  const { cutsetStates, cells, cellCount, prepared } = model.layout;
   const mass = new Float64Array(prepared.axis.bins);
   const sums = whole.sums[0] as Float64Array;
-  for (let m = 0; m < configs.length; m++) {
+  for (let m = 0; m < cutsetStates.length; m++) {
     for (const { first, count, offset } of cells) {
       const at = m * cellCount + offset;
       for (let i = 0; i < count; i++)

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { jarsBelowWords } from './jarsBelow.ts';
+import { contradictionBelowWords } from './contradictionBelow.ts';
 import {
   outOf,
   outOfRange,
@@ -41,7 +41,7 @@ describe('saying how probable', () => {
     );
     expect(probableWords(0.93)).toBe('very probable (93 in 100)');
     expect(probablyThat(0.93, 'original')).toBe('Very probably original (93 in 100)');
-    expect(jarsBelowWords()).toBe('improbable (below 10 in 100)');
+    expect(contradictionBelowWords()).toBe('improbable (below 10 in 100)');
     expect([0.004, 0.01, 0.994, 0.995].map(outOf)).toEqual([
       '4 in 1000',
       '1 in 100',

@@ -1,7 +1,7 @@
 import type { Look } from '../evidence/preparedCase.ts';
 import type { ReadingId } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
-import { massesWithout } from '../summation/massesAfter.ts';
+import { posteriorWithout } from '../summation/posteriorAfter.ts';
 import { type SharedCause, sharedCauses } from './sharedCauses.ts';
 import { type LookWeight, type WeightInWhole, weightInWhole } from './weights.ts';
 
@@ -17,14 +17,14 @@ export function reasonGroups(
   weights: readonly LookWeight[],
   leading: ReadingId,
 ): ReasonGroup[] {
-  const before = weights[0]?.before ?? evaluation.masses;
+  const before = weights[0]?.before ?? evaluation.posterior;
   const size = (group: ReasonGroup) =>
     group.withinWhole === null ? Number.POSITIVE_INFINITY : Math.abs(group.withinWhole);
   return sharedCauses(evaluation)
     .map(({ cause, looks }) => ({
       cause,
       looks,
-      ...weightInWhole(evaluation, leading, weights, before, massesWithout(evaluation, looks), looks),
+      ...weightInWhole(evaluation, leading, weights, before, posteriorWithout(evaluation, looks), looks),
     }))
     .sort((a, b) => (size(a) === size(b) ? 0 : size(b) - size(a)));
 }

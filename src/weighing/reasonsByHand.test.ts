@@ -31,7 +31,7 @@ const present = (sign: string) => ({ sign, state: 'present' }) as const;
 
 describe('weights worked by hand', () => {
   it('of one finding: the leading reading against the rest and against its strongest rival', () => {
-    // Masses: period 0.4·0.9 = 0.36, bench 0.3·0.3 = 0.09, machine 0.2·0.1 = 0.02, deceive 0.1·0.6 = 0.06; the rest 0.17.
+    // Posterior: period 0.4·0.9 = 0.36, bench 0.3·0.3 = 0.09, machine 0.2·0.1 = 0.02, deceive 0.1·0.6 = 0.06; the rest 0.17.
     const output = weigh([present('marked')]);
     expect(output.readings[0]).toMatchObject({ id: 'period-intact' });
     expect(output.readings[0]?.probability).toBeCloseTo(0.36 / 0.53, 12);

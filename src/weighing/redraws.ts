@@ -1,10 +1,10 @@
 import { betaDraw, betaFigure, seededRandom } from '../evidence/betaDraws.ts';
 import { caseFigures } from '../evidence/caseFigures.ts';
 import { type MakingKind, makingKinds, type ReadingId, readingIds } from '../piece/readings.ts';
-import { massesFor } from '../summation/evaluate.ts';
+import { posteriorFor } from '../summation/evaluate.ts';
 import type { Layout } from '../summation/layout.ts';
 import { fixModel } from '../summation/model.ts';
-import { leadingOf, shares } from '../summation/readingMasses.ts';
+import { leadingOf, shares } from '../summation/readingPosterior.ts';
 import { leadingMaking, type MakingRedraws, makingShares } from './makingFirst.ts';
 
 /** How the readings move when every figure is drawn anew from its range. */
@@ -41,8 +41,8 @@ export function redraws(
   let done = 0;
   for (; done < draws; done++) {
     if (done % 10 === 0 && onProgress?.(done / draws) === false) break;
-    const masses = massesFor(fixModel(layout, betaDraw(random, figures)));
-    const probability = shares(masses);
+    const posterior = posteriorFor(fixModel(layout, betaDraw(random, figures)));
+    const probability = shares(posterior);
     readingIds.forEach((id, i) => {
       (values[i] as Float64Array)[done] = probability[id];
     });
@@ -50,7 +50,7 @@ export function redraws(
     makingKinds.forEach((kind, i) => {
       (kinds[i] as Float64Array)[done] = making[kind];
     });
-    if (leadingOf(masses) === leading) led++;
+    if (leadingOf(posterior) === leading) led++;
     if (leadingMaking(making) === leadingKind) kindLed++;
   }
   const middle = (drawn: Float64Array): [number, number] => {

@@ -1,10 +1,10 @@
 import { bestDraw, drawWith, figureRange } from '../evidence/figures.ts';
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { ReadingId } from '../piece/readings.ts';
-import { massesFor } from '../summation/evaluate.ts';
+import { posteriorFor } from '../summation/evaluate.ts';
 import type { Layout } from '../summation/layout.ts';
 import { fixModel } from '../summation/model.ts';
-import { shares } from '../summation/readingMasses.ts';
+import { shares } from '../summation/readingPosterior.ts';
 import type { Weighing } from './weighing.ts';
 import { forLeading, type LookWeight } from './weights.ts';
 
@@ -36,7 +36,7 @@ export function sensitivity(
   }
   const draw = bestDraw();
   const at = (figure: Figure, share: number) =>
-    shares(massesFor(fixModel(layout, drawWith(draw, figure, share))))[leading];
+    shares(posteriorFor(fixModel(layout, drawWith(draw, figure, share))))[leading];
   return [...figures]
     .map(([figure, name]) => {
       const { low, high } = figureRange(figure);

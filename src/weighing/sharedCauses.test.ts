@@ -7,7 +7,7 @@ import type { Knowledge } from '../knowledge/schema.ts';
 import { evaluate } from '../summation/evaluate.ts';
 import { layOut } from '../summation/makeLayout.ts';
 import { fixModel } from '../summation/model.ts';
-import { leadingOf } from '../summation/readingMasses.ts';
+import { leadingOf } from '../summation/readingPosterior.ts';
 import { reasonGroups } from './reasonGroups.ts';
 import { weighLooks } from './weights.ts';
 
@@ -26,7 +26,7 @@ describe('findings of one cause', () => {
   ) => {
     const layout = modelOf(known, { form: 'bench', mode: 'in-hand', findings, ...more });
     const evaluation = evaluate(fixModel(layout, bestDraw()));
-    const leading = leadingOf(evaluation.masses);
+    const leading = leadingOf(evaluation.posterior);
     return reasonGroups(evaluation, weighLooks(evaluation, leading), leading).map((group) => ({
       ...group.cause,
       signs: group.looks.map((look) => `${look.sign.id}@${look.part}`),

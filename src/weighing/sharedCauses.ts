@@ -1,7 +1,7 @@
 import type { Look } from '../evidence/preparedCase.ts';
 import { sourcesAtPart } from '../summation/atPart.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
-import { shopProbabilities } from '../summation/shopMasses.ts';
+import { shopProbabilities } from '../summation/shopPosterior.ts';
 import { originWords } from './origins.ts';
 
 /** What several findings have in common. */
@@ -87,8 +87,8 @@ function alterationCause({ model }: Evaluation, id: string): SharedCause | undef
   return alteration === undefined ? undefined : { kind: 'alteration', id, name: alteration.name };
 }
 
-function likelyShop({ model, whole, masses }: Evaluation): LikelyShop | undefined {
-  const probabilities = shopProbabilities(model, whole, masses.total);
+function likelyShop({ model, whole, posterior }: Evaluation): LikelyShop | undefined {
+  const probabilities = shopProbabilities(model, whole, posterior.total);
   const index = probabilities.findIndex((each) => each > calledAt);
   const shop = model.layout.prepared.shops[index];
   if (shop === undefined) return undefined;

@@ -1,7 +1,7 @@
 import type { PreparedCase } from '../evidence/preparedCase.ts';
 import type { Making } from '../evidence/worlds.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import type { Masses } from '../summation/readingMasses.ts';
+import type { Posterior } from '../summation/readingPosterior.ts';
 import type { Weighing } from './weighing.ts';
 
 /** The making that each reading is of. */
@@ -16,7 +16,7 @@ export const makingOf: Record<ReadingId, Making> = {
 };
 
 /** How the readings would stand under each of the starting odds: the same findings, other odds before them. */
-export function startingOddsEffect(prepared: PreparedCase, masses: Masses): Weighing['byStartingOdds'] {
+export function startingOddsEffect(prepared: PreparedCase, posterior: Posterior): Weighing['byStartingOdds'] {
   const { startingOdds } = prepared.knowledge.making;
   const used = startingOdds[prepared.odds];
   if (used === undefined) return [];
@@ -24,7 +24,7 @@ export function startingOddsEffect(prepared: PreparedCase, masses: Masses): Weig
     const mass = Object.fromEntries(
       readingIds.map((id) => [
         id,
-        (masses.readings[id] * other[makingOf[id]]) / Math.max(used[makingOf[id]], 1e-12),
+        (posterior.readings[id] * other[makingOf[id]]) / Math.max(used[makingOf[id]], 1e-12),
       ]),
     ) as Record<ReadingId, number>;
     const total = readingIds.reduce((sum, id) => sum + mass[id], 0);

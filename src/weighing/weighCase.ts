@@ -8,10 +8,10 @@ import { type ReadingId, readingIds } from '../piece/readings.ts';
 import { evaluate } from '../summation/evaluate.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { layOut } from '../summation/makeLayout.ts';
-import { massesIf } from '../summation/massesAfter.ts';
 import { fixModel } from '../summation/model.ts';
-import { leadingOf, shares } from '../summation/readingMasses.ts';
-import { shopProbabilities } from '../summation/shopMasses.ts';
+import { posteriorIf } from '../summation/posteriorAfter.ts';
+import { leadingOf, shares } from '../summation/readingPosterior.ts';
+import { shopProbabilities } from '../summation/shopPosterior.ts';
 import { bindingLooks } from './bindingLooks.ts';
 import { unexplained } from './conflict.ts';
 import { isConsidered } from './considered.ts';
@@ -69,19 +69,19 @@ export function weighCase(
   const { prepared } = ready;
   const layout = layOut(prepared);
   const evaluation = evaluate(fixModel(layout, bestDraw()));
-  const leading = leadingOf(evaluation.masses);
+  const leading = leadingOf(evaluation.posterior);
   const quick = input.quick === true;
   const draws = quick ? 0 : (input.draws ?? usualDraws);
   const seed = input.seed ?? 1;
   const early = quick ? { nextLooks: [] } : looksFor(input, prepared);
   if (!quick) context.onEarly?.(early);
-  const probability = shares(evaluation.masses);
+  const probability = shares(evaluation.posterior);
   const making = makingShares(probability);
   const drawn = redraws(layout, leading, leadingMaking(making), draws, seed, context.onProgress);
   const weights = weighLooks(evaluation, leading);
   const parts = weighParts(evaluation, input);
   const clash = unexplained(evaluation, weights);
-  const before = weights[0]?.before ?? evaluation.masses;
+  const before = weights[0]?.before ?? evaluation.posterior;
   const grounds = {
     looks: prepared.looks.length + prepared.observations.length + Number(prepared.lookedOver),
     photoOnly: prepared.photoOnly,
@@ -128,7 +128,7 @@ export function weighCase(
         ...(each.withoutShopFiles === undefined ? {} : { withoutShopFiles: each.withoutShopFiles }),
         periodAgainstLater: each.periodAgainstLater,
       })),
-      rival: strongestRival(evaluation.masses, leading),
+      rival: strongestRival(evaluation.posterior, leading),
       reasonGroups: reasonGroups(evaluation, weights, leading).map((each) => ({
         cause: each.cause,
         findings: each.looks.map(refOf),
@@ -137,7 +137,7 @@ export function weighCase(
       observations: weighObservations(evaluation, leading),
       altogether: {
         ...inWhole(weightInWhole(evaluation, leading, weights, before, before, evaluation.looks)),
-        periodAgainstLater: weightBetween(evaluation.masses, before, periodAndLater),
+        periodAgainstLater: weightBetween(evaluation.posterior, before, periodAndLater),
       },
       contradictions: contradictions(
         evaluation,
@@ -151,9 +151,10 @@ export function weighCase(
         to: each.to,
       })),
       wouldChangeTried: quick || changes.length > 0 ? '' : triedWords(prepared.looks.length),
-      byStartingOdds: startingOddsEffect(prepared, evaluation.masses),
+      byStartingOdds: startingOddsEffect(prepared, evaluation.posterior),
       sensitivity: quick ? [] : sensitivity(layout, weights, leading),
-      logEvidence: Math.log(Math.max(evaluation.masses.total, Number.MIN_VALUE)) + evaluation.masses.log,
+      logEvidence:
+        Math.log(Math.max(evaluation.posterior.total, Number.MIN_VALUE)) + evaluation.posterior.log,
       ignored: prepared.ignored,
       versions: { knowledge: knowledge.version, seed, draws: drawn.draws },
     },
@@ -206,9 +207,9 @@ function weighParts(evaluation: Evaluation, input: CaseToWeigh): Weighing['parts
 function weighAlterations(evaluation: Evaluation): Weighing['alterations'] {
   const { layout } = evaluation.model;
   const share = (alteration: Alteration) => {
-    const masses = massesIf(evaluation, alteration, true, evaluation.looks);
-    return evaluation.masses.total > 0
-      ? (masses.total / evaluation.masses.total) * Math.exp(masses.log - evaluation.masses.log)
+    const posterior = posteriorIf(evaluation, alteration, true, evaluation.looks);
+    return evaluation.posterior.total > 0
+      ? (posterior.total / evaluation.posterior.total) * Math.exp(posterior.log - evaluation.posterior.log)
       : 0;
   };
   return layout.prepared.alterations
@@ -217,9 +218,9 @@ function weighAlterations(evaluation: Evaluation): Weighing['alterations'] {
 }
 
 function weighShops(evaluation: Evaluation): Weighing['shops'] {
-  const { model, whole, masses } = evaluation;
+  const { model, whole, posterior } = evaluation;
   const { shops } = model.layout.prepared;
-  const listed = shopProbabilities(model, whole, masses.total);
+  const listed = shopProbabilities(model, whole, posterior.total);
   const rest = 1 - listed.reduce((sum, each) => sum + each, 0);
   return [
     ...shops.map((shop, index) => ({ id: shop.id, name: shop.name, probability: shown(listed[index] ?? 0) })),

@@ -11,10 +11,10 @@ import { yearAxis } from '../evidence/yearAxis.ts';
 import { posterior } from '../inference/posterior.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';
-import { evaluate, massesFor } from '../summation/evaluate.ts';
+import { evaluate, posteriorFor } from '../summation/evaluate.ts';
 import { layOut } from '../summation/makeLayout.ts';
 import { fixModel } from '../summation/model.ts';
-import { leadingOf } from '../summation/readingMasses.ts';
+import { leadingOf } from '../summation/readingPosterior.ts';
 import { explicitNetwork } from '../summation/testing/explicitNetwork.ts';
 import { reasonGroups } from './reasonGroups.ts';
 import { weighLooks } from './weights.ts';
@@ -60,9 +60,11 @@ function modelOf(knowledge: Knowledge, input: CaseToWeigh, axis?: ReturnType<typ
 
 /** Holds every weight of an evaluation, and of its groups, against log odds made another way. */
 function expectWeights(evaluation: ReturnType<typeof evaluate>, logOdds: LogOdds, digits: number): void {
-  const leading = leadingOf(evaluation.masses);
+  const leading = leadingOf(evaluation.posterior);
   const others = readingIds.filter((id) => id !== leading);
-  const [rival] = others.toSorted((a, b) => evaluation.masses.readings[b] - evaluation.masses.readings[a]);
+  const [rival] = others.toSorted(
+    (a, b) => evaluation.posterior.readings[b] - evaluation.posterior.readings[a],
+  );
   const period: ReadingId[] = ['period-intact', 'period-repaired', 'period-altered'];
   const later: ReadingId[] = ['later-bench-copy', 'later-machine-copy', 'made-to-deceive'];
   const { looks } = evaluation;
@@ -107,7 +109,7 @@ describe('every weight is the whole held against the whole without', () => {
         fc.property(anyCase(knowledge, form, most), (input) => {
           const layout = modelOf(knowledge, input);
           const logOdds: LogOdds = (looks, one, other) => {
-            const { readings } = massesFor(fixModel(layout, bestDraw(), looks), looks);
+            const { readings } = posteriorFor(fixModel(layout, bestDraw(), looks), looks);
             const sum = (ids: readonly ReadingId[]) => ids.reduce((total, id) => total + readings[id], 0);
             return decibans(sum(one), sum(other));
           };

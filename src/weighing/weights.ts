@@ -4,9 +4,9 @@ import { type ReadingId, readingsOfMaking, readingWords } from '../piece/reading
 import { bareEvaluation, wholeWith } from '../summation/evaluate.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import type { Factor } from '../summation/factor.ts';
-import { massesAfter, massesWithout, unitOfLook } from '../summation/massesAfter.ts';
-import { type Masses, massesOf } from '../summation/readingMasses.ts';
-import { shopMasses, shopProbabilities } from '../summation/shopMasses.ts';
+import { cliqueOfLook, posteriorAfter, posteriorWithout } from '../summation/posteriorAfter.ts';
+import { type Posterior, posteriorOf } from '../summation/readingPosterior.ts';
+import { shopPosterior, shopProbabilities } from '../summation/shopPosterior.ts';
 import { type HardLimit, hardLimit } from './hardLimit.ts';
 import { againstRest, type Sides, strongestRival, weightBetween } from './logOdds.ts';
 import { weightWords } from './verbalScale.ts';
@@ -22,7 +22,7 @@ export type WeightInWhole = {
   words: string;
 };
 
-/** What one finding does: alone, and when taken out of the whole. Masses without it are kept for what follows. */
+/** What one finding does: alone, and when taken out of the whole. Posterior without it are kept for what follows. */
 export type LookWeight = WeightInWhole & {
   look: Look;
   alone: number | null;
@@ -30,10 +30,10 @@ export type LookWeight = WeightInWhole & {
   periodAgainstLater: { alone: number | null; withinWhole: number | null };
   /** For a habit that a shop file holds: period against later within the whole if no shop file were known. A habit speaks of the making. */
   withoutShopFiles?: number;
-  without: Masses;
-  /** The masses with this finding and no other, and before any. */
-  byItself: Masses;
-  before: Masses;
+  without: Posterior;
+  /** The posterior with this finding and no other, and before any. */
+  byItself: Posterior;
+  before: Posterior;
   /** How probable the finding is under each reading, all other findings taken in. */
   shareUnder: Record<ReadingId, number>;
 };
@@ -55,47 +55,47 @@ export const periodAndLater: Sides = {
 /** The weight of every finding for the leading reading against the rest, by itself and within the whole. */
 export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeight[] {
   const bare = bareEvaluation(evaluation);
-  const before = bare.masses;
+  const before = bare.posterior;
   const shops = likelyShops(evaluation);
-  const masses = evaluation.looks.map((look) => ({
+  const posterior = evaluation.looks.map((look) => ({
     look,
-    byItself: massesAfter(bare, look, [look]),
-    without: massesWithout(evaluation, [look]),
+    byItself: posteriorAfter(bare, look, [look]),
+    without: posteriorWithout(evaluation, [look]),
   }));
-  return masses.map(({ look, byItself, without }) => ({
+  return posterior.map(({ look, byItself, without }) => ({
     look,
     byItself,
     before,
     without,
     alone: weightBetween(byItself, before, againstRest(leading)),
-    ...weightInWhole(evaluation, leading, masses, before, without, [look]),
+    ...weightInWhole(evaluation, leading, posterior, before, without, [look]),
     periodAgainstLater: {
       alone: weightBetween(byItself, before, periodAndLater),
-      withinWhole: weightBetween(evaluation.masses, without, periodAndLater),
+      withinWhole: weightBetween(evaluation.posterior, without, periodAndLater),
     },
     ...withoutShops(evaluation, look, shops),
-    shareUnder: sharesUnder(evaluation.masses, without),
+    shareUnder: sharesUnder(evaluation.posterior, without),
   }));
 }
 
 /**
- * What some findings do together within the whole, from the masses without them.
+ * What some findings do together within the whole, from the posterior without them.
  *
- * @param looks   every finding with the masses it leaves by itself
- * @param before  the masses before any finding
+ * @param looks   every finding with the posterior it leaves by itself
+ * @param before  the posterior before any finding
  */
 export function weightInWhole(
   evaluation: Evaluation,
   leading: ReadingId,
-  looks: readonly { look: Look; byItself: Masses }[],
-  before: Masses,
-  without: Masses,
+  looks: readonly { look: Look; byItself: Posterior }[],
+  before: Posterior,
+  without: Posterior,
   own: readonly Look[],
 ): WeightInWhole {
-  const { masses } = evaluation;
-  const rival = strongestRival(masses, leading);
-  const withinWhole = weightBetween(masses, without, againstRest(leading));
-  const againstRival = weightBetween(masses, without, { one: [leading], other: [rival] });
+  const { posterior } = evaluation;
+  const rival = strongestRival(posterior, leading);
+  const withinWhole = weightBetween(posterior, without, againstRest(leading));
+  const againstRival = weightBetween(posterior, without, { one: [leading], other: [rival] });
   if (withinWhole !== null)
     return {
       withinWhole,
@@ -107,8 +107,8 @@ export function weightInWhole(
 }
 
 /** The shops that may well have made the piece: for the others it makes no odds what their files hold. */
-function likelyShops({ model, whole, masses }: Evaluation): Shop[] {
-  const probabilities = shopProbabilities(model, whole, masses.total);
+function likelyShops({ model, whole, posterior }: Evaluation): Shop[] {
+  const probabilities = shopProbabilities(model, whole, posterior.total);
   return model.layout.prepared.shops.filter((_, index) => (probabilities[index] ?? 0) > 0.1);
 }
 
@@ -123,22 +123,22 @@ function withoutShops(
   if (look.sign.hangsOn !== 'making' || !held) return {};
   const without = wholeWith(
     evaluation,
-    unitOfLook(layout, look),
+    cliqueOfLook(layout, look),
     evaluation.looks.filter((each) => each !== look),
   );
-  const unlisted = (whole: Factor): Masses => {
-    const masses = massesOf(layout, whole);
-    const [row] = shopMasses(layout, whole);
-    const readings = { ...masses.readings };
+  const unlisted = (whole: Factor): Posterior => {
+    const posterior = posteriorOf(layout, whole);
+    const [row] = shopPosterior(layout, whole);
+    const readings = { ...posterior.readings };
     for (const id of periodReadings) readings[id] = row?.[id] ?? 0;
-    return { ...masses, readings };
+    return { ...posterior, readings };
   };
   const weight = weightBetween(unlisted(evaluation.whole), unlisted(without), periodAndLater);
   return weight === null ? {} : { withoutShopFiles: weight };
 }
 
 /** How probable a finding is under each reading: what the reading weighs with it over what it weighs without. */
-export function sharesUnder(withIt: Masses, without: Masses): Record<ReadingId, number> {
+export function sharesUnder(withIt: Posterior, without: Posterior): Record<ReadingId, number> {
   const scale = Math.exp(withIt.log - without.log);
   return Object.fromEntries(
     Object.entries(withIt.readings).map(([id, mass]) => {

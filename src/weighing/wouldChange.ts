@@ -1,10 +1,10 @@
 import type { Look } from '../evidence/preparedCase.ts';
 import type { ReadingId } from '../piece/readings.ts';
-import { massesFor } from '../summation/evaluate.ts';
+import { posteriorFor } from '../summation/evaluate.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
-import { massesAfter } from '../summation/massesAfter.ts';
 import { fixModel } from '../summation/model.ts';
-import { leadingOf, type Masses } from '../summation/readingMasses.ts';
+import { posteriorAfter } from '../summation/posteriorAfter.ts';
+import { leadingOf, type Posterior } from '../summation/readingPosterior.ts';
 import { againstRest, massOf } from './logOdds.ts';
 import { type Turned, turnedLooks } from './turnedLooks.ts';
 
@@ -30,9 +30,11 @@ export function wouldChange(evaluation: Evaluation, leading: ReadingId, most = 5
   const singles = evaluation.looks
     .flatMap((look) => turnedMost(evaluation, look, leading))
     .sort((a, b) => a.odds - b.odds);
-  const turning = singles.filter((each) => leadingOf(each.masses) !== leading);
+  const turning = singles.filter((each) => leadingOf(each.posterior) !== leading);
   if (turning.length > 0)
-    return turning.slice(0, most).map(({ turned, masses }) => ({ turned: [turned], to: leadingOf(masses) }));
+    return turning
+      .slice(0, most)
+      .map(({ turned, posterior }) => ({ turned: [turned], to: leadingOf(posterior) }));
   const heavy = singles.map((each) => each.turned);
   for (const { size, of } of pools) {
     const found: Reversal[] = [];
@@ -54,22 +56,22 @@ export function triedWords(findings: number): string {
   return `No single finding, had it come out otherwise, would put another reading first; nor would ${sets.join(', ')} that would move it most.`;
 }
 
-type Single = { turned: Turned; masses: Masses; odds: number };
+type Single = { turned: Turned; posterior: Posterior; odds: number };
 
 /** Of the ways a finding could have come out otherwise, the one that leaves the leading reading the least odds. */
 function turnedMost(evaluation: Evaluation, look: Look, leading: ReadingId): Single[] {
   const { one, other } = againstRest(leading);
   const ways = turnedLooks(look).map((turned): Single => {
     const looks = evaluation.looks.map((each) => (each === look ? turned.otherwise : each));
-    const masses = massesAfter(evaluation, look, looks);
-    return { turned, masses, odds: massOf(masses, one) / massOf(masses, other) };
+    const posterior = posteriorAfter(evaluation, look, looks);
+    return { turned, posterior, odds: massOf(posterior, one) / massOf(posterior, other) };
   });
   return ways.sort((a, b) => a.odds - b.odds).slice(0, 1);
 }
 
 function leadingAfter(evaluation: Evaluation, set: readonly Turned[]): ReadingId {
   const looks = evaluation.looks.map((look) => set.find((each) => each.look === look)?.otherwise ?? look);
-  return leadingOf(massesFor(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks));
+  return leadingOf(posteriorFor(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks));
 }
 
 function* subsets<T>(pool: readonly T[], size: number, from = 0): Generator<T[]> {

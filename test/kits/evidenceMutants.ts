@@ -17,9 +17,9 @@ export const evidenceMutants: readonly Mutant[] = [
   },
   {
     name: 'what is 1 in 8 probable jars',
-    file: 'src/weighing/jarsBelow.ts',
-    find: 'const jarsBelow = 0.1;',
-    replace: 'const jarsBelow = 0.125;',
+    file: 'src/weighing/contradictionBelow.ts',
+    find: 'const contradictionBelow = 0.1;',
+    replace: 'const contradictionBelow = 0.125;',
   },
   {
     name: 'twice as probable explains',
@@ -66,7 +66,7 @@ export const evidenceMutants: readonly Mutant[] = [
   {
     name: 'a reading leads in every trial',
     file: 'src/weighing/redraws.ts',
-    find: 'if (leadingOf(masses) === leading) led++;',
+    find: 'if (leadingOf(posterior) === leading) led++;',
     replace: 'led++;',
   },
   {
@@ -78,18 +78,18 @@ export const evidenceMutants: readonly Mutant[] = [
   {
     name: 'weights are told against the rival only',
     file: 'src/weighing/weights.ts',
-    find: 'const withinWhole = weightBetween(masses, without, againstRest(leading));',
-    replace: 'const withinWhole = weightBetween(masses, without, { one: [leading], other: [rival] });',
+    find: 'const withinWhole = weightBetween(posterior, without, againstRest(leading));',
+    replace: 'const withinWhole = weightBetween(posterior, without, { one: [leading], other: [rival] });',
   },
   {
     name: 'the rival is the least probable reading',
     file: 'src/weighing/logOdds.ts',
-    find: 'masses.readings[id] > masses.readings[best] ? id : best',
-    replace: 'masses.readings[id] < masses.readings[best] ? id : best',
+    find: 'posterior.readings[id] > posterior.readings[best] ? id : best',
+    replace: 'posterior.readings[id] < posterior.readings[best] ? id : best',
   },
   {
     name: 'only the first finding of a group is taken out',
-    file: 'src/summation/massesAfter.ts',
+    file: 'src/summation/posteriorAfter.ts',
     find: 'evaluation.looks.filter((each) => !out.includes(each))',
     replace: 'evaluation.looks.filter((each) => out[0] !== each)',
   },

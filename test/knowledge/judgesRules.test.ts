@@ -5,10 +5,10 @@ import { prepareCase } from '../../src/evidence/prepareCase.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../../src/piece/readings.ts';
-import { massesFor } from '../../src/summation/evaluate.ts';
+import { posteriorFor } from '../../src/summation/evaluate.ts';
 import { layOut } from '../../src/summation/makeLayout.ts';
 import { fixModel } from '../../src/summation/model.ts';
-import type { Masses } from '../../src/summation/readingMasses.ts';
+import type { Posterior } from '../../src/summation/readingPosterior.ts';
 import { houseKnowledge } from '../kits/opinions.ts';
 
 type Rule = {
@@ -53,8 +53,8 @@ function ratio(form: string, sign: string, one: readonly ReadingId[], other: rea
     const ready = prepareCase({ form, mode: 'in-hand', findings }, knowledge, 2026);
     if (!ready.ok || ready.prepared.ignored.length > 0)
       throw new Error(`${sign} is not weighed on a ${form}`);
-    const masses: Masses = massesFor(fixModel(layOut(ready.prepared), bestDraw()));
-    const sum = (ids: readonly ReadingId[]) => ids.reduce((total, id) => total + masses.readings[id], 0);
+    const posterior: Posterior = posteriorFor(fixModel(layOut(ready.prepared), bestDraw()));
+    const sum = (ids: readonly ReadingId[]) => ids.reduce((total, id) => total + posterior.readings[id], 0);
     return sum(one) / sum(other);
   };
   return odds([{ sign, ...(part === undefined ? {} : { part }), state: 'present' }]) / odds([]);

@@ -6,10 +6,10 @@ import { askedOf } from '../../src/knowledge/askedOf.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
-import { massesFor } from '../../src/summation/evaluate.ts';
+import { posteriorFor } from '../../src/summation/evaluate.ts';
 import { layOut } from '../../src/summation/makeLayout.ts';
 import { fixModel } from '../../src/summation/model.ts';
-import { shares } from '../../src/summation/readingMasses.ts';
+import { shares } from '../../src/summation/readingPosterior.ts';
 import { makingShares } from '../../src/weighing/makingFirst.ts';
 
 let knowledge: Knowledge;
@@ -29,8 +29,8 @@ function against(form: string, sign: string, count: number): number {
   const findings = parts.map(({ id }) => ({ sign, part: id, state: 'present' as const }));
   const ready = prepareCase({ form, mode: 'in-hand', findings }, knowledge, 2026);
   if (!ready.ok || parts.length < count) throw new Error(`${form} has too few parts for ${sign}`);
-  const masses = massesFor(fixModel(layOut(ready.prepared), bestDraw()));
-  const made = makingShares(shares(masses));
+  const posterior = posteriorFor(fixModel(layOut(ready.prepared), bestDraw()));
+  const made = makingShares(shares(posterior));
   return 10 * Math.log10(made['of-the-period'] / (made['later-copy'] + made['to-deceive']));
 }
 
@@ -75,7 +75,7 @@ describe('one event is one witness, on however many parts it shows', () => {
     );
     if (!ready.ok) throw new Error('the case was refused');
     expect(ready.prepared.ignored).toEqual([]);
-    const made = makingShares(shares(massesFor(fixModel(layOut(ready.prepared), bestDraw()))));
+    const made = makingShares(shares(posteriorFor(fixModel(layOut(ready.prepared), bestDraw()))));
     expect(made['of-the-period']).toBeGreaterThan(0.8);
   });
 });

@@ -19,7 +19,7 @@ beforeAll(async () => {
     `id: example-stool
 title: A stool made up for a test
 form: stool
-features: { seat: wood }
+features: { row: wood }
 claim: { period: [1740, 1780] }
 findings:
   leg-square@front-leg-left: { id: leg-square@front-leg-left, sign: leg-square, part: front-leg-left, state: present }

@@ -172,15 +172,15 @@ function addPart(
     (look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'),
   );
   if (mine.length === 0) return sources;
-  const columns = layout.columns.flatMap((column) =>
-    Array.from({ length: 2 ** layout.habits.length }, (_, habits) => ({ ...column, habits })),
+  const scenarios = layout.scenarios.flatMap((scenario) =>
+    Array.from({ length: 2 ** layout.habits.length }, (_, habits) => ({ ...scenario, habits })),
   );
   // The old part's table has its years summed out, so it is tabulated year by year here.
   const context = {
     prepared,
     draw,
     shares: layout.shares,
-    columns,
+    scenarios,
     habits: layout.habits,
     old,
     campaigns: layout.campaigns,
@@ -206,10 +206,10 @@ function addPart(
       const habits = ways.reduce((bits, way, h) => bits | (way << h), 0);
       const went = rest.slice(layout.habits.length).reduce((bits, way, i) => bits | (way << i), 0);
       const made = worlds[w]?.making === 'period' ? shop : 0;
-      const column = columns.findIndex(
+      const scenario = scenarios.findIndex(
         (each) => each.world === w && each.shop === made && each.habits === habits,
       );
-      const own = () => (table.own[went]?.[w]?.[t] ?? 0) * (table.ownMaking[column] ?? 1);
+      const own = () => (table.own[went]?.[w]?.[t] ?? 0) * (table.ownMaking[scenario] ?? 1);
       const kind = s === 0 ? 'own' : s === 1 ? 'repair' : s === 2 ? 'other-old' : to(s);
       const seen =
         kind === 'own'

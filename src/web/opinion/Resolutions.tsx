@@ -8,10 +8,10 @@ import type { OpinionRoom } from './opinionRoom.ts';
 export function Resolutions({ room }: { room: OpinionRoom }) {
   const { piece, weighing, locked, used } = room;
   const names = useNameBook(piece);
-  const jars = weighing?.contradictions ?? [];
-  const keys = new Set(jars.map((jar) => findingKey(jar.sign, jar.part ?? undefined)));
+  const contradictions = weighing?.contradictions ?? [];
+  const keys = new Set(contradictions.map((jar) => findingKey(jar.sign, jar.part ?? undefined)));
   const earlier = Object.keys(piece.opinion.resolutions).filter((key) => !keys.has(key));
-  if (jars.length === 0 && earlier.length === 0) return null;
+  if (contradictions.length === 0 && earlier.length === 0) return null;
   const resolve = (key: string, words: string) =>
     used.record('opinion-changed', [
       { path: ['opinion', 'resolutions', key], ...(words === '' ? {} : { to: words }) },
@@ -30,7 +30,7 @@ export function Resolutions({ room }: { room: OpinionRoom }) {
   return (
     <section className="stack" aria-labelledby="jars">
       <h2 id="jars">What doesn’t fit, and how you settle it</h2>
-      {jars.map((jar) => {
+      {contradictions.map((jar) => {
         const key = findingKey(jar.sign, jar.part ?? undefined);
         return (
           <div key={key} className="jar stack-tight">

@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { readingWords } from '../../piece/readings.ts';
-import { jarsBelowWords } from '../../weighing/jarsBelow.ts';
+import { contradictionBelowWords } from '../../weighing/contradictionBelow.ts';
 import { outOf } from '../../weighing/probabilityWords.ts';
 import { turnedByShop } from '../../weighing/turnedByShop.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
@@ -18,7 +18,7 @@ export function Contradictions({ room }: { room: ReadRoom }) {
       <h2>What doesn’t fit</h2>
       {open.length === 0 && (
         <p>
-          Nothing found is {jarsBelowWords()} for {readingWords[room.weighing.leading].inSentence}
+          Nothing found is {contradictionBelowWords()} for {readingWords[room.weighing.leading].inSentence}
           {explained.length > 0 ? ' once the following is taken in.' : '.'}
         </p>
       )}

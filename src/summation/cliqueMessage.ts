@@ -2,76 +2,76 @@ import { type Making, makings, worlds } from '../evidence/worlds.ts';
 import type { Alteration } from '../knowledge/schema.ts';
 import { stepsOf } from './changeSteps.ts';
 import { type Chance, changedLine, yearMean } from './changeSums.ts';
-import { lineAt } from './columnClasses.ts';
+import { foldingsOf, multiplyIdle, roomForSets, startSets } from './cliqueLines.ts';
 import { type Folding, fillFactor, fold, unfold } from './fold.ts';
-import type { Classes, VoiceTree } from './layout.ts';
+import type { Classes, HabitClassTree } from './layout.ts';
 import { linesTogether } from './linesTogether.ts';
 import { kindOf, type PieceKind, pieceKinds } from './model.ts';
-import type { PartLines } from './readyPart.ts';
 import {
   binsOf,
-  fillUnitLines,
+  fillCliqueLines,
   idleOwn,
   levelsOf,
-  type ReadyUnit,
+  type ReadyClique,
   roomForParts,
   setsOf,
-} from './readyUnit.ts';
-import { foldingsOf, multiplyIdle, roomForSets, startSets } from './unitLines.ts';
+} from './readyClique.ts';
+import type { PartLines } from './readyPart.ts';
+import { lineAt } from './scenarioClasses.ts';
 
 /**
- * Slots of a message: the four makings, then period work at the three stricter levels. A plain message, without these, has
+ * Outcomes of a message: the four makings, then period work at the three stricter levels. A plain message, without these, has
  * but one for each kind of piece.
  */
-export const slotMakings = makings;
-export const slotCount = slotMakings.length + 3;
-export const plainSlotCount = pieceKinds.length;
+export const outcomeMakings = makings;
+export const outcomeCount = outcomeMakings.length + 3;
+export const plainOutcomeCount = pieceKinds.length;
 
-/** The slot of a world at a strictness. */
-export function slotOf(world: number, k: number, strict = true): number {
+/** The outcome of a world at a level. */
+export function outcomeOf(world: number, k: number, strict = true): number {
   const making = worlds[world]?.making ?? 'period';
   if (!strict) return pieceKinds.indexOf(kindOf(making));
-  return k === 0 ? slotMakings.indexOf(making) : slotMakings.length + k - 1;
+  return k === 0 ? outcomeMakings.indexOf(making) : outcomeMakings.length + k - 1;
 }
 
-/** The kind of piece that a slot is of. */
-function kindOfSlot(slot: number, strict: boolean): PieceKind {
-  if (!strict) return pieceKinds[slot] as PieceKind;
-  return slot >= slotMakings.length ? 'period' : kindOf(slotMakings[slot] as Making);
+/** The kind of piece that an outcome is of. */
+function kindOfOutcome(outcome: number, strict: boolean): PieceKind {
+  if (!strict) return pieceKinds[outcome] as PieceKind;
+  return outcome >= outcomeMakings.length ? 'period' : kindOf(outcomeMakings[outcome] as Making);
 }
 
-/** By alteration of the unit: by slot, the mass if it did not happen and if it did, what its own looks say left out. */
+/** By alteration of the clique: by outcome, the mass if it did not happen and if it did, what its own looks say left out. */
 export type Splits = readonly (readonly [not: Float64Array, happened: Float64Array])[];
 
-/** By alteration and set of parts it changed: by slot and bin of the making, what meets the mean over its years. */
-export type ChangeSlots = { alteration: number; changed: number; slots: Float64Array[] };
+/** By alteration and set of parts it changed: by outcome and bin of the making, what meets the mean over its years. */
+export type ChangeOutcomes = { alteration: number; changed: number; outcomes: Float64Array[] };
 
 /**
- * Told what meets a part's own factor for one world, config and strictness, by bin of the world, for each of the voices that
- * come up: voice v has its line from v · count on. Lent, not given.
+ * Told what meets a part's own factor for one world, cutset state and level, by bin of the world, for each of the habit classes that
+ * come up: habit class v has its line from v · count on. Lent, not given.
  */
 export type GivePart = (
   part: number,
-  at: { world: number; config: number; k: number },
+  at: { world: number; cutsetState: number; k: number },
   lines: Float64Array,
-  voices: readonly number[],
+  habitClasses: readonly number[],
 ) => void;
 
 /**
- * What all the rest says to each part of a unit: the derivative of the whole sum by the part's factor and by the mean over
+ * What all the rest says to each part of a clique: the derivative of the whole sum by the part's factor and by the mean over
  * the years of each change, which is all that is needed to put other looks in the place of its own.
  *
- * Method: the folding of `unitLines` run backwards (reverse accumulation), so that all parts cost about three sums.
+ * Method: the folding of `cliqueLines` run backwards (reverse accumulation), so that all parts cost about three sums.
  *
- * @param rest    the sum of all else, by config of the unit and its classes
+ * @param rest    the sum of all else, by cutset state of the clique and its classes
  * @param strict  false leaves the stricter levels out, which only the readings ask for
  */
-export function unitMessage(
-  ready: ReadyUnit,
+export function cliqueMessage(
+  ready: ReadyClique,
   rest: Float64Array,
   give: GivePart,
   strict: boolean,
-): { changes: ChangeSlots[]; splits: Splits } {
+): { changes: ChangeOutcomes[]; splits: Splits } {
   const { shape, model } = ready;
   const n = shape.parts.length;
   const [held, back] = [roomForSets(ready), roomForSets(ready)];
@@ -84,20 +84,20 @@ export function unitMessage(
     held,
     back,
     factors: shape.parts.map(() => new Float64Array(longest)),
-    byVoice: shape.voices.map(({ columns }) => new Float64Array(columns.length * longest)),
+    byHabitClass: shape.habitClasses.map(({ scenarios }) => new Float64Array(scenarios.length * longest)),
   };
-  const bySlot = Array.from({ length: strict ? slotCount : plainSlotCount }, (_, slot) => {
-    const period = kindOfSlot(slot, strict) === 'period';
+  const byOutcome = Array.from({ length: strict ? outcomeCount : plainOutcomeCount }, (_, outcome) => {
+    const period = kindOfOutcome(outcome, strict) === 'period';
     return new Float64Array(2 ** n * binsOf(model, period).count);
   });
-  for (let config = 0; config < shape.configs.length; config++) {
+  for (let cutsetState = 0; cutsetState < shape.cutsetStates.length; cutsetState++) {
     for (const tree of shape.trees) {
       const { world } = tree;
       const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
-      for (const k of strict ? levelsOf(ready, world, config) : [0]) {
-        runBack(run, tree, config, k, give);
+      for (const k of strict ? levelsOf(ready, world, cutsetState) : [0]) {
+        runBack(run, tree, cutsetState, k, give);
         const own = k === 3 ? idleOwn(ready, world) : undefined;
-        const total = bySlot[slotOf(world, k, strict)] as Float64Array;
+        const total = byOutcome[outcomeOf(world, k, strict)] as Float64Array;
         const width = total.length / 2 ** n;
         const skip = first - binsOf(model, worlds[world]?.making === 'period').first;
         for (const set of shape.live[k]?.[n] ?? [])
@@ -109,36 +109,37 @@ export function unitMessage(
       }
     }
   }
-  return changeSlots(ready, bySlot);
+  return changeOutcomes(ready, byOutcome);
 }
 
-/** Room and readings for the runs over one unit; lent out and used again. */
+/** Room and readings for the runs over one clique; lent out and used again. */
 type Run = {
-  ready: ReadyUnit;
+  ready: ReadyClique;
   rest: Float64Array;
   classes: Classes;
   lines: readonly PartLines[];
   held: readonly Float64Array[];
   back: readonly Float64Array[];
   factors: readonly Float64Array[];
-  /** By part: a line for each of its voices. */
-  byVoice: readonly Float64Array[];
+  /** By part: a line for each of its habit classes. */
+  byHabitClass: readonly Float64Array[];
 };
 
-/** One tree at one strictness, down and back; what meets each part's factor is given by voice. */
-function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: GivePart): void {
-  const { ready, lines, held, back, factors, byVoice } = run;
+/** One tree at one level, down and back; what meets each part's factor is given by habit class. */
+function runBack(run: Run, tree: HabitClassTree, cutsetState: number, k: number, give: GivePart): void {
+  const { ready, lines, held, back, factors, byHabitClass } = run;
   const { shape, model } = ready;
-  const { voiced } = shape;
+  const { withHabits } = shape;
   const { world } = tree;
   const { count } = model.layout.worldBins[world] ?? { count: 0 };
-  fillUnitLines(lines, ready, world, config, k);
+  fillCliqueLines(lines, ready, world, cutsetState, k);
   startSets(ready, held, world, k);
   if (k === 3) multiplyIdle(ready, held, world);
   const foldings = foldingsOf(ready, k, count);
   const inUse = shape.parts.map(() => 0);
-  byVoice.forEach((each, p) => {
-    for (const voice of tree.asks[p] ?? onlyVoice) each.fill(0, voice * count, (voice + 1) * count);
+  byHabitClass.forEach((each, p) => {
+    for (const habitClass of tree.asks[p] ?? onlyHabitClass)
+      each.fill(0, habitClass * count, (habitClass + 1) * count);
   });
   clear(
     back[shape.parts.length] as Float64Array,
@@ -151,52 +152,56 @@ function runBack(run: Run, tree: VoiceTree, config: number, k: number, give: Giv
   for (let node = 0; node < tree.parts.length; node++) {
     const at = tree.parts[node] as number;
     const ends = tree.ends[node];
-    if (at === 0 && voiced > 0) {
+    if (at === 0 && withHabits > 0) {
       // The first part is folded away and back at once, so that what it leaves is never written down.
-      endsBack(run, ends ?? [], tree.voices[node] as number, foldings[0] as Folding, { world, config, k });
+      endsBack(run, ends ?? [], tree.habitClasses[node] as number, foldings[0] as Folding, {
+        world,
+        cutsetState,
+        k,
+      });
       continue;
     }
-    // The root stands for all parts that have but one voice.
-    for (let p = at === voiced && node === 0 ? shape.parts.length - 1 : at; p >= at; p--) {
-      const isVoiced = p < voiced;
+    // The root stands for all parts that have but one habit class.
+    for (let p = at === withHabits && node === 0 ? shape.parts.length - 1 : at; p >= at; p--) {
+      const isVoiced = p < withHabits;
       while (lowest <= p) leave(run, lowest++, inUse, foldings, count);
       const folding = foldings[p] as Folding;
       folding.from = isVoiced ? (tree.from[node] as number) : 0;
       folding.to = isVoiced ? (tree.to[node] as number) : count;
-      const voice = isVoiced ? (tree.voices[node] as number) : 0;
-      inUse[p] = voice;
+      const habitClass = isVoiced ? (tree.habitClasses[node] as number) : 0;
+      inUse[p] = habitClass;
       const factor = factors[p] as Float64Array;
-      const scale = ready.parts[p]?.table.ownMaking[voice] as number;
+      const scale = ready.parts[p]?.table.ownMaking[habitClass] as number;
       fillFactor(factor, lines[p] as PartLines, scale, folding.from, folding.to);
       // What is left when the last part is folded away is the sum itself, which is not asked for on the way back.
       if (p > 0) fold(held[p + 1] as Float64Array, held[p] as Float64Array, factor, folding);
       clear(back[p] as Float64Array, folding.live, count, folding.from, folding.to);
       lowest = p;
     }
-    if (ends !== undefined) addEnds(back[0] as Float64Array, run, ends, world, config, k);
+    if (ends !== undefined) addEnds(back[0] as Float64Array, run, ends, world, cutsetState, k);
   }
   while (lowest < shape.parts.length) leave(run, lowest++, inUse, foldings, count);
-  for (let p = 0; p < byVoice.length; p++)
-    give(p, { world, config, k }, byVoice[p] as Float64Array, tree.asks[p] ?? onlyVoice);
+  for (let p = 0; p < byHabitClass.length; p++)
+    give(p, { world, cutsetState, k }, byHabitClass[p] as Float64Array, tree.asks[p] ?? onlyHabitClass);
 }
 
 function endsBack(
-  { ready, rest, classes, lines, held, back, byVoice }: Run,
+  { ready, rest, classes, lines, held, back, byHabitClass }: Run,
   ends: readonly number[],
-  voice: number,
+  habitClass: number,
   { bit, count }: Folding,
-  { world, config, k }: { world: number; config: number; k: number },
+  { world, cutsetState, k }: { world: number; cutsetState: number; k: number },
 ): void {
   const worldFirst = ready.model.layout.worldBins[world]?.first ?? 0;
-  const scale = ready.parts[0]?.table.ownMaking[voice] as number;
+  const scale = ready.parts[0]?.table.ownMaking[habitClass] as number;
   const { own, rest: other } = lines[0] as PartLines;
   const into = back[1] as Float64Array;
   const above = held[1] as Float64Array;
-  const line = byVoice[0] as Float64Array;
-  const lineFrom = voice * count;
+  const line = byHabitClass[0] as Float64Array;
+  const lineFrom = habitClass * count;
   for (let e = 0; e < ends.length; e++) {
     const each = ends[e] as number;
-    const at = lineAt(classes, config, each, k);
+    const at = lineAt(classes, cutsetState, each, k);
     const skip = (classes.first[each] as number) - worldFirst;
     const end = skip + (classes.count[each] as number);
     for (let j = skip, i = at; j < end; j++, i++) {
@@ -209,7 +214,7 @@ function endsBack(
 }
 
 function leave(
-  { held, back, factors, byVoice }: Run,
+  { held, back, factors, byHabitClass }: Run,
   p: number,
   inUse: readonly number[],
   foldings: readonly Folding[],
@@ -220,7 +225,7 @@ function leave(
     back[p] as Float64Array,
     held[p + 1] as Float64Array,
     factors[p] as Float64Array,
-    byVoice[p] as Float64Array,
+    byHabitClass[p] as Float64Array,
     (inUse[p] as number) * count,
     foldings[p] as Folding,
   );
@@ -233,46 +238,48 @@ function clear(into: Float64Array, live: Int32Array, count: number, from: number
   }
 }
 
-const onlyVoice: readonly number[] = [0];
+const onlyHabitClass: readonly number[] = [0];
 
 function addEnds(
   into: Float64Array,
   { ready, rest, classes }: Run,
   ends: readonly number[],
   world: number,
-  config: number,
+  cutsetState: number,
   k: number,
 ): void {
   const worldFirst = ready.model.layout.worldBins[world]?.first ?? 0;
   for (const each of ends) {
     const skip = (classes.first[each] as number) - worldFirst;
     const length = classes.count[each] as number;
-    const at = lineAt(classes, config, each, k);
+    const at = lineAt(classes, cutsetState, each, k);
     for (let i = 0; i < length; i++) into[skip + i] = (into[skip + i] as number) + (rest[at + i] as number);
   }
 }
 
 /**
- * From what meets each set's weight, what meets the mean over the years of each change that can have made it, and the masses
+ * From what meets each set's weight, what meets the mean over the years of each change that can have made it, and the posterior
  * with and without each alteration.
  */
-function changeSlots(
-  ready: ReadyUnit,
-  bySlot: readonly Float64Array[],
-): { changes: ChangeSlots[]; splits: Splits } {
+function changeOutcomes(
+  ready: ReadyClique,
+  byOutcome: readonly Float64Array[],
+): { changes: ChangeOutcomes[]; splits: Splits } {
   const { shape, changes, model } = ready;
   const { bins: axisBins } = model.layout.prepared.axis;
-  const found = new Map<string, ChangeSlots>();
-  const splits = shape.masks.map(() => [new Float64Array(slotCount), new Float64Array(slotCount)] as const);
-  bySlot.forEach((total, slot) => {
-    const kind = kindOfSlot(slot, bySlot.length === slotCount);
-    const k = Math.max(0, slot - slotMakings.length + 1);
+  const found = new Map<string, ChangeOutcomes>();
+  const splits = shape.masks.map(
+    () => [new Float64Array(outcomeCount), new Float64Array(outcomeCount)] as const,
+  );
+  byOutcome.forEach((total, outcome) => {
+    const kind = kindOfOutcome(outcome, byOutcome.length === outcomeCount);
+    const k = Math.max(0, outcome - outcomeMakings.length + 1);
     const { bins, before } = setsOf(ready, kind, k);
     let after = total;
     for (let a = shape.masks.length - 1; a >= 0; a--) {
       const sums = before[a] as Float64Array;
       const earlier = new Float64Array(after.length);
-      const [massNot, massHappened] = splits[a] as Splits[number];
+      const [sumNot, sumHappened] = splits[a] as Splits[number];
       const chance = changes.chances[kind][a] as Chance;
       const { from, changed, ifHappened } = stepsOf(shape, k, a);
       for (let s = 0; s < from.length; s++) {
@@ -280,7 +287,7 @@ function changeSlots(
         const at = (from[s] as number) * bins.count;
         const to = ((from[s] as number) | set) * bins.count;
         const mean = yearMean(changes, a, set);
-        const line = set === 0 ? undefined : changeLine(found, a, set, slot, bySlot.length, axisBins);
+        const line = set === 0 ? undefined : changeLine(found, a, set, outcome, byOutcome.length, axisBins);
         const weight = chance.happened * (ifHappened[s] as number) + (set === 0 ? chance.not : 0);
         let met = 0;
         for (let i = 0, bin = bins.first; i < bins.count; i++, bin++) {
@@ -291,9 +298,9 @@ function changeSlots(
           earlier[at + i] = (earlier[at + i] as number) + weight * by * back;
           if (line !== undefined) line[bin] = (line[bin] as number) + weight * held * back;
         }
-        massHappened[slot] =
-          (massHappened[slot] as number) + chance.bareHappened * (ifHappened[s] as number) * met;
-        if (set === 0) massNot[slot] = (massNot[slot] as number) + chance.bareNot * met;
+        sumHappened[outcome] =
+          (sumHappened[outcome] as number) + chance.bareHappened * (ifHappened[s] as number) * met;
+        if (set === 0) sumNot[outcome] = (sumNot[outcome] as number) + chance.bareNot * met;
       }
       after = earlier;
     }
@@ -302,27 +309,27 @@ function changeSlots(
 }
 
 function changeLine(
-  found: Map<string, ChangeSlots>,
+  found: Map<string, ChangeOutcomes>,
   alteration: number,
   changed: number,
-  slot: number,
-  slots: number,
+  outcome: number,
+  outcomes: number,
   bins: number,
 ): Float64Array {
   const key = `${alteration} ${changed}`;
   const each = found.get(key) ?? {
     alteration,
     changed,
-    slots: linesTogether(slots, bins),
+    outcomes: linesTogether(outcomes, bins),
   };
   found.set(key, each);
-  return each.slots[slot] as Float64Array;
+  return each.outcomes[outcome] as Float64Array;
 }
 
 /** What the other parts changed together with one say of the year of a change; undefined if there are none. */
 export function othersLine(
-  ready: ReadyUnit,
-  { alteration, changed }: ChangeSlots,
+  ready: ReadyClique,
+  { alteration, changed }: ChangeOutcomes,
   part: number,
 ): Float64Array | undefined {
   const others = changed & ~(1 << part);
@@ -330,6 +337,6 @@ export function othersLine(
 }
 
 /** The alteration that a change is by. */
-export function alterationOf(ready: ReadyUnit, each: ChangeSlots): Alteration {
-  return ready.shape.unit.alterations[each.alteration] as Alteration;
+export function alterationOf(ready: ReadyClique, each: ChangeOutcomes): Alteration {
+  return ready.shape.clique.alterations[each.alteration] as Alteration;
 }

@@ -1,6 +1,6 @@
 import type { ModelPart } from '../evidence/preparedCase.ts';
 import { worlds, worldsAlike } from '../evidence/worlds.ts';
-import type { Classes, Column, Layout } from './layout.ts';
+import type { Classes, Layout, Scenario } from './layout.ts';
 
 /** Where a line begins in tables that stand one after the other. */
 export function lineAt(classes: Classes, table: number, classIndex: number, k: number): number {
@@ -9,9 +9,9 @@ export function lineAt(classes: Classes, table: number, classIndex: number, k: n
   );
 }
 
-/** The same classes, each column of them its own. */
+/** The same classes, each scenario of them its own. */
 export function ownClasses(classes: Classes): Classes {
-  return { ...classes, of: Int32Array.from(classes.columns, (_, index) => index) };
+  return { ...classes, of: Int32Array.from(classes.scenarios, (_, index) => index) };
 }
 
 /** The same classes, their tables without lines for the stricter sums. */
@@ -28,13 +28,13 @@ export function plainClasses(classes: Classes): Classes {
 type Grounds = Pick<Layout, 'prepared' | 'fine' | 'habits' | 'shopBins'>;
 
 /**
- * The classes of columns for the looks of the case at some parts; in a fine layout every world and shop is its own.
+ * The classes of scenarios for the looks of the case at some parts; in a fine layout every world and shop is its own.
  *
- * @param known  classes of the same columns made before, by what was looked at: those for alike looks are not made anew
+ * @param known  classes of the same scenarios made before, by what was looked at: those for alike looks are not made anew
  */
-export function columnClasses(
+export function scenarioClasses(
   layout: Grounds,
-  among: readonly Column[],
+  among: readonly Scenario[],
   parts: readonly ModelPart[],
   known?: Map<string, Classes>,
 ): Classes {
@@ -56,30 +56,31 @@ export function columnClasses(
   const worldNames = worldsAlike[Number(tooling) + 2 * Number(ageing) + 4 * Number(use)] as readonly number[];
   const states = 2 ** habits.length;
   const byNumber = new Int32Array(worldNames.length * (heard.length + 1) * states).fill(-1);
-  const columns: Column[] = [];
+  const scenarios: Scenario[] = [];
   const of = new Int32Array(among.length);
   for (let index = 0; index < among.length; index++) {
-    const column = among[index] as Column;
-    const shop = column.shop > 0 && heard[column.shop - 1] === true ? column.shop : 0;
+    const scenario = among[index] as Scenario;
+    const shop = scenario.shop > 0 && heard[scenario.shop - 1] === true ? scenario.shop : 0;
     const number =
-      ((worldNames[column.world] as number) * (heard.length + 1) + shop) * states + (column.habits & bits);
+      ((worldNames[scenario.world] as number) * (heard.length + 1) + shop) * states +
+      (scenario.habits & bits);
     if (byNumber[number] === -1) {
-      byNumber[number] = columns.length;
-      columns.push({ ...column, shop });
+      byNumber[number] = scenarios.length;
+      scenarios.push({ ...scenario, shop });
     }
     of[index] = byNumber[number] as number;
   }
-  const bins = columns.map(({ world, shop }) => shopBins[world]?.[shop] ?? { first: 0, count: 0 });
+  const bins = scenarios.map(({ world, shop }) => shopBins[world]?.[shop] ?? { first: 0, count: 0 });
   const first = Int32Array.from(bins, (each) => each.first);
   const count = Int32Array.from(bins, (each) => each.count);
-  const levels = Int32Array.from(columns, ({ world }) => (worlds[world]?.making === 'period' ? 4 : 1));
+  const levels = Int32Array.from(scenarios, ({ world }) => (worlds[world]?.making === 'period' ? 4 : 1));
   let size = 0;
   const at = count.map((each, index) => {
     const here = size;
     size += each * (levels[index] as number);
     return here;
   });
-  const made = { of, columns, at, first, count, levels, size };
+  const made = { of, scenarios, at, first, count, levels, size };
   known?.set(name, made);
   return made;
 }

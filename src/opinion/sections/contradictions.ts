@@ -1,5 +1,5 @@
 import { findingKey } from '../../piece/finding.ts';
-import { jarsBelowWords } from '../../weighing/jarsBelow.ts';
+import { contradictionBelowWords } from '../../weighing/contradictionBelow.ts';
 import { outOf } from '../../weighing/probabilityWords.ts';
 import { turnedByShop } from '../../weighing/turnedByShop.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
@@ -8,7 +8,7 @@ import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { paragraphs } from '../wording.ts';
 
 /** The findings that the leading reading does not explain by itself, what would explain each, and how the examiner settled it. */
-export function jarsSection(material: OpinionMaterial): Section | undefined {
+export function contradictionsSection(material: OpinionMaterial): Section | undefined {
   const { weighing, piece } = material;
   if (weighing === undefined) return undefined;
   const { resolutions } = piece.opinion;
@@ -24,7 +24,7 @@ export function jarsSection(material: OpinionMaterial): Section | undefined {
         ? [
             {
               kind: 'paragraph',
-              words: `No finding is ${jarsBelowWords()} under the reading that the findings lead to.`,
+              words: `No finding is ${contradictionBelowWords()} under the reading that the findings lead to.`,
             } satisfies Block,
           ]
         : []),

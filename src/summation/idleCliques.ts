@@ -2,28 +2,28 @@ import type { ModelPart } from '../evidence/preparedCase.ts';
 import { worlds } from '../evidence/worlds.ts';
 import type { Factor } from './factor.ts';
 import { isIdle } from './habitGroups.ts';
-import type { ColumnCells, Unit } from './layout.ts';
+import type { Clique, ScenarioCells } from './layout.ts';
 import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 
-/** A factor with all idle units multiplied in. */
+/** A factor with all idle cliques multiplied in. */
 export function withIdle(model: Model, factor: Factor): Factor {
-  const parts = model.layout.units.flatMap((unit) =>
-    isIdle(model.layout, unit) ? unit.parts.filter((part) => part.structural) : [],
+  const parts = model.layout.cliques.flatMap((clique) =>
+    isIdle(model.layout, clique) ? clique.parts.filter((part) => part.structural) : [],
   );
   scaleIntact(model, factor, ownShares(model, parts), false);
   return factor;
 }
 
-/** Divides an idle unit out of a product again. */
-export function withoutIdle(model: Model, whole: Factor, unit: Unit): Factor {
+/** Divides an idle clique out of a product again. */
+export function withoutIdle(model: Model, whole: Factor, clique: Clique): Factor {
   const rest = { sums: whole.sums.map((sum, k) => (k === 3 ? sum.slice() : sum)), log: whole.log };
   scaleIntact(
     model,
     rest,
     ownShares(
       model,
-      unit.parts.filter((part) => part.structural),
+      clique.parts.filter((part) => part.structural),
     ),
     true,
   );
@@ -54,12 +54,12 @@ function scaleIntact(
   shares: Record<string, Float64Array>,
   divide: boolean,
 ): void {
-  const { configs, cells, columns, periodColumns, periodCellCount } = model.layout;
+  const { cutsetStates, cells, scenarios, periodScenarios, periodCellCount } = model.layout;
   const intact = factor.sums[3] as Float64Array;
-  for (let m = 0; m < configs.length; m++) {
-    for (let c = 0; c < periodColumns; c++) {
-      const { first, count, offset } = cells[c] as ColumnCells;
-      const line = shares[worlds[columns[c]?.world ?? 0]?.making ?? 'period'] as Float64Array;
+  for (let m = 0; m < cutsetStates.length; m++) {
+    for (let c = 0; c < periodScenarios; c++) {
+      const { first, count, offset } = cells[c] as ScenarioCells;
+      const line = shares[worlds[scenarios[c]?.world ?? 0]?.making ?? 'period'] as Float64Array;
       const at = m * periodCellCount + offset;
       for (let i = 0; i < count; i++) {
         const by = line[first + i] as number;

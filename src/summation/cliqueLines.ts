@@ -1,79 +1,80 @@
 import { worlds } from '../evidence/worlds.ts';
-import { lineAt } from './columnClasses.ts';
 import { type Folding, fillFactor, fold } from './fold.ts';
-import type { VoiceTree } from './layout.ts';
+import type { HabitClassTree } from './layout.ts';
 import { kindOf } from './model.ts';
+import { fillCliqueLines, idleOwn, levelsOf, type ReadyClique, roomForParts, setsOf } from './readyClique.ts';
 import type { PartLines } from './readyPart.ts';
-import { fillUnitLines, idleOwn, levelsOf, type ReadyUnit, roomForParts, setsOf } from './readyUnit.ts';
+import { lineAt } from './scenarioClasses.ts';
 
 /**
- * What a unit's looks say, its own unknowns summed out: a line over the bins of the world for every config of the unit,
- * class and strictness (period work only has the stricter ones), at `lineAt`. True values are these times e^log.
+ * What a clique's looks say, its own unknowns summed out: a line over the bins of the world for every cutset state of the clique,
+ * class and level (period work only has the stricter ones), at `lineAt`. True values are these times e^log.
  */
-export type UnitLines = { values: Float64Array; configOf: Int32Array; log: number };
+export type CliqueLines = { values: Float64Array; cutsetStateOf: Int32Array; log: number };
 
 /**
- * Sums a unit exactly over its parts' origins and years and its alterations' states and years.
+ * Sums a clique exactly over its parts' origins and years and its alterations' states and years.
  *
  * Method: the sum is one polynomial in the parts' factors, linear in each, whose coefficients (`changeSums`) are the weights
- * of the sets of parts that alterations changed. They hang on the bin alone, so they are made once; a class of columns
+ * of the sets of parts that alterations changed. They hang on the bin alone, so they are made once; a class of scenarios
  * then costs a folding of the sets, part by part, and classes alike in the first parts folded share those steps.
  */
-export function unitLines(ready: ReadyUnit): UnitLines {
+export function cliqueLines(ready: ReadyClique): CliqueLines {
   const { shape, model } = ready;
-  const values = new Float64Array(shape.configs.length * shape.classes.size);
+  const values = new Float64Array(shape.cutsetStates.length * shape.classes.size);
   const lines = roomForParts(ready);
   const rooms = roomForSets(ready);
   const factor = new Float64Array(rooms[0]?.length ?? 0);
-  for (let config = 0; config < shape.configs.length; config++) {
+  for (let cutsetState = 0; cutsetState < shape.cutsetStates.length; cutsetState++) {
     for (const tree of shape.trees) {
       const { count } = model.layout.worldBins[tree.world] ?? { count: 0 };
-      for (const k of levelsOf(ready, tree.world, config)) {
+      for (const k of levelsOf(ready, tree.world, cutsetState)) {
         if (shape.same[k] === true) continue;
-        fillUnitLines(lines, ready, tree.world, config, k);
+        fillCliqueLines(lines, ready, tree.world, cutsetState, k);
         startSets(ready, rooms, tree.world, k);
         if (k === 3) multiplyIdle(ready, rooms, tree.world);
         const foldings = foldingsOf(ready, k, count);
-        for (let p = shape.parts.length - 1; p >= shape.voiced; p--) {
-          const voice = ready.parts[p]?.table.ownMaking[0] as number;
-          fillFactor(factor, lines[p] as PartLines, voice, 0, count);
+        for (let p = shape.parts.length - 1; p >= shape.withHabits; p--) {
+          const habitClass = ready.parts[p]?.table.ownMaking[0] as number;
+          fillFactor(factor, lines[p] as PartLines, habitClass, 0, count);
           fold(rooms[p + 1] as Float64Array, rooms[p] as Float64Array, factor, foldings[p] as Folding);
         }
-        walk(values, { ready, lines, rooms, factor, foldings, config, k }, tree);
+        walk(values, { ready, lines, rooms, factor, foldings, cutsetState, k }, tree);
       }
     }
   }
-  return { values, configOf: shape.configOf, log: ready.log };
+  return { values, cutsetStateOf: shape.cutsetStateOf, log: ready.log };
 }
 
 /** Room and readings for one walk down a tree; lent out and used again. */
 type Walk = {
-  ready: ReadyUnit;
+  ready: ReadyClique;
   lines: readonly PartLines[];
   /** By number of parts not yet folded away: sets × bins. */
   rooms: readonly Float64Array[];
   factor: Float64Array;
   foldings: readonly Folding[];
-  config: number;
+  cutsetState: number;
   k: number;
 };
 
 /** Goes down a tree, every step folding one more part away, and writes the lines of the classes at its ends. */
-function walk(values: Float64Array, way: Walk, tree: VoiceTree): void {
-  const { ready, lines, rooms, factor, foldings, config, k } = way;
-  const { classes, same, voiced } = ready.shape;
-  const { parts, voices, from, to, ends } = tree;
+function walk(values: Float64Array, way: Walk, tree: HabitClassTree): void {
+  const { ready, lines, rooms, factor, foldings, cutsetState, k } = way;
+  const { classes, same, withHabits } = ready.shape;
+  const { parts, habitClasses, from, to, ends } = tree;
   const worldFirst = ready.model.layout.worldBins[tree.world]?.first ?? 0;
   const repeats = sameAs(same, k);
   for (let n = 0; n < parts.length; n++) {
     const p = parts[n] as number;
-    const voice = p < voiced ? (ready.parts[p]?.table.ownMaking[voices[n] as number] as number) : 1;
+    const habitClass =
+      p < withHabits ? (ready.parts[p]?.table.ownMaking[habitClasses[n] as number] as number) : 1;
     const here = ends[n];
-    if (p > 0 && p < voiced) {
+    if (p > 0 && p < withHabits) {
       const folding = foldings[p] as Folding;
       folding.from = from[n] as number;
       folding.to = to[n] as number;
-      fillFactor(factor, lines[p] as PartLines, voice, folding.from, folding.to);
+      fillFactor(factor, lines[p] as PartLines, habitClass, folding.from, folding.to);
       fold(rooms[p + 1] as Float64Array, rooms[p] as Float64Array, factor, folding);
     }
     if (here === undefined) continue;
@@ -81,8 +82,8 @@ function walk(values: Float64Array, way: Walk, tree: VoiceTree): void {
       const each = here[e] as number;
       const skip = (classes.first[each] as number) - worldFirst;
       const length = classes.count[each] as number;
-      const at = lineAt(classes, config, each, k);
-      if (voiced > 0) endLine(values, at, way, voice, skip, length);
+      const at = lineAt(classes, cutsetState, each, k);
+      if (withHabits > 0) endLine(values, at, way, habitClass, skip, length);
       else {
         const line = rooms[0] as Float64Array;
         for (let i = 0; i < length; i++) values[at + i] = line[skip + i] as number;
@@ -98,7 +99,7 @@ function endLine(
   values: Float64Array,
   at: number,
   way: Walk,
-  voice: number,
+  habitClass: number,
   skip: number,
   length: number,
 ): void {
@@ -107,22 +108,22 @@ function endLine(
   const held = way.rooms[1] as Float64Array;
   if (bit === 0)
     for (let i = 0, j = skip; i < length; i++, j++)
-      values[at + i] = ((own[j] as number) * voice + (rest[j] as number)) * (held[j] as number);
+      values[at + i] = ((own[j] as number) * habitClass + (rest[j] as number)) * (held[j] as number);
   else
     for (let i = 0, j = skip; i < length; i++, j++)
       values[at + i] =
         (held[count + j] as number) +
-        ((own[j] as number) * voice + (rest[j] as number)) * (held[j] as number);
+        ((own[j] as number) * habitClass + (rest[j] as number)) * (held[j] as number);
 }
 
 /** Room for the sets of the first so many parts, for every number of parts. */
-export function roomForSets({ shape, model }: ReadyUnit): Float64Array[] {
+export function roomForSets({ shape, model }: ReadyClique): Float64Array[] {
   const longest = Math.max(...model.layout.worldBins.map((bins) => bins.count));
   return Array.from({ length: shape.parts.length + 1 }, (_, p) => new Float64Array(2 ** p * longest));
 }
 
-/** For every part of a unit, how it is folded away at a strictness. */
-export function foldingsOf({ shape }: ReadyUnit, k: number, count: number): Folding[] {
+/** For every part of a clique, how it is folded away at a level. */
+export function foldingsOf({ shape }: ReadyClique, k: number, count: number): Folding[] {
   return shape.parts.map((_, p) => ({
     live: (shape.live[k] as readonly Int32Array[])[p] as Int32Array,
     bit: (shape.live[k]?.[p + 1]?.length ?? 0) > (shape.live[k]?.[p]?.length ?? 0) ? 1 << p : 0,
@@ -133,7 +134,12 @@ export function foldingsOf({ shape }: ReadyUnit, k: number, count: number): Fold
 }
 
 /** Puts the weights of the sets of changed parts, over a world's bins, into the room for all parts. */
-export function startSets(ready: ReadyUnit, rooms: readonly Float64Array[], world: number, k: number): void {
+export function startSets(
+  ready: ReadyClique,
+  rooms: readonly Float64Array[],
+  world: number,
+  k: number,
+): void {
   const { shape, model } = ready;
   const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
   const base = rooms[shape.parts.length] as Float64Array;
@@ -144,7 +150,7 @@ export function startSets(ready: ReadyUnit, rooms: readonly Float64Array[], worl
   }
 }
 
-/** How many strictnesses from this one on sum the same. */
+/** How many levels from this one on sum the same. */
 function sameAs(same: readonly boolean[], k: number): number {
   let next = k + 1;
   while (same[next] === true) next++;
@@ -152,7 +158,7 @@ function sameAs(same: readonly boolean[], k: number): number {
 }
 
 /** Multiplies the weights of the sets by how probable it is that the parts nothing was looked for on are of the making. */
-export function multiplyIdle(ready: ReadyUnit, rooms: readonly Float64Array[], world: number): void {
+export function multiplyIdle(ready: ReadyClique, rooms: readonly Float64Array[], world: number): void {
   const own = idleOwn(ready, world);
   if (own === undefined) return;
   const { parts, live } = ready.shape;

@@ -4,11 +4,11 @@ import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
 import { prepareCase } from '../evidence/prepareCase.ts';
 import type { Look } from '../evidence/preparedCase.ts';
 import { chestKnowledge } from '../evidence/testing/chestKnowledge.ts';
-import { evaluate, massesFor } from './evaluate.ts';
+import { evaluate, posteriorFor } from './evaluate.ts';
 import { layOut } from './makeLayout.ts';
-import { massesAfter } from './massesAfter.ts';
 import { fixModel } from './model.ts';
-import { type Masses, shares } from './readingMasses.ts';
+import { posteriorAfter } from './posteriorAfter.ts';
+import { type Posterior, shares } from './readingPosterior.ts';
 
 const knowledge = chestKnowledge();
 const findings: CaseToWeigh['findings'] = [
@@ -29,7 +29,7 @@ function laidOut(given: CaseToWeigh['findings'], fine: boolean) {
   return fixModel(layOut(ready.prepared, fine), betaDraw(seededRandom(4)));
 }
 
-function expectSame(short: Masses, anew: Masses): void {
+function expectSame(short: Posterior, anew: Posterior): void {
   const [a, b] = [shares(short), shares(anew)];
   for (const id of Object.keys(a) as (keyof typeof a)[]) expect(a[id]).toBeCloseTo(b[id], 10);
   expect(Math.log(short.total) + short.log).toBeCloseTo(Math.log(anew.total) + anew.log, 8);
@@ -42,12 +42,12 @@ describe('a change of one look', () => {
     const evaluation = evaluate(model);
     for (const look of evaluation.looks) {
       const others = evaluation.looks.filter((each) => each !== look);
-      expectSame(massesAfter(evaluation, look, others), massesFor(model, others));
+      expectSame(posteriorAfter(evaluation, look, others), posteriorFor(model, others));
       const reversed = evaluation.looks.map(
         (each): Look =>
           each === look ? { ...each, state: each.state === 'present' ? 'absent' : 'present' } : each,
       );
-      expectSame(massesAfter(evaluation, look, reversed), massesFor(model, reversed));
+      expectSame(posteriorAfter(evaluation, look, reversed), posteriorFor(model, reversed));
     }
   });
 
@@ -61,7 +61,7 @@ describe('a change of one look', () => {
       const withIt = laidOut([...fewer, more], true);
       const look = withIt.layout.prepared.looks.at(-1) as Look;
       const evaluation = evaluate(fixModel(laidOut(fewer, true).layout, withIt.draw));
-      expectSame(massesAfter(evaluation, look, [...evaluation.looks, look]), massesFor(withIt));
+      expectSame(posteriorAfter(evaluation, look, [...evaluation.looks, look]), posteriorFor(withIt));
     }
   });
 });

@@ -1,20 +1,20 @@
 import type { Look } from '../evidence/preparedCase.ts';
 import { worlds } from '../evidence/worlds.ts';
 import { type Changes, changeSums, readyChanges } from './changeSums.ts';
-import type { UnitShape } from './layout.ts';
+import type { CliqueShape } from './layout.ts';
 import { type Bins, strictest } from './layout.ts';
 import type { Model, PieceKind } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import { fillPartLines, type PartLines, type ReadyPart, readyPart, roomForLines } from './readyPart.ts';
 import { Worked } from './worked.ts';
 
-/** A unit made ready: its parts' tables and what its alterations can have done. */
-export type ReadyUnit = {
+/** A clique made ready: its parts' tables and what its alterations can have done. */
+export type ReadyClique = {
   model: Model;
-  shape: UnitShape;
+  shape: CliqueShape;
   parts: readonly ReadyPart[];
   changes: Changes;
-  /** Weights over sets of changed parts, by kind of making and strictness. */
+  /** Weights over sets of changed parts, by kind of making and level. */
   worked: Worked<{ sets: [string, Sets] }>;
   log: number;
 };
@@ -22,9 +22,11 @@ export type ReadyUnit = {
 /** Weights by set of changed parts and bin of the making, and as they stood before each alteration. */
 export type Sets = { bins: Bins; sums: Float64Array; before: Float64Array[] };
 
-/** Makes a unit ready to be summed for these looks. */
-export function readyUnit(model: Model, shape: UnitShape, looks: readonly Look[]): ReadyUnit {
-  const parts = shape.parts.map((part, p) => readyPart(model, part, looks, shape.voices[p]?.columns ?? []));
+/** Makes a clique ready to be summed for these looks. */
+export function readyClique(model: Model, shape: CliqueShape, looks: readonly Look[]): ReadyClique {
+  const parts = shape.parts.map((part, p) =>
+    readyPart(model, part, looks, shape.habitClasses[p]?.scenarios ?? []),
+  );
   return {
     model,
     shape,
@@ -35,8 +37,8 @@ export function readyUnit(model: Model, shape: UnitShape, looks: readonly Look[]
   };
 }
 
-/** The weights over sets of changed parts for a kind of piece; period work at a strictness. */
-export function setsOf(ready: ReadyUnit, kind: PieceKind, k: number): Sets {
+/** The weights over sets of changed parts for a kind of piece; period work at a level. */
+export function setsOf(ready: ReadyClique, kind: PieceKind, k: number): Sets {
   const key = `${kind} ${k}`;
   return ready.worked.once('sets', key, () => {
     const bins = binsOf(ready.model, kind === 'period');
@@ -55,35 +57,35 @@ export function binsOf(model: Model, period: boolean): Bins {
   return end === 0 ? { first: 0, count: 0 } : { first, count: end - first };
 }
 
-/** The strictnesses that a unit sums for a world and one of its configs: the rest are nought, or as the one before. */
-export function levelsOf({ model, shape }: ReadyUnit, world: number, config: number): number[] {
+/** The levels that a clique sums for a world and one of its cutset states: the rest are nought, or as the one before. */
+export function levelsOf({ model, shape }: ReadyClique, world: number, cutsetState: number): number[] {
   if (worlds[world]?.making !== 'period') return [0];
-  const last = strictest(model.layout, shape.configs[config] ?? 0);
+  const last = strictest(model.layout, shape.cutsetStates[cutsetState] ?? 0);
   return [0, 1, 2, 3].filter((k) => k <= last);
 }
 
-/** Room for the lines of all parts of a unit. */
-export function roomForParts({ shape, model }: ReadyUnit): PartLines[] {
+/** Room for the lines of all parts of a clique. */
+export function roomForParts({ shape, model }: ReadyClique): PartLines[] {
   const longest = Math.max(...model.layout.worldBins.map((bins) => bins.count));
   return shape.parts.map(() => roomForLines(longest));
 }
 
-/** Fills in the lines of all parts for a world, config and strictness. */
-export function fillUnitLines(
+/** Fills in the lines of all parts for a world, cutset state and level. */
+export function fillCliqueLines(
   lines: readonly PartLines[],
-  ready: ReadyUnit,
+  ready: ReadyClique,
   world: number,
-  config: number,
+  cutsetState: number,
   k: number,
 ): void {
-  const m = ready.shape.configs[config] ?? 0;
+  const m = ready.shape.cutsetStates[cutsetState] ?? 0;
   ready.parts.forEach((part, p) => {
     fillPartLines(lines[p] as PartLines, ready.model, part, world, m, k === 3 && part.part.structural);
   });
 }
 
-/** How probable it is, by bin of a world, that the unit's parts that nothing was looked for on are of the making. */
-export function idleOwn({ model, shape }: ReadyUnit, world: number): Float64Array | undefined {
+/** How probable it is, by bin of a world, that the clique's parts that nothing was looked for on are of the making. */
+export function idleOwn({ model, shape }: ReadyClique, world: number): Float64Array | undefined {
   if (shape.idle.length === 0) return undefined;
   const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
   const line = new Float64Array(count).fill(1);
