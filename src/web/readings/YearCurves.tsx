@@ -3,14 +3,18 @@ import { inSentence } from '../../knowledge/inSentence.ts';
 import { outOf, probablyThat, toldShares } from '../../weighing/probabilityWords.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import { capital, partName } from '../examination/examRoom.ts';
+import { YearCurve, yearCurveFoot } from '../plots/YearCurve.tsx';
+import { yearScale, yearsWorthDrawing, yearTicks } from '../plots/yearAxis.ts';
 import { listed } from '../shell/listed.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
-import { curvePath, spanWords, standsApart, yearsWorthDrawing, yearTicks } from './yearCurve.ts';
+import { spanWords, standsApart } from './yearSpans.ts';
 
 type Years = Pick<Weighing['years'], 'p50' | 'p90' | 'density'>;
 type Row = { id: string; name: string; years: Years; apart: string | undefined; looked: boolean };
 
 const width = 640;
+/** Years in one bin of a weighing. */
+const binYears = 5;
 
 /** When the piece was made, and each part: one above the other on one axis, so that a part out of its time is seen. */
 export function YearCurves({ room }: { room: ReadRoom }) {
@@ -111,8 +115,11 @@ function between([from, to]: readonly [number, number]): string {
 /** The curves themselves, each to its own height, on one axis of years. */
 function Curves({ rows }: { rows: readonly Row[] }) {
   const id = useId();
-  const span = yearsWorthDrawing(rows.map((row) => row.years));
-  const across = (year: number) => ((year - span[0]) / (span[1] - span[0])) * width;
+  const span = yearsWorthDrawing(
+    rows.map((row) => row.years),
+    binYears,
+  );
+  const across = yearScale(span, width);
   const ticks = yearTicks(span, 7);
   return (
     <div className="read-curves" role="img" aria-label={sayCurves(rows)}>
@@ -126,7 +133,7 @@ function Curves({ rows }: { rows: readonly Row[] }) {
           <span className="read-curve-name">
             {row.name} <span className="soft">{row.apart ?? ''}</span>
           </span>
-          <Curve row={row} across={across} ticks={ticks} height={row.id === 'piece' ? 84 : 30} />
+          <Curve years={row.years} height={row.id === 'piece' ? 84 : 30} {...{ across, ticks }} />
         </div>
       ))}
       <div className="read-curve" id={`${id}-axis`}>
@@ -143,31 +150,20 @@ function Curves({ rows }: { rows: readonly Row[] }) {
   );
 }
 
-type CurveProps = { row: Row; across: (year: number) => number; ticks: number[]; height: number };
+type CurveProps = Pick<Parameters<typeof YearCurve>[0], 'across' | 'ticks' | 'height'> & { years: Years };
 
-function Curve({ row, across, ticks, height }: CurveProps) {
-  const most = Math.max(...row.years.density.map(([, share]) => share));
-  const d = curvePath(row.years.density, across, { y: height, height: height - 4, most });
-  const bar = ([from, to]: readonly [number, number]) => ({
-    x: across(from),
-    width: Math.max(2, across(to) - across(from)),
-  });
+function Curve({ years, ...axis }: CurveProps) {
+  const height = axis.height + yearCurveFoot;
   return (
     <svg
       className="read-curve-svg"
-      viewBox={`0 0 ${width} ${height + 10}`}
+      viewBox={`0 0 ${width} ${height}`}
       preserveAspectRatio="none"
-      style={{ height: height + 10 }}
+      style={{ height }}
       aria-hidden="true"
       focusable="false"
     >
-      {ticks.map((year) => (
-        <line key={year} className="read-grid" x1={across(year)} x2={across(year)} y1={0} y2={height + 10} />
-      ))}
-      <path className="read-density" d={d} />
-      <line className="read-foot-line" x1={0} x2={width} y1={height} y2={height} />
-      <rect className="read-p90" y={height + 3} height={3} {...bar(row.years.p90)} />
-      <rect className="read-p50" y={height + 2} height={6} {...bar(row.years.p50)} />
+      <YearCurve density={years.density} binYears={binYears} half={years.p50} most={years.p90} {...axis} />
     </svg>
   );
 }

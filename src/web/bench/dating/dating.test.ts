@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type DatingFound, datingCurve, datingWords } from './datingWords.ts';
+import { type DatingFound, datingWords } from './datingWords.ts';
 import { ownSign, signsToDate } from './readSigns.ts';
 
 describe('dated signs as they are typed', () => {
@@ -48,11 +48,5 @@ describe('a span in words and as a curve', () => {
     expect(datingWords(found, (sign) => `${sign} type`)).toBe(
       'Very probably between 1820 and 1871 (90 in 100); as probably as not between 1832 and 1850 (50 in 100). The early end is held by “screw type” (by 57 years).',
     );
-  });
-
-  it('draws the years that are told, out to quarter centuries, the highest at the top', () => {
-    const curve = datingCurve(found.density, 300, 100);
-    expect([curve.from, curve.to]).toEqual([1800, 1875]);
-    expect(curve.points.split(' ')).toContain('160.0,0.0');
   });
 });

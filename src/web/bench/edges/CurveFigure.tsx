@@ -1,3 +1,6 @@
+import { scaleLinear } from 'd3-scale';
+import { FigureTable } from '../../plots/FigureTable.tsx';
+import { linePath } from '../../plots/linePath.ts';
 import type { SeeThrough } from './edgeWords.ts';
 
 type Props = { found: SeeThrough; angleDeg: number; isChamfered: boolean };
@@ -8,14 +11,14 @@ const [width, height] = [320, 130];
 export function CurveFigure({ found, angleDeg, isChamfered }: Props) {
   const { curve, differsFromDeg } = found;
   const end = Math.max(10, curve.at(-1)?.angleDeg ?? 90);
-  const x = (angle: number) => (width * Math.min(angle, end)) / end;
-  const y = (share: number) => height * (1 - share);
+  const x = scaleLinear([0, end], [0, width]).clamp(true);
+  const y = scaleLinear([0, 1], [height, 0]);
   const line = (which: 'square' | 'chamfered') =>
-    curve.map((each) => `${x(each.angleDeg).toFixed(1)},${y(each[which]).toFixed(1)}`).join(' ');
+    linePath(curve.map((each) => [x(each.angleDeg), y(each[which])]));
   const ticks = [0, 15, 30, 45, 60, 75].filter((angle) => angle <= end);
   const shown = curve.filter(({ angleDeg: angle }) => angle % 10 === 0);
   return (
-    <figure className="edges-figure">
+    <figure className="plot edges-figure">
       <svg
         viewBox={`-34 -10 ${width + 44} ${height + 40}`}
         role="img"
@@ -23,7 +26,7 @@ export function CurveFigure({ found, angleDeg, isChamfered }: Props) {
       >
         {[0, 0.5, 1].map((share) => (
           <g key={share}>
-            <line className="edges-grid" x1={0} x2={width} y1={y(share)} y2={y(share)} />
+            <line className="plot-grid" x1={0} x2={width} y1={y(share)} y2={y(share)} />
             <text x={-6} y={y(share) + 4} textAnchor="end">
               {100 * share}
             </text>
@@ -34,8 +37,8 @@ export function CurveFigure({ found, angleDeg, isChamfered }: Props) {
             {angle}°
           </text>
         ))}
-        <polyline className="edges-curve square" points={line('square')} />
-        {isChamfered && <polyline className="edges-curve" points={line('chamfered')} />}
+        <path className="edges-curve square" d={line('square')} />
+        {isChamfered && <path className="edges-curve" d={line('chamfered')} />}
         {isChamfered && differsFromDeg !== null && (
           <>
             <line className="edges-from" x1={x(differsFromDeg)} x2={x(differsFromDeg)} y1={0} y2={height} />
@@ -55,28 +58,14 @@ export function CurveFigure({ found, angleDeg, isChamfered }: Props) {
         {isChamfered ? 'Dashed: square edges · full: backs chamfered' : 'Dashed: square edges'} · blue: the
         angle chosen
       </figcaption>
-      <details>
-        <summary>As a table</summary>
-        <table className="edges-table">
-          <caption>Open, in 100 of the width</caption>
-          <thead>
-            <tr>
-              <th scope="col">Angle</th>
-              <th scope="col">Square</th>
-              {isChamfered && <th scope="col">Chamfered</th>}
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((each) => (
-              <tr key={each.angleDeg}>
-                <th scope="row">{each.angleDeg}°</th>
-                <td>{Math.round(100 * each.square)}</td>
-                {isChamfered && <td>{Math.round(100 * each.chamfered)}</td>}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </details>
+      <FigureTable
+        caption="Open, in 100 of the width"
+        heads={['Angle', 'Square', ...(isChamfered ? ['Chamfered'] : [])]}
+        rows={shown.map(({ angleDeg: angle, square, chamfered }) => [
+          `${angle}°`,
+          ...(isChamfered ? [square, chamfered] : [square]).map((share) => Math.round(100 * share)),
+        ])}
+      />
     </figure>
   );
 }

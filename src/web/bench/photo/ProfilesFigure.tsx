@@ -1,13 +1,14 @@
+import { scaleLinear } from 'd3-scale';
+import { linePath } from '../../plots/linePath.ts';
+
 /** The grain of both sides where they would meet: lines that rise and fall together are one piece’s. */
 export function ProfilesFigure({ a, b }: { a: readonly number[]; b: readonly number[] }) {
   const most = Math.max(0.001, ...a.map(Math.abs), ...b.map(Math.abs));
-  const line = (values: readonly number[]) =>
-    values
-      .map((value, index) => {
-        const x = (index * 400) / Math.max(1, values.length - 1);
-        return `${index === 0 ? 'M' : 'L'}${x.toFixed(1)} ${(60 - (54 * value) / most).toFixed(1)}`;
-      })
-      .join('');
+  const up = scaleLinear([-most, most], [114, 6]);
+  const line = (values: readonly number[]) => {
+    const across = scaleLinear([0, Math.max(1, values.length - 1)], [0, 400]);
+    return linePath(values.map((value, index) => [across(index), up(value)]));
+  };
   return (
     <svg
       className="photo-figure"

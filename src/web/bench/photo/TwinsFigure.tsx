@@ -1,5 +1,6 @@
 import { moved } from '../../../photo/outlines/twinsMotion.ts';
 import type { Point } from '../../../photo/picture.ts';
+import { linePath } from '../../plots/linePath.ts';
 import type { Twins } from './twinsWords.ts';
 
 type Props = { a: readonly Point[]; b: readonly Point[]; twins: Twins };
@@ -15,8 +16,6 @@ export function TwinsFigure({ a, b, twins }: Props) {
   const [left, top] = [Math.min(...xs), Math.min(...ys)];
   const [wide, high] = [Math.max(...xs) - left || 1, Math.max(...ys) - top || 1];
   const room = 0.04 * Math.max(wide, high);
-  const line = (points: readonly Point[]) =>
-    points.map(([x, y], index) => `${index === 0 ? 'M' : 'L'}${x.toFixed(2)} ${y.toFixed(2)}`).join('');
   return (
     <figure className="photo-twins">
       <svg
@@ -25,8 +24,8 @@ export function TwinsFigure({ a, b, twins }: Props) {
         role="img"
         aria-label={`Both outlines laid on each other${isMirrored ? ', the second turned over' : ''}; they are ${twins.maxMm.toFixed(1)} apart at most.`}
       >
-        <path className="photo-first" d={line(a)} />
-        <path className="photo-second" d={line(laid)} />
+        <path className="photo-first" d={linePath(a)} />
+        <path className="photo-second" d={linePath(laid)} />
       </svg>
       <figcaption className="small soft">
         The first outline whole, the second{isMirrored ? ', turned over,' : ''} broken.

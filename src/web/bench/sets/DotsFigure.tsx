@@ -1,4 +1,6 @@
+import { scaleLinear } from 'd3-scale';
 import { formatInches } from '../../../units/length.ts';
+import '../../plots/plots.css';
 import type { Likeness } from './likenessWords.ts';
 
 type Member = { id: string; kind: string; measures: Record<string, number> };
@@ -14,7 +16,7 @@ export function DotsFigure({ members, columns, outliers }: Props) {
   );
   if (measures.length === 0) return null;
   return (
-    <figure className="sets-dots">
+    <figure className="plot sets-dots">
       <svg
         viewBox={`-8 0 ${width + 16} ${measures.length * row + 4}`}
         role="img"
@@ -40,15 +42,15 @@ function Line({ measure, members, outliers }: { measure: string } & Omit<Props, 
   const values = having.map(({ mm }) => mm);
   const [least, most] = [Math.min(...values), Math.max(...values)];
   const span = Math.max(most - least, 12);
-  const from = (least + most) / 2 - span / 2;
-  const across = (mm: number) => 10 + ((width - 20) * (mm - from)) / span;
+  const middle = (least + most) / 2;
+  const across = scaleLinear([middle - span / 2, middle + span / 2], [10, width - 10]);
   const isOut = (id: string) => outliers.some((each) => each.id === id && each.measure === measure);
   return (
     <>
       <text x={0} y={12}>
         {measure}
       </text>
-      <line className="sets-axis" x1={0} x2={width} y1={36} y2={36} />
+      <line className="plot-axis" x1={0} x2={width} y1={36} y2={36} />
       <text x={across(least)} y={55} textAnchor="start" dx={-8}>
         {formatInches(least)} in
       </text>

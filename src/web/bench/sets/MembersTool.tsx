@@ -121,7 +121,7 @@ function Spreads({ spreads }: { spreads: Likeness['spreads'] }) {
       <summary>Spread of each measure</summary>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard */}
       <section className="sets-scroll" aria-label="Spread of each measure" tabIndex={0}>
-        <table className="sets-table">
+        <table className="plot-table">
           <caption>Kind by kind</caption>
           <thead>
             <tr>

@@ -1,4 +1,6 @@
+import { scaleBand, scaleLinear } from 'd3-scale';
 import { outOf, toldShares } from '../../../weighing/probabilityWords.ts';
+import { FigureTable } from '../../plots/FigureTable.tsx';
 import { type SetSize, shareWithin, sizesDrawn } from './sizeWords.ts';
 
 const height = 120;
@@ -8,12 +10,19 @@ const width = 360;
 export function SizeFigure({ size }: { size: SetSize }) {
   const bars = sizesDrawn(size, 120);
   const most = Math.max(...bars.map(([, p]) => p));
-  const step = width / Math.max(1, bars.length);
-  const every = Math.max(1, Math.ceil(22 / step));
+  const across = scaleBand(
+    bars.map(([n]) => n),
+    [0, width],
+  )
+    .paddingInner(0.2)
+    .paddingOuter(0.1);
+  const middle = (n: number) => (across(n) ?? 0) + across.bandwidth() / 2;
+  const up = scaleLinear([0, most], [height, 0]);
+  const every = Math.max(1, Math.ceil(22 / across.step()));
   const held = outOf(shareWithin(size, size.p90, toldShares.most));
   const inside = (n: number) => n >= size.p90[0] && n <= size.p90[1];
   return (
-    <figure className="sets-figure">
+    <figure className="plot">
       <svg
         viewBox={`-4 -16 ${width + 8} ${height + 36}`}
         role="img"
@@ -23,46 +32,31 @@ export function SizeFigure({ size }: { size: SetSize }) {
           <g key={n}>
             <rect
               className={inside(n) ? 'sets-bar within' : 'sets-bar'}
-              x={index * step + step * 0.1}
-              width={step * 0.8}
-              y={height - (height * p) / most}
-              height={(height * p) / most}
+              x={across(n)}
+              width={across.bandwidth()}
+              y={up(p)}
+              height={height - up(p)}
             />
             {n === size.median && (
-              <text x={index * step + step / 2} y={height - (height * p) / most - 4} textAnchor="middle">
+              <text x={middle(n)} y={up(p) - 4} textAnchor="middle">
                 middle
               </text>
             )}
             {index % every === 0 && (
-              <text x={index * step + step / 2} y={height + 14} textAnchor="middle">
+              <text x={middle(n)} y={height + 14} textAnchor="middle">
                 {n}
               </text>
             )}
           </g>
         ))}
-        <line className="sets-axis" x1={0} x2={width} y1={height} y2={height} />
+        <line className="plot-axis" x1={0} x2={width} y1={height} y2={height} />
       </svg>
       <figcaption className="small soft">Filled: {held}.</figcaption>
-      <details>
-        <summary>As a table</summary>
-        <table className="sets-table">
-          <caption>How probable each size is, in 100</caption>
-          <thead>
-            <tr>
-              <th scope="col">Pieces</th>
-              <th scope="col">In 100</th>
-            </tr>
-          </thead>
-          <tbody>
-            {bars.map(([n, p]) => (
-              <tr key={n}>
-                <th scope="row">{n}</th>
-                <td>{(100 * p).toFixed(1)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </details>
+      <FigureTable
+        caption="How probable each size is, in 100"
+        heads={['Pieces', 'In 100']}
+        rows={bars.map(([n, p]) => [n, (100 * p).toFixed(1)])}
+      />
     </figure>
   );
 }
