@@ -23,6 +23,7 @@ const pureRooms = [
   'dating',
   'photo',
   'wear',
+  'findings',
   'calculations',
 ];
 
@@ -45,6 +46,7 @@ export const rooms: Readonly<Record<string, Room>> = {
   dating: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
   photo: { takes: trade, pure: { packages: ['ml-matrix', 'fft.js'] } },
   wear: { takes: [...trade, 'knowledge', 'drawing'], pure: { packages: [] } },
+  findings: { takes: [...trade, 'knowledge', 'wear'], pure: { packages: ['zod'] } },
   calculations: { takes: pureRooms.filter((room) => room !== 'calculations'), pure: { packages: ['zod'] } },
   opinion: { takes: pureRooms, pure: false },
   record: { takes: [...pureRooms, 'opinion'], pure: false },

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { measurements } from '../../src/knowledge/measurementSchema.ts';
 import { alteration, form, making, shop, signFile, work } from '../../src/knowledge/schema.ts';
 import { signDrawing } from '../../src/knowledge/signDrawingSchema.ts';
 import { wood, woodMovement } from '../../src/knowledge/woodSchema.ts';
@@ -14,6 +15,7 @@ export function editorSchemas(): Record<string, unknown> {
     'sign-drawings': z.strictObject({ drawings: z.array(signDrawing).min(1) }),
     woods: z.strictObject({ woods: z.array(wood).min(1) }),
     'wood-movement': woodMovement,
+    measurements,
     sources: z.strictObject({ works: z.array(work).min(1) }),
   };
   return Object.fromEntries(

@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { ageingLikelihoods } from '../photo/colour/colourAgeing.ts';
 import { balancedLab, type FittedBalance, fitBalance } from '../photo/colour/colourBalance.ts';
 import { colourDifference, differenceSigma } from '../photo/colour/colourDifference.ts';
 import { colourSample } from '../photo/colour/colourSample.ts';
@@ -51,10 +50,8 @@ export const photoColourBalance = defineCalculation({
     'Each channel is put right by a straight line in linear light that brings the patches to their colors, by least squares in which dark patches count as they are seen; one patch ' +
     'sets the gain alone. What stays over at the patches is the uncertainty of the balance: null with one or two, and then the sigmas hold only what the wood itself varies. ' +
     'A region’s color is the mean of 6 by 6 blocks, its uncertainty their spread over the root of their number. Two places are compared by CIEDE2000 with its sigma, to which the balance, being shared, adds nothing; ' +
-    'the photo’s light must fall alike on both. For pale bare wood the darkening of the exposed place gives likelihoods for natural aging, none and imitated: a judgment, within 1 to 5, ' +
-    'and the same for natural and imitated, since stain darkens too. Other surfaces are only described: mahogany and walnut fade.',
-  source:
-    'Ours: least squares on the practice of the gray card; CIEDE2000 by Sharma, Wu and Dalal (2005). The likelihoods of aging are a judgment.',
+    'the photo’s light must fall alike on both. What a darkening of pale bare wood says of its age tells findings.measured; other surfaces are only described: mahogany and walnut fade.',
+  source: 'Ours: least squares on the practice of the gray card; CIEDE2000 by Sharma, Wu and Dalal (2005).',
   needsKnowledge: false,
   pictures: ({ file }) => [file],
   input,
@@ -69,10 +66,8 @@ export const photoColourBalance = defineCalculation({
         sigma: z.number(),
         /** L of the protected place less L of the exposed: positive where the exposed is darker. */
         darkerByL: z.number(),
-        likelihoods: z
-          .strictObject({ natural: z.number(), none: z.number(), imitated: z.number() })
-          .nullable(),
-        basis: z.enum(['judgement', 'described only']),
+        /** Standard uncertainty of darkerByL. */
+        sigmaL: z.number(),
       })
       .nullable(),
     notes: z.array(z.string()),
@@ -174,18 +169,16 @@ function sampled(
   return { id, lab, sd, sigma: { L: both('L'), a: both('a'), b: both('b') }, clippedShare, own: sigma };
 }
 
-function comparison({ compare, surface }: Input, samples: readonly OwnSample[]) {
+function comparison({ compare }: Input, samples: readonly OwnSample[]) {
   if (compare === undefined) return null;
   const exposed = samples.find(({ id }) => id === compare.exposed) as OwnSample;
   const covered = samples.find(({ id }) => id === compare.protected) as OwnSample;
   const darkerByL = covered.lab.L - exposed.lab.L;
-  const judged = surface === 'pale-bare';
   return {
     deltaE2000: colourDifference(exposed.lab, covered.lab),
     sigma: differenceSigma(exposed.lab, covered.lab, exposed.own, covered.own),
     darkerByL,
-    likelihoods: judged ? ageingLikelihoods(darkerByL, Math.hypot(exposed.own.L, covered.own.L)) : null,
-    basis: judged ? ('judgement' as const) : ('described only' as const),
+    sigmaL: Math.hypot(exposed.own.L, covered.own.L),
   };
 }
 

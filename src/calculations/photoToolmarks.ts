@@ -55,8 +55,6 @@ export const photoToolmarks = defineCalculation({
       'band-saw': share,
       sliced: share,
     }),
-    /** Of the sign of the kind named: likelihoods of its being there or not, to be weighed with a finding; null where it can’t tell. */
-    forItsSign: z.strictObject({ present: share, absent: share }).nullable(),
     /** How probable it is that there are no marks to speak of. */
     noMarks: share,
     /** How marks lean from square across the board. */
@@ -87,7 +85,6 @@ export const photoToolmarks = defineCalculation({
         ...(arc ? { arcRadiusMm: arc.radiusMm, arcSigmaMm: arc.sigmaMm } : {}),
         kind: found.kind,
         likelihoods: found.likelihoods,
-        forItsSign: forItsSign(found),
         noMarks: found.noMarks,
         leanDeg: (found.leanRad * 180) / Math.PI,
         strength: found.strength,
@@ -98,16 +95,6 @@ export const photoToolmarks = defineCalculation({
     };
   },
 });
-
-/** Present: this kind’s likelihood; absent: the mean of the others’. */
-function forItsSign({ kind, likelihoods }: Toolmarks): { present: number; absent: number } | null {
-  if (kind === 'cannot-tell') return null;
-  const others = Object.entries(likelihoods).filter(([each]) => each !== kind);
-  return {
-    present: likelihoods[kind],
-    absent: others.reduce((sum, [, each]) => sum + each, 0) / others.length,
-  };
-}
 
 const names = {
   'hand-planed': 'Shallow tracks along the board, as a hand plane leaves them.',

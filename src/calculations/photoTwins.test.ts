@@ -22,8 +22,6 @@ describe('two legs', () => {
     expect(found.mirrored.rmsMm).toBeLessThan(1e-3);
     expect(found.plain.rmsMm).toBeGreaterThan(3);
     expect(found.rmsMm).toBe(found.mirrored.rmsMm);
-    expect(found.likelihoodRatio).toBeGreaterThan(3);
-    expect(found.tooling['modern-machine'] / found.tooling.hand).toBeCloseTo(found.likelihoodRatio, 9);
     expect(found.notes.join(' ')).toContain('no more than tracing leaves');
   });
 
@@ -37,19 +35,12 @@ describe('two legs', () => {
     expect(found.plain.rmsMm).toBeCloseTo(twins({ a, b: over, closed: false }).plain.rmsMm, 2);
   });
 
-  test('legs that swell differently by millimeters speak for a hand', () => {
-    const b = a.map(([x, y]) => [x + 3 * Math.sin(y / 60), y]);
-    const found = twins({ a, b, closed: false });
-    expect(found.likelihoodRatio).toBeLessThan(0.3);
-    expect(found.likelihoods.machine).toBeLessThan(0.2);
-  });
-
-  test('with the size left free nothing is weighed', () => {
+  test('with the size left free only the shapes are compared', () => {
     const b = a.map(([x, y]) => [x * 1.2, y * 1.2]);
     const found = twins({ a, b, closed: false, freeSize: true });
     expect(found.plain.rmsMm).toBeLessThan(1e-3);
     expect(found.plain.size).toBeCloseTo(1 / 1.2, 4);
-    expect(found.likelihoodRatio).toBeNull();
+    expect(found.notes.join(' ')).toContain('nothing is weighed');
   });
 
   test('a symmetrical splat fits both ways alike', () => {

@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { type TwinFit, twinsFit } from '../photo/outlines/twinsFit.ts';
-import { twinsOdds } from '../photo/outlines/twinsOdds.ts';
 import { isClosed } from '../photo/outlines/twinsOutline.ts';
 import type { Point } from '../photo/picture.ts';
 import { defineCalculation, type Fault } from './define.ts';
@@ -39,15 +38,13 @@ const fit = z.strictObject({
 /** `photo.twins`: see its own fields. */
 export const photoTwins = defineCalculation({
   id: 'photo.twins',
-  answers: 'How alike are two outlines, straight and turned over, and did a machine or a hand leave them so?',
+  answers: 'How alike are two outlines, straight and turned over?',
   method:
     'The second outline is turned and shifted, and with freeSize scaled, until it lies nearest to the first: evenly spaced points, starts all round, then iterated closest points both ways. ' +
     'rms and max are of the distances between the outlines, both ways; rmsMm and maxMm are those of the better fit. mirrored turns the second over first, as a left and a right leg must be. ' +
-    'Trace the same stretch on both and photograph both square on: what one outline has beyond the other, and any slant, counts as difference. noiseMm is what tracing alone leaves of equal outlines. ' +
-    'The likelihoods (largest 1) take a machine to leave about 0.25 mm, a template finished by hand 0.9 mm and work by eye 2.5 mm, each within a factor of about two; likelihoodRatio (machine : hand) counts 70 in 100 of hand work as by template ' +
-    'and stays within 1/10 to 10. Wear, repairs and shrinkage part machine twins too, and a good hand may be very even.',
+    'Trace the same stretch on both and photograph both square on: what one outline has beyond the other, and any slant, counts as difference. noiseMm is what tracing alone leaves of equal outlines; what the likeness says of machine and hand tells findings.measured.',
   source:
-    'Fit: iterated closest points (Besl and McKay 1992) with the closed-form motion (Umeyama 1991), both from memory. The figures of what machines and hands leave are a judgment: no published measure is known to us.',
+    'Fit: iterated closest points (Besl and McKay 1992) with the closed-form motion (Umeyama 1991), both from memory.',
   needsKnowledge: false,
   input,
   output: z.strictObject({
@@ -59,14 +56,6 @@ export const photoTwins = defineCalculation({
     plain: fit,
     mirrored: fit,
     better: z.enum(['plain', 'mirrored', 'alike']),
-    likelihoods: z.strictObject({ machine: z.number(), template: z.number(), eye: z.number() }).nullable(),
-    /** The ratio as likelihoods of how the part was worked, the largest 1, to be weighed with a finding. */
-    tooling: z
-      .strictObject({ hand: z.number(), 'early-machine': z.number(), 'modern-machine': z.number() })
-      .nullable(),
-    /** machine : hand; null where the size was left free without a scale. */
-    likelihoodRatio: z.number().nullable(),
-    basis: z.literal('judgement'),
     notes: z.array(z.string()),
   }),
   example: {
@@ -86,7 +75,6 @@ export const photoTwins = defineCalculation({
     const noiseMm = Math.SQRT2 * asked.sigmaMm;
     // As many free looks as points were traced, at most; distances next to each other are not free of one another.
     const sigmaMm = noiseMm / Math.sqrt(2 * Math.min(60, a.length + b.length));
-    const odds = asked.freeSize ? undefined : twinsOdds(best.rms, noiseMm, sigmaMm);
     const alike = Math.abs(plain.rms - mirrored.rms) <= 2 * Math.SQRT2 * sigmaMm;
     return {
       ok: true,
@@ -98,20 +86,11 @@ export const photoTwins = defineCalculation({
         plain: told(plain, asked.mmPerPx),
         mirrored: told(mirrored, asked.mmPerPx),
         better: alike ? ('alike' as const) : best === plain ? ('plain' as const) : ('mirrored' as const),
-        likelihoods: odds ? { machine: odds.machine, template: odds.template, eye: odds.eye } : null,
-        tooling: odds ? toolingOf(odds.likelihoodRatio) : null,
-        likelihoodRatio: odds?.likelihoodRatio ?? null,
-        basis: 'judgement' as const,
         notes: notesOn(asked, alike, best.rms, noiseMm),
       },
     };
   },
 });
-
-function toolingOf(ratio: number) {
-  const machine = Math.min(1, ratio);
-  return { hand: Math.min(1, 1 / ratio), 'early-machine': machine, 'modern-machine': machine };
-}
 
 function scaled(points: readonly Point[], mmPerPx: number): Point[] {
   return points.map(([x, y]) => [x * mmPerPx, y * mmPerPx]);

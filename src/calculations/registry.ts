@@ -6,6 +6,7 @@ import type { Calculation } from './define.ts';
 import { evidenceWeigh } from './evidence.ts';
 import { evidenceAsks } from './evidenceAsks.ts';
 import { evidenceCalibration } from './evidenceCalibration.ts';
+import { findingsMeasured } from './findingsMeasured.ts';
 import { inferenceInformation, inferencePosterior } from './inference.ts';
 import { inferenceDecision } from './inferenceDecision.ts';
 import { inferenceWeight } from './inferenceWeight.ts';
@@ -40,6 +41,7 @@ export const calculations: readonly Calculation[] = [
   evidenceAsks,
   evidenceCalibration,
   evidenceWeigh,
+  findingsMeasured,
   inferenceDecision,
   inferenceInformation,
   inferencePosterior,

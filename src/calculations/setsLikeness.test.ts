@@ -45,25 +45,11 @@ describe('a set of five and an armchair', () => {
     );
     const found = likeness({ members });
     expect(found.notes.join(' ')).toContain('whether arms were added');
-    expect(found.narrowSeat.present / found.narrowSeat.absent).toBeGreaterThan(99);
-    expect(likeness(example).narrowSeat.present).toBeLessThan(0.01);
-  });
-
-  test('a seat one inch wider tells neither way, and 1.96 standard deviations off are one in forty', () => {
-    // Tables of the normal distribution: 0.025 lies beyond 1.96 standard deviations.
-    const pair = (wider: number) => [
-      { id: 'S', kind: 'side', measures: { 'seat width': 500 } },
-      { id: 'A', kind: 'arm', measures: { 'seat width': 500 + wider } },
-    ];
-    const asked = (wider: number) => likeness({ members: pair(wider), sigmaMm: Math.SQRT1_2, handMm: 0 });
-    expect(asked(25.4).narrowSeat.present).toBeCloseTo(0.5, 6);
-    expect(asked(25.4 + 1.96).narrowSeat.present).toBeCloseTo(0.025, 4);
   });
 
   test('nothing is judged by sizes out of a catalogue', () => {
     const found = likeness({ ...example, source: 'catalogue' });
     expect(found).toMatchObject({ outliers: [], groups: [], judged: false });
-    expect(found.narrowSeat).toBe(undefined);
     expect(found.armchairWidth.seat.sigmaMm).toBeGreaterThan(20);
     expect(found.notes.join(' ')).toContain('too near the bound');
   });

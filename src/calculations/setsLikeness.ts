@@ -1,7 +1,6 @@
 import { z } from 'zod';
 import { armchairWidth, type WidthDifference } from '../sets/armchairWidth.ts';
 import { likenessGroups, likenessOutliers, measureSpreads } from '../sets/likeness.ts';
-import { normalBelow } from '../wear/bodyMeasures.ts';
 import { defineCalculation, type Fault } from './define.ts';
 
 const name = z.string().min(1).max(100);
@@ -40,7 +39,7 @@ export const setsLikeness = defineCalculation({
     'the value is also further from the median than twice the measuring uncertainty; test says whether the generalized extreme Studentized deviate (Grubbs’ test for one) agrees at 5 in 100. Groups: single linkage ' +
     'on the largest of the differences over shared measures, in units of √2 times measuring and hand together, cut at 3; members of other kinds are apart. ' +
     'armchairWidthDifferenceMm is the difference of the median overall widths, of the seats where no overall width is given. The trade’s rule that a made armchair is a couple of inches wider is about the seat; ' +
-    'the overall width includes the arms, and in two documented suites differs by about 4½ in (114 mm). narrowSeat: how probable the seats’ difference is if the armchairs’ seats are truly less than an inch wider (present) and if they are wider than that (absent), by the normal share below and above one inch, the uncertainty and the hand together, held within 1 and 999 in 1000; either alike beforehand. Sizes out of catalogues are rough to about 2 cm: no outliers and no groups are told from them.',
+    'the overall width includes the arms, and in two documented suites differs by about 4½ in (114 mm). What the seats’ difference says of added arms tells findings.measured. Sizes out of catalogues are rough to about 2 cm: no outliers and no groups are told from them.',
   source:
     'Iglewicz and Hoaglin (1993) for the modified z-score; Rosner (1983) and Grubbs (1969), from memory; single linkage: Sneath (1957), from memory. The bounds of uncertainty and hand are ours; the rule of a couple of inches is common practice.',
   needsKnowledge: false,
@@ -60,8 +59,6 @@ export const setsLikeness = defineCalculation({
     armchairWidthDifferenceMm: z.number().optional(),
     /** The same with its uncertainty, apart for the whole and for the seat. */
     armchairWidth: z.strictObject({ overall: width.optional(), seat: width.optional() }),
-    /** Of the sign that an armchair is as narrow as a side chair; left out where the seats, or sizes of one’s own, are missing. */
-    narrowSeat: z.strictObject({ present: z.number(), absent: z.number() }).optional(),
     spreads: z.array(
       z.strictObject({
         kind: z.string(),
@@ -111,7 +108,6 @@ export const setsLikeness = defineCalculation({
         groups: judged ? likenessGroups(asked.members, sigmaMm, asked.handMm) : [],
         ...(told ? { armchairWidthDifferenceMm: told.differenceMm } : {}),
         armchairWidth: widths,
-        ...(judged && widths.seat ? { narrowSeat: narrowSeat(widths.seat, asked.handMm) } : {}),
         spreads: measureSpreads(asked.members),
         judged,
         notes: [
@@ -132,13 +128,6 @@ export const setsLikeness = defineCalculation({
 });
 
 const inch = 25.4;
-
-/** How far a difference of seats speaks for an armchair no wider than a side chair: true where it is below one inch. */
-function narrowSeat({ differenceMm, sigmaMm }: WidthDifference, handMm: number) {
-  const below = normalBelow((inch - differenceMm) / Math.hypot(sigmaMm, handMm));
-  const present = Math.min(0.999, Math.max(0.001, below));
-  return { present, absent: 1 - present };
-}
 
 function seatNote(seat: WidthDifference | undefined): string[] {
   if (seat === undefined) return [];

@@ -5,7 +5,6 @@ import { agreement } from '../wear/agreement.ts';
 import { contactsOf } from '../wear/contactsOf.ts';
 import { contraryPlaces } from '../wear/contraryPlaces.ts';
 import { places, type Surface } from '../wear/surface.ts';
-import { wearOdds } from '../wear/wearOdds.ts';
 import { type CalculationContext, type CalculationResult, defineCalculation, type Fault } from './define.ts';
 
 const shares = z
@@ -51,9 +50,9 @@ export const wearContact = defineCalculation({
     'By the kind of each part, whatever form it stands in. Where what touches comes to lie scatters normally about a place that body measures give (feet a quarter of the hip breadth either side of the middle, a hand over the end of an arm), and covers its own breadth; ' +
     'how many of 100 uses touch a part follows from heights (a stretcher below half of the lower leg is in reach of feet, and is sought where the seat is higher than the hollow of the knee). Runners and drawers: how long each place rubs while the drawer is drawn to three quarters. ' +
     'grid is the touching by face and by 24 places along, the most touched place of the surface 1. The score: worn places (half of the deepest wear or more) against the rest, over all painted surfaces, as the area under the curve with the uncertainty of Hanley and McNeil on a third of ' +
-    'the places, and Spearman’s rank correlation. Likelihoods (largest 1, each ratio within 1/5 to 5) take natural wear to agree at about 0.88 and imitated at 0.62. contrary lists faces worn where nothing touches and sharp where much does: wear underneath and a sharp top is as telling as no wear.',
+    'the places, and Spearman’s rank correlation. What the agreement says of use tells findings.measured. contrary lists faces worn where nothing touches and sharp where much does: wear underneath and a sharp top is as telling as no wear.',
   source:
-    'Body measures: Pheasant, Bodyspace (British adults), in part read as reproduced by a university course, in part from memory; people taken 0.97 as tall. How often each place is touched, and the likelihoods, are common practice and judgment. Hanley and McNeil (1982), from memory.',
+    'Body measures: Pheasant, Bodyspace (British adults), in part read as reproduced by a university course, in part from memory; people taken 0.97 as tall. How often each place is touched is common practice and judgment. Hanley and McNeil (1982), from memory.',
   input,
   output: z.strictObject({
     surfaces: z.array(surfaceShape),
@@ -65,10 +64,8 @@ export const wearContact = defineCalculation({
         aucSigma: z.number().nullable(),
         rank: z.number().nullable(),
         rankSigma: z.number().nullable(),
-        likelihoods: z.strictObject({ natural: z.number(), none: z.number(), imitated: z.number() }),
-        /** natural : imitated. */
-        likelihoodRatio: z.number(),
-        basis: z.literal('judgement'),
+        /** Where there is wear at all; nowhere and everywhere alike leave no agreement to be told. */
+        worn: z.enum(['nowhere', 'everywhere', 'in-places']),
         contrary: z.array(
           z.strictObject({
             part: z.string(),
@@ -123,18 +120,17 @@ function scored(painted: readonly Painted[]) {
   );
   const worn = painted.flatMap((each) => each.worn.flat());
   const held = agreement(touched, worn);
-  const likelihoods = wearOdds(
-    held,
-    worn.every((each) => each === 0),
-  );
+  const isBare = worn.every((each) => each === 0);
   return {
     auc: held?.auc ?? null,
     aucSigma: held?.aucSigma ?? null,
     rank: held?.rank ?? null,
     rankSigma: held?.rankSigma ?? null,
-    likelihoods,
-    likelihoodRatio: likelihoods.natural / likelihoods.imitated,
-    basis: 'judgement' as const,
+    worn: isBare
+      ? ('nowhere' as const)
+      : held === undefined
+        ? ('everywhere' as const)
+        : ('in-places' as const),
     contrary: painted.flatMap(({ surface, worn }) => contraryPlaces(surface, worn)),
   };
 }

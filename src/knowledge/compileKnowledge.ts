@@ -61,6 +61,7 @@ function assemble(
     signDrawings: byId(soundEntries(entries, 'signDrawing').map((entry) => entry.value)),
     woods: byId(soundEntries(entries, 'wood').map((entry) => entry.value)),
     woodMovement: soundEntries(entries, 'woodMovement')[0]?.value,
+    measurements: soundEntries(entries, 'measurements')[0]?.value,
     sources: byId(soundEntries(entries, 'work').map((entry) => entry.value)),
   });
 }

@@ -1,4 +1,5 @@
 import { ask } from './askSchema.ts';
+import { measurements } from './measurementSchema.ts';
 import { partKind } from './partKind.ts';
 import { alteration, form, making, shop, sign, work } from './schema.ts';
 import { signDrawing } from './signDrawingSchema.ts';
@@ -16,6 +17,7 @@ export const entrySchemas = {
   signDrawing,
   wood,
   woodMovement,
+  measurements,
   work,
 };
 export type EntryKind = keyof typeof entrySchemas;
@@ -35,6 +37,7 @@ export function fileKind(path: string): FileKind | undefined {
   if (path === 'asks.yaml') return { kind: 'ask', list: 'asks', headings: [] };
   if (path === 'woods.yaml') return { kind: 'wood', list: 'woods', headings: [] };
   if (path === 'wood-movement.yaml') return { kind: 'woodMovement', headings: [] };
+  if (path === 'measurements.yaml') return { kind: 'measurements', headings: [] };
   if (/^sources(-[a-z-]+)?\.yaml$/.test(path)) return { kind: 'work', list: 'works', headings: [] };
   if (!/^[a-z]+(-[a-z]+)*\/[^/]+\.yaml$/.test(path)) return undefined;
   const folder = path.slice(0, path.indexOf('/'));

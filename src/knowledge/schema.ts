@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Ask } from './askSchema.ts';
 import { id, sentence, year } from './entryWords.ts';
 import { basis, figure, figureOrText } from './figureSchema.ts';
+import type { Measurements } from './measurementSchema.ts';
 import type { SignDrawing } from './signDrawingSchema.ts';
 import type { Wood, WoodMovement } from './woodSchema.ts';
 
@@ -350,5 +351,7 @@ export type Knowledge = {
   woods: Record<string, Wood>;
   /** Undefined where wood-movement.yaml is missing. */
   woodMovement?: WoodMovement | undefined;
+  /** Undefined where measurements.yaml is missing. */
+  measurements?: Measurements | undefined;
   sources: Record<string, Work>;
 };

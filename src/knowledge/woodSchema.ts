@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { id, sentence } from './entryWords.ts';
 import { basis, figureOrText } from './figureSchema.ts';
+import { plainFigure, whoseWord } from './plainFigure.ts';
 
 /** How far a figure of the movement of wood was read: see the head of woods.yaml. */
 const howRead = z.enum(['handbook', 'transcription', 'trade page', 'memory']);
@@ -50,21 +51,9 @@ export const wood = z
   );
 export type Wood = z.infer<typeof wood>;
 
-/** On whose word a figure stands that is not one of 100. */
-const whoseWord = {
-  source: id.optional(),
-  at: z.string().optional(),
-  by: z.enum(['common practice', 'judgement', 'from memory']).optional(),
-  why: sentence,
-};
-const saysWhose = (entry: { source?: string | undefined; by?: string | undefined }) =>
-  entry.source !== undefined || entry.by !== undefined;
-const whoseWordWanted = 'a figure has a source, or says by whom: common practice, judgement or from memory';
-
-const spread = z
-  .strictObject({ mean: z.number().positive(), sd: z.number().positive(), ...whoseWord })
-  .refine(saysWhose, whoseWordWanted);
-const one = z.strictObject({ value: z.number().positive(), ...whoseWord }).refine(saysWhose, whoseWordWanted);
+const spreadFields = { mean: z.number().positive(), sd: z.number().positive() };
+const spread = plainFigure(spreadFields);
+const one = plainFigure({ value: z.number().positive() });
 
 /** Moistures and spreads that hold for every wood. */
 export const woodMovement = z.strictObject({
@@ -79,9 +68,7 @@ export const woodMovement = z.strictObject({
   /** Moisture at making: of wood dried in the air, long ago, and of wood dried in a kiln. */
   atMaking: z.strictObject({ old: spread, recent: spread }),
   /** Moisture of furniture indoors today, by climate. */
-  indoors: z
-    .array(z.strictObject({ id, name: z.string(), ...spread.shape }).refine(saysWhose, whoseWordWanted))
-    .min(1),
+  indoors: z.array(plainFigure({ id, name: z.string(), ...spreadFields })).min(1),
   defaultIndoors: id,
   /** How far from round a maker left it: standard deviation as a share of the diameter. */
   madeRoundShare: one,

@@ -139,6 +139,20 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       onLine: 'saw-bok',
     },
     {
+      planted: 'a measurement that speaks of a sign that is not there',
+      file: 'measurements.yaml',
+      edit: ['top: [leg-square]', 'top: [leg-sqare]'],
+      entry: 'measurements',
+      onLine: 'leg-sqare',
+    },
+    {
+      planted: 'tool marks of a sign that is not there',
+      file: 'measurements.yaml',
+      edit: ['sign: saw-arcs', 'sign: saw-arks'],
+      entry: 'measurements',
+      onLine: 'saw-arks',
+    },
+    {
       planted: 'a kind of part no form has',
       file: 'signs/saw-marks.yaml',
       edit: ['on: [front-leg]', 'on: [front-log]'],

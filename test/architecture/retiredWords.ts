@@ -78,7 +78,7 @@ export function shownFaults(texts: readonly ShownText[]): string[] {
 
 /** Sentences of the knowledge checks quote what must be written in the files: keys that keep their spelling. */
 function isKeyOfFiles(path: string, word: string): boolean {
-  return /^src\/knowledge\/(checks\/|woodSchema)/.test(path) && /^(judgement|ageing)$/.test(word);
+  return /^src\/knowledge\/(checks\/|plainFigure)/.test(path) && /^(judgement|ageing)$/.test(word);
 }
 
 /** A text without the ids named in it, such as `photo.colour-balance` or `colourSpace`: those never change. */

@@ -126,7 +126,27 @@ signs:
       note: Made up for a test. }
 `,
   },
+  { path: 'measurements.yaml', text: soundMeasurements() },
 ];
+
+function soundMeasurements(): string {
+  const on = '{ by: judgement, why: Made up for a test. }';
+  const figure = (fields: string) => `{ ${fields}, by: judgement, why: Made up for a test. }`;
+  const [left, spread, value] = ['medianMm: 1, factor: 2', 'mean: 1, sd: 2', 'value: 2'].map(figure);
+  const share = figure('value: 0.5');
+  const across = '{ signs: [], present: one-piece }';
+  return `outlines: { signs: [saw-arcs], leaves: { machine: ${left}, template: ${left}, eye: ${left} },
+  templateShare: ${share}, mostRatio: ${value}, basis: ${on} }
+darkening: { signs: [], aged: ${spread}, alike: ${spread}, within: ${figure('from: 0, to: 9')}, mostRatio: ${value}, basis: ${on} }
+wear: { where-used: [], where-not-used: [], natural: ${spread}, imitated: ${spread}, mostRatio: ${value}, basis: ${on} }
+tool-marks: { signs: [{ sign: saw-arcs, kinds: [circular-saw] }], basis: ${on} }
+grain: { across: { cuff: ${across}, leg: ${across}, veneer: ${across}, other: ${across} }, basis: ${on} }
+roundness: { top: [leg-square], turning: [], basis: ${on} }
+panel: { panel: [], drawer-bottom: [], round-top: [], board: [], basis: ${on} }
+seat-width: { signs: [], widerMm: ${value}, mostShare: ${share}, basis: ${on} }
+scale: { cardPx: ${value}, cardMm: ${value}, ruleMm: ${value}, markPx: ${value}, tracedMm: ${value}, lensPercent: ${value}, basis: ${on} }
+`;
+}
 
 function soundMaking(): string {
   const odds = (name: string) =>

@@ -147,7 +147,9 @@ function otherPointers(entry: Entry): Pointer[] {
   const [making] = soundEntries([entry], 'making');
   const [asked] = soundEntries([entry], 'ask');
   const [drawing] = soundEntries([entry], 'signDrawing');
+  const [measured] = soundEntries([entry], 'measurements');
   return [
+    ...(measured === undefined ? [] : signsIn(measured.value, [])),
     ...(drawing?.value.signs ?? []).map((id, index): Pointer => ({ path: ['signs', index], to: 'sign', id })),
     ...(asked?.value.on ?? []).map((id, index): Pointer => ({ path: ['on', index], to: 'part kind', id })),
     ...(shop?.value.forms ?? []).map((id, index): Pointer => ({ path: ['forms', index], to: 'form', id })),
@@ -167,6 +169,18 @@ function otherPointers(entry: Entry): Pointer[] {
       ? []
       : [{ path: ['defaultOdds'], to: 'starting odds', id: making.value.defaultOdds } as const]),
   ];
+}
+
+/** Signs that measurements speak of: each `sign`, and every list of texts but the kinds of mark. */
+function signsIn(value: unknown, path: YamlPath): Pointer[] {
+  if (value === null || typeof value !== 'object') return [];
+  return Object.entries(value).flatMap(([key, each]): Pointer[] => {
+    const isListed = Array.isArray(value);
+    const at = [...path, isListed ? Number(key) : key];
+    if (typeof each === 'string')
+      return isListed || key === 'sign' ? [{ path: at, to: 'sign', id: each }] : [];
+    return key === 'kinds' ? [] : signsIn(each, at);
+  });
 }
 
 /** The known id that shares most of its beginning and end, as a hint; nothing if none is near. */

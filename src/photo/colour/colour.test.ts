@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import reference from '../../../test/reference/colour.json' with { type: 'json' };
 import type { Picture } from '../picture.ts';
-import { ageingLikelihoods } from './colourAgeing.ts';
 import { balancedLab, balancedRgb, fitBalance } from './colourBalance.ts';
 import { colourDifference, differenceSigma } from './colourDifference.ts';
 import { colourSample } from './colourSample.ts';
@@ -145,21 +144,6 @@ test('a sample tells mean, spread and what is burnt out', () => {
   picture.pixels.fill(255, 0, 1800);
   expect(colourSample(picture, whole, labOfRgb).clippedShare).toBeCloseTo(0.5, 9);
   expect(() => colourSample(picture, { ...whole, x: 1 }, labOfRgb)).toThrow(RangeError);
-});
-
-test('darkening speaks for age within bounds, and never against stain', () => {
-  const ratio = (darker: number, sigma = 0.5) => {
-    const { natural, none, imitated } = ageingLikelihoods(darker, sigma);
-    expect(imitated).toBe(natural);
-    return natural / none;
-  };
-  expect(ratio(10)).toBeCloseTo(5, 9);
-  expect(ratio(-4)).toBeCloseTo(0.2, 9);
-  for (let darker = -20; darker < 40; darker++) {
-    expect(ratio(darker + 1)).toBeGreaterThanOrEqual(ratio(darker) - 1e-12);
-    expect(ratio(darker)).toBeLessThanOrEqual(5 + 1e-12);
-  }
-  expect(Math.abs(Math.log(ratio(4, 60)))).toBeLessThan(0.05);
 });
 
 /** Normal numbers from a seed: Park and Miller’s generator through Box and Muller’s rule. */

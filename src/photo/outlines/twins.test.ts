@@ -4,7 +4,6 @@ import type { Picture, Point } from '../picture.ts';
 import { edgePath } from './twinsEdge.ts';
 import { twinsFit } from './twinsFit.ts';
 import { moved, movedBack, nearestMotion } from './twinsMotion.ts';
-import { twinsOdds } from './twinsOdds.ts';
 import { apart, evenOutline, isClosed, nearestOn } from './twinsOutline.ts';
 
 const seed = 1992;
@@ -142,18 +141,6 @@ describe('its parts', () => {
         false,
       ),
     ).toThrow(RangeError);
-  });
-
-  test('the odds fall steadily as outlines part, within 1/10 to 10', () => {
-    const ratios = Array.from(
-      { length: 60 },
-      (_, index) => twinsOdds(0.1 * index, 0.2, 0.04).likelihoodRatio,
-    );
-    expect(Math.max(...ratios)).toBeLessThanOrEqual(10);
-    expect(Math.min(...ratios)).toBeGreaterThanOrEqual(0.1);
-    expect(ratios[2]).toBeGreaterThan(3);
-    expect(ratios[12]).toBeLessThan(0.4);
-    expect(Math.abs(Math.log(twinsOdds(1.2, 6, 3).likelihoodRatio))).toBeLessThan(0.5);
   });
 });
 

@@ -1,19 +1,13 @@
 import { useId, useState } from 'react';
 import { capital, partName } from '../examination/examRoom.ts';
 import { TextField } from '../fields/TextField.tsx';
-import {
-  type BenchRoom,
-  enterFinding,
-  type Found,
-  keepResult,
-  placesFor,
-  type SpeaksOf,
-} from './benchRoom.ts';
+import { type BenchRoom, enterFinding, type Findings, type Found, keepResult } from './benchRoom.ts';
 
 type Props = { room: BenchRoom; found: Found; title: string; part?: string };
 
 /** What a tool has found: in words, with its method and source, to be kept and to be entered as a finding. */
 export function ResultSheet({ room, found, title, part }: Props) {
+  const { findings } = found;
   const [name, setName] = useState('');
   const [said, setSaid] = useState('');
   const keep = () => {
@@ -25,11 +19,16 @@ export function ResultSheet({ room, found, title, part }: Props) {
       <p className="said bench-says" role="status">
         {found.says}
       </p>
-      {found.speaksOf !== undefined && <Likelihoods speaksOf={found.speaksOf} />}
+      {findings !== undefined && <Likelihoods findings={findings} />}
       {room.readOnly ? null : (
         <>
-          {found.speaksOf !== undefined && (
-            <EnterAs key={found.speaksOf.signs.join()} room={room} found={found} speaksOf={found.speaksOf} />
+          {findings !== undefined && (
+            <EnterAs
+              key={findings.findings.map(({ sign }) => sign).join()}
+              room={room}
+              found={found}
+              findings={findings}
+            />
           )}
           <div className="row">
             <TextField label="Name" value={name} save={setName} note={`“${title}” where left empty.`} />
@@ -47,8 +46,8 @@ export function ResultSheet({ room, found, title, part }: Props) {
   );
 }
 
-function Likelihoods({ speaksOf }: { speaksOf: SpeaksOf }) {
-  const entries = Object.entries(speaksOf.likelihoods).toSorted((a, b) => b[1] - a[1]);
+function Likelihoods({ findings: { findings, basis } }: { findings: Findings }) {
+  const entries = Object.entries(findings[0]?.likelihoods ?? {}).toSorted((a, b) => b[1] - a[1]);
   const least = Math.min(...entries.map((each) => each[1]).filter((each) => each > 0));
   if (entries.length < 2 || !Number.isFinite(least)) return null;
   return (
@@ -57,10 +56,17 @@ function Likelihoods({ speaksOf }: { speaksOf: SpeaksOf }) {
       {entries
         .map(([state, value]) => `${stateWords[state] ?? state} ${proportion(value / least)}`)
         .join(' · ')}
-      . At most 99 to 1 is weighed.
+      . At most 99 to 1 is weighed. {byWords[basis.by ?? 'source']}
     </p>
   );
 }
+
+const byWords = {
+  judgement: 'These figures are our judgment.',
+  'common practice': 'These figures are common practice.',
+  'from memory': 'These figures are from memory.',
+  source: '',
+};
 
 const stateWords: Record<string, string> = {
   present: 'if the sign is there',
@@ -81,9 +87,15 @@ function proportion(value: number): string {
   return value >= 10 ? String(Math.round(value)) : value.toFixed(1).replace(/\.0$/, '');
 }
 
-function EnterAs({ room, found, speaksOf }: { room: BenchRoom; found: Found; speaksOf: SpeaksOf }) {
+type EnterAsProps = { room: BenchRoom; found: Found; findings: Findings };
+
+function EnterAs({ room, found, findings: { findings, places: all } }: EnterAsProps) {
   const id = useId();
-  const places = placesFor(room, speaksOf);
+  const places = all.flatMap(({ sign, part }) => {
+    const finding = findings.find((each) => each.sign === sign);
+    const isHere = part === null || room.parts.some(({ id }) => id === part);
+    return finding !== undefined && isHere ? [{ finding, part: part ?? undefined }] : [];
+  });
   const [at, setAt] = useState(0);
   const [said, setSaid] = useState('');
   const place = places[at] ?? places[0];
@@ -91,10 +103,9 @@ function EnterAs({ room, found, speaksOf }: { room: BenchRoom; found: Found; spe
     return (
       <p className="small soft">No part of this form can show what this speaks of: keep it at the bench.</p>
     );
-  const words = (each: typeof place) =>
-    `${room.knowledge.signs[each.sign]?.name ?? each.sign}: ${partName(room.parts, each.part)}`;
+  const words = (each: typeof place) => `${each.finding.name}: ${partName(room.parts, each.part)}`;
   const enter = () => {
-    room.record(enterFinding(place.sign, place.part, found, room.piece));
+    room.record(enterFinding(place.finding, place.part, found, room.piece));
     setSaid(`Entered on ${partName(room.parts, place.part)}; the readings take it in as measured.`);
   };
   return (

@@ -1,10 +1,13 @@
 import type { Calculation, Fault } from '../../calculations/define.ts';
+import { findingsMeasured } from '../../calculations/findingsMeasured.ts';
+import type { AskedOf, OutputOf } from '../../calculations/runCalculation.ts';
 import type { Form, FormPart, Knowledge } from '../../knowledge/schema.ts';
 import type { BenchResult } from '../../piece/benchResult.ts';
 import type { Json } from '../../piece/event.ts';
 import { findingKey, type MeasuredBy } from '../../piece/finding.ts';
 import type { Piece } from '../../piece/piece.ts';
 import type { Act } from '../examination/answerSign.ts';
+import { runHere } from './runHere.ts';
 
 /** What every tool of the bench leans on. */
 export type BenchRoom = {
@@ -16,13 +19,18 @@ export type BenchRoom = {
   record: (act: Act) => void;
 };
 
-/** Of which sign a measurement speaks, and how probable it makes each state. */
-export type SpeaksOf = {
-  /** Signs it may be entered as, the fitting one first; those that this piece cannot show are left out. */
-  signs: readonly string[];
-  /** Under `present` and `absent`, or under the states of the unknown that the signs hang on. */
-  likelihoods: Readonly<Record<string, number>>;
-};
+/** The signs a measurement speaks of, with their likelihoods, and where they can be entered. */
+export type Findings = OutputOf<typeof findingsMeasured>;
+
+/** What a measurement says of the signs this piece can show; undefined where it tells of none. */
+export function findingsOf(
+  { form, piece, knowledge }: Pick<BenchRoom, 'form' | 'piece' | 'knowledge'>,
+  measured: AskedOf<typeof findingsMeasured>['measured'],
+): Findings | undefined {
+  const asked = { measured, form: form.id, features: piece.features };
+  const result = runHere(findingsMeasured, asked, knowledge);
+  return result.ok && result.output.findings.length > 0 ? result.output : undefined;
+}
 
 /** What a tool has found: the calculation as it was done, and what it says. */
 export type Found = {
@@ -32,7 +40,7 @@ export type Found = {
   /** The result in a sentence, with its doubt. */
   says: string;
   /** Left out where the result is a measure only, or can't tell. */
-  speaksOf?: SpeaksOf;
+  findings?: Findings | undefined;
   photo?: string;
   marks?: unknown;
 };
@@ -55,13 +63,18 @@ export function keepResult(id: string, title: string, found: Found, part?: strin
 }
 
 /** Enters a result as a finding, weighed by what was measured in place of how sure the examiner is. */
-export function enterFinding(sign: string, part: string | undefined, found: Found, piece: Piece): Act {
+export function enterFinding(
+  { sign, state, likelihoods }: Findings['findings'][number],
+  part: string | undefined,
+  found: Found,
+  piece: Piece,
+): Act {
   const id = findingKey(sign, part);
   const measured: MeasuredBy = {
     calculation: found.calculation.id,
     input: asJson(found.input),
     output: asJson(found.output),
-    likelihoods: { ...found.speaksOf?.likelihoods },
+    likelihoods,
     says: found.says,
   };
   const before = piece.findings[id];
@@ -72,7 +85,7 @@ export function enterFinding(sign: string, part: string | undefined, found: Foun
     id,
     sign,
     ...(part === undefined ? {} : { part }),
-    state: seems(found) ? 'present' : 'absent',
+    state,
     sure: 'plain',
     inPhotoOnly: piece.mode === 'photo-only',
     words: before?.words || found.says,
@@ -85,27 +98,6 @@ export function enterFinding(sign: string, part: string | undefined, found: Foun
 /** As it is kept: what was left out stays out. */
 function asJson(value: unknown): Json {
   return JSON.parse(JSON.stringify(value));
-}
-
-function seems(found: Found): boolean {
-  const { present, absent } = found.speaksOf?.likelihoods ?? {};
-  return present === undefined || absent === undefined || present >= absent;
-}
-
-/** Where a result can be entered: every part of the piece that can show one of its signs, with the sign. */
-export function placesFor(
-  room: Pick<BenchRoom, 'knowledge' | 'parts'>,
-  speaksOf: SpeaksOf,
-): { sign: string; part: string | undefined }[] {
-  return speaksOf.signs.flatMap((id) => {
-    const sign = room.knowledge.signs[id];
-    if (sign === undefined) return [];
-    const parts = room.parts.filter((part) => sign.on.includes(part.kind)).map((part) => part.id);
-    return [
-      ...(sign.on.includes('whole') ? [{ sign: id, part: undefined }] : []),
-      ...parts.map((part) => ({ sign: id, part })),
-    ];
-  });
 }
 
 /** The first fault in words, for a line beside the tool. */

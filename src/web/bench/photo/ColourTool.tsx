@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { photoColourBalance } from '../../../calculations/photoColourBalance.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
-import type { BenchRoom, Found } from '../benchRoom.ts';
+import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { regionOf } from './boardMark.ts';
 import { ColourList } from './ColourList.tsx';
@@ -62,13 +62,21 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
       : { patches, samples, compare: { exposed: first.id, protected: second.id }, surface };
   const reckoned = useReckoned(laid, photoColourBalance, input);
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
-  const likelihoods = output?.comparison?.likelihoods ?? undefined;
+  const { comparison } = output ?? {};
+  const findings =
+    comparison &&
+    findingsOf(room, {
+      from: 'photo.colour-balance',
+      surface,
+      darkerByL: comparison.darkerByL,
+      sigmaL: comparison.sigmaL,
+    });
   const found: Found | undefined = output && {
     calculation: photoColourBalance,
     input: reckoned.input,
     output,
     says: colourWords(output, first?.id ?? '', second?.id ?? ''),
-    ...(likelihoods === undefined ? {} : { speaksOf: { signs: ['bare-wood-darkened'], likelihoods } }),
+    findings: findings ?? undefined,
     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
     marks: marks.list,
   };

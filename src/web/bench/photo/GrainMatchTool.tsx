@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { photoGrainMatch } from '../../../calculations/photoGrainMatch.ts';
 import { told } from '../../../units/doubt.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
-import type { BenchRoom, Found } from '../benchRoom.ts';
+import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { regionOf } from './boardMark.ts';
 import { directionOf } from './directionOf.ts';
@@ -10,7 +10,6 @@ import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
 import { PhotoBoard } from './PhotoBoard.tsx';
 import { ProfilesFigure } from './ProfilesFigure.tsx';
-import { type Across, grainSpeaksOf } from './speaksOfGrain.ts';
 import { Under } from './Under.tsx';
 import { useMarks } from './useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
@@ -30,7 +29,7 @@ export function GrainMatchTool({ room }: { room: BenchRoom }) {
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
   const marks = useMarks(`${room.piece.id}.grain-match.${laid.key}`);
-  const [across, setAcross] = useState<Across>('cuff');
+  const [across, setAcross] = useState<'cuff' | 'leg' | 'veneer' | 'other'>('cuff');
   const [surface, setSurface] = useState<'clear' | 'painted'>('clear');
   const [a, b] = [regionOf(marks.of('above'), laid.open), regionOf(marks.of('below'), laid.open)];
   const directionDeg = directionOf(marks.of('run'));
@@ -40,13 +39,20 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
       : { a, b, directionDeg, painted: surface === 'painted' };
   const reckoned = useReckoned(laid, photoGrainMatch, input);
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
-  const speaksOf = output?.tells ? grainSpeaksOf(across, output.likelihoodRatio) : undefined;
+  const findings =
+    output &&
+    findingsOf(room, {
+      from: 'photo.grain-match',
+      across,
+      tells: output.tells,
+      likelihoodRatio: output.likelihoodRatio,
+    });
   const found: Found | undefined = output && {
     calculation: photoGrainMatch,
     input: reckoned.input,
     output,
     says: output.says,
-    ...(speaksOf === undefined ? {} : { speaksOf }),
+    findings,
     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
     marks: marks.list,
   };

@@ -28,8 +28,10 @@ export function MeasureTool({ room }: { room: BenchRoom }) {
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
   const marks = useMarks(`${room.piece.id}.measure.${laid.key}`);
-  const [sigmaPx, setSigmaPx] = useState<number | undefined>(1.5);
-  const desk = useScale(laid, marks, room, sigmaPx ?? 1.5, 'card');
+  const usualPx = room.knowledge.measurements?.scale.markPx.value;
+  const [typedPx, setSigmaPx] = useState(usualPx);
+  const sigmaPx = typedPx ?? usualPx;
+  const desk = useScale(laid, marks, room, sigmaPx, 'card');
   const corners = desk.way === 'card' && desk.scale?.kind === 'plane' ? desk.scale.asked.image : [];
   return (
     <div className="photo-tool">
@@ -55,13 +57,13 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
           label="How far a mark may be out"
           unit="pixels"
           note="One standard uncertainty each way: set one mark five times and see how they scatter."
-          begin={1.5}
+          begin={usualPx}
           min={0.1}
           max={100}
           onNumber={setSigmaPx}
         />
       </div>
-      <Measures room={room} laid={laid} marks={marks} scale={desk.scale} sigmaPx={sigmaPx ?? 1.5} />
+      <Measures room={room} laid={laid} marks={marks} scale={desk.scale} sigmaPx={sigmaPx} />
     </div>
   );
 }
@@ -101,12 +103,12 @@ type MeasuresProps = {
   laid: LaidPicture;
   marks: Marks;
   scale: ReturnType<typeof useScale>['scale'];
-  sigmaPx: number;
+  sigmaPx: number | undefined;
 };
 
 function Measures({ room, laid, marks, scale, sigmaPx }: MeasuresProps) {
   const measures = marks.list.filter((mark) => measureKindOf(mark) !== undefined);
-  if (scale === undefined)
+  if (scale === undefined || sigmaPx === undefined)
     return <p className="said">First the scale: find the card, or mark something whose size is known.</p>;
   if (measures.length === 0)
     return <p className="said">Choose what to measure, and mark it in the plane of the scale.</p>;

@@ -5,7 +5,7 @@ import { told } from '../../../units/doubt.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { PickField } from '../../fields/PickField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
-import type { BenchRoom, Found } from '../benchRoom.ts';
+import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { regionOf } from './boardMark.ts';
 import { directionOf } from './directionOf.ts';
@@ -13,8 +13,8 @@ import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
 import { PhotoBoard } from './PhotoBoard.tsx';
 import { mmPerPxAt } from './photoScale.ts';
+import { ratioWords } from './ratioWords.ts';
 import { ScaleFields } from './ScaleFields.tsx';
-import { marksSpeakOf, ratioWords } from './speaksOfMarks.ts';
 import { Under } from './Under.tsx';
 import { useMarks } from './useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
@@ -44,7 +44,7 @@ export function ToolmarksTool({ room }: { room: BenchRoom }) {
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
   const marks = useMarks(`${room.piece.id}.toolmarks.${laid.key}`);
-  const desk = useScale(laid, marks, room, 1.5, 'known');
+  const desk = useScale(laid, marks, room, undefined, 'known');
   const [picked, pick] = useState('');
   const region = regionOf(marks.of('region'), laid.open);
   const directionDeg = directionOf(marks.of('run'));
@@ -56,15 +56,14 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
       : { region, directionDeg, mmPerPx: Number(mmPerPx.toPrecision(6)) };
   const reckoned = useReckoned(laid, photoToolmarks, input);
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
-  const signs = output === undefined ? [] : marksSpeakOf(output.likelihoods);
-  const tells = signs.some(({ ratio }) => ratio !== 1);
-  const sign = signs.find((each) => each.sign === picked) ?? signs[0];
+  const all = output && findingsOf(room, { from: 'photo.toolmarks', likelihoods: output.likelihoods });
+  const one = all?.findings.find((each) => each.sign === picked) ?? all?.findings[0];
   const found: Found | undefined = output && {
     calculation: photoToolmarks,
     input: reckoned.input,
     output,
     says: marksWords(output),
-    ...(tells && sign !== undefined ? { speaksOf: sign.speaksOf } : {}),
+    findings: all && one && { ...all, findings: [one] },
     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
     marks: marks.list,
   };
@@ -90,23 +89,23 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
         </p>
       )}
       <Under {...reckoned} />
-      {tells && sign !== undefined && (
+      {all !== undefined && one !== undefined && (
         <>
           <PickField
             label="As which sign"
             note="For each: how much more probable the marks are with the sign there than without."
-            value={sign.sign}
-            options={signs.map((each) => ({
-              id: each.sign,
-              name: `${room.knowledge.signs[each.sign]?.name ?? each.sign}: ${ratioWords(each.ratio)}`,
+            value={one.sign}
+            options={all.findings.map(({ sign, name, likelihoods: { present = 1, absent = 1 } }) => ({
+              id: sign,
+              name: `${name}: ${ratioWords(present / absent)}`,
             }))}
             onPick={pick}
           />
-          {sign.besides !== undefined && <p className="small">{sign.besides}</p>}
+          {one.besides !== undefined && <p className="small">{one.besides}</p>}
         </>
       )}
       {found !== undefined && (
-        <ResultSheet key={sign?.sign} room={room} found={found} title={`Tool marks in ${laid.title}`} />
+        <ResultSheet key={one?.sign} room={room} found={found} title={`Tool marks in ${laid.title}`} />
       )}
     </div>
   );

@@ -6,7 +6,7 @@ import type { Point } from '../../../photo/picture.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
-import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { MarkButtons } from './MarkButtons.tsx';
@@ -55,12 +55,13 @@ type Props = {
 
 function OnBoard({ room, laid, first, layBy }: Props) {
   const marks = useMarks(`${room.piece.id}.twins.${laid.key}`);
-  const desk = useScale(laid, marks, room, 1.5, 'known');
+  const desk = useScale(laid, marks, room, undefined, 'known');
   const [help, setHelp] = useState<'edge' | 'straight'>('edge');
-  const [sigmaMm, setSigmaMm] = useState<number | undefined>(0.3);
+  const traced = room.knowledge.measurements?.scale.tracedMm.value;
+  const [sigmaMm, setSigmaMm] = useState(traced);
   const [said, setSaid] = useState('');
   const trace = useTracing(laid, marks, help, setSaid);
-  const traced = (id: string): Traced | undefined => {
+  const outlineOf = (id: string): Traced | undefined => {
     const points = marks.of(id);
     if (points === undefined) return undefined;
     const placed = desk.scale && inMillimetres(desk.scale, points, room.knowledge);
@@ -71,8 +72,8 @@ function OnBoard({ room, laid, first, layBy }: Props) {
       ...(laid.photo === undefined ? {} : { photo: laid.photo }),
     };
   };
-  const one = first ?? traced('first');
-  const two = traced('second');
+  const one = first ?? outlineOf('first');
+  const two = outlineOf('second');
   const freeSize = one !== undefined && two !== undefined && !(one.inMm && two.inMm);
   const input =
     one === undefined || two === undefined
@@ -86,14 +87,21 @@ function OnBoard({ room, laid, first, layBy }: Props) {
         };
   const result = useTwins(input, room);
   const output = result?.ok ? result.output : undefined;
+  const findings =
+    output && !freeSize
+      ? findingsOf(room, {
+          from: 'photo.twins',
+          rmsMm: output.rmsMm,
+          noiseMm: output.noiseMm,
+          sigmaMm: output.sigmaMm,
+        })
+      : undefined;
   const found: Found | undefined = output && {
     calculation: photoTwins,
     input,
     output,
-    says: twinsWords(output, freeSize),
-    ...(output.tooling === null
-      ? {}
-      : { speaksOf: { signs: ['twins-from-a-pattern'], likelihoods: output.tooling } }),
+    says: twinsWords(output, freeSize, findings),
+    findings,
     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
     marks: marks.list,
   };
@@ -115,7 +123,7 @@ function OnBoard({ room, laid, first, layBy }: Props) {
         <NumberField
           label="How far a traced point may be out"
           unit="mm"
-          begin={0.3}
+          begin={traced}
           min={0.01}
           max={50}
           onNumber={setSigmaMm}

@@ -27,7 +27,14 @@ function scaleBy(image: readonly Point[]): PhotoScale {
   const asked = { image, world };
   const result = runHere(photoRectify, asked, knowledge);
   if (!result.ok) throw new Error('no view');
-  return { kind: 'plane', asked, rectified: result.output, sigmaPx: 1.5, sigmaMm: 0 };
+  return {
+    kind: 'plane',
+    asked,
+    rectified: result.output,
+    sigmaPx: 1.5,
+    sigmaMm: 0,
+    lensAllowancePercent: 0.5,
+  };
 }
 
 /** A circle of 160 mm at the edge of the rectangle, by twelve marks. */
@@ -73,6 +80,7 @@ test('the same marks far from a small scale are less sure than near it, whatever
 test('by one known length: a rule of three, with its own doubt', () => {
   const scale: PhotoScale = {
     kind: 'known',
+    lensAllowancePercent: 0.5,
     points: [
       [0, 0],
       [1000, 0],
@@ -99,6 +107,7 @@ test('by one known length: a rule of three, with its own doubt', () => {
 test('an angle is refused without a plane, in a sentence that says what to do', () => {
   const scale: PhotoScale = {
     kind: 'known',
+    lensAllowancePercent: 0.5,
     points: [
       [0, 0],
       [1000, 0],

@@ -12,7 +12,10 @@ import { runHere } from '../runHere.ts';
 export type Rectified = OutputOf<typeof photoRectify>;
 
 /** How a picture’s pixels become millimetres: a plane that marks of known place fix, or one known length. */
-export type PhotoScale =
+export type PhotoScale = {
+  /** Allowed for a lens whose bend is not known, in percent of a length. */
+  lensAllowancePercent: number;
+} & (
   | {
       kind: 'plane';
       /** Fields of `photo.rectify`. */
@@ -22,10 +25,8 @@ export type PhotoScale =
       sigmaPx: number;
       sigmaMm: number;
     }
-  | { kind: 'known'; points: readonly [Point, Point]; lengthMm: number; sigmaMm: number };
-
-/** Allowed for a lens whose bend is not known, in parts of the length: our figure, a judgement. */
-const lensAllowancePercent = 0.5;
+  | { kind: 'known'; points: readonly [Point, Point]; lengthMm: number; sigmaMm: number }
+);
 
 /** The input of `photo.measure` for a line, or for the angle of two. */
 export function measureInput(
@@ -34,6 +35,7 @@ export function measureInput(
   sigmaPx: number,
   secondLine?: readonly [Point, Point],
 ): AskedOf<typeof photoMeasure> {
+  const { lensAllowancePercent } = scale;
   const asked = { points, sigmaPx, ...(secondLine === undefined ? {} : { secondLine }) };
   if (scale.kind === 'known') {
     const { points: ends, lengthMm, sigmaMm } = scale;

@@ -33,17 +33,16 @@ export type ScaleDesk = {
   faults: Fault[];
 };
 
-/** Of a printed card: its corners as the finder places them, and its print. Judgements, on the cautious side. */
-const cardSigma = { sigmaPx: 0.5, sigmaMm: 0.15 };
-/** Of lengths taken with a rule: a thirty-second of an inch. */
-const ruleSigmaMm = 0.8;
-
-/** The scale of a picture: by the card, by four points, or by a known length; marks `scale-corners` and `scale-line`. */
+/**
+ * The scale of a picture: by the card, by four points, or by a known length; marks `scale-corners` and `scale-line`.
+ *
+ * @param sigmaPx  how far such a mark may be out, where the examiner has said it
+ */
 export function useScale(
   { open }: LaidPicture,
   marks: Marks,
   room: BenchRoom,
-  sigmaPx: number,
+  sigmaPx: number | undefined,
   first: ScaleWay,
 ): ScaleDesk {
   const [way, choose] = useState<ScaleWay>(first);
@@ -51,20 +50,43 @@ export function useScale(
   const card = useCard(open.blob);
   const asked = askedOf({ way, lengths, card }, marks, [open.widthPx, open.heightPx]);
   const rest = { way, choose, lengths, say, card };
+  const figures = room.knowledge.measurements?.scale;
+  if (figures === undefined) return { ...rest, scale: undefined, faults: [noFigures] };
   if (asked === undefined) return { ...rest, scale: undefined, faults: [] };
+  const lensAllowancePercent = figures.lensPercent.value;
+  const ruleSigmaMm = figures.ruleMm.value;
   if ('known' in asked)
-    return { ...rest, scale: { kind: 'known', ...asked.known, sigmaMm: ruleSigmaMm }, faults: [] };
+    return {
+      ...rest,
+      scale: { kind: 'known', ...asked.known, sigmaMm: ruleSigmaMm, lensAllowancePercent },
+      faults: [],
+    };
   const result = runHere(photoRectify, asked, room.knowledge);
   if (!result.ok) return { ...rest, scale: undefined, faults: result.faults };
   const { distances: _distances, ...pairs } = asked;
   const world = asked.world ?? result.output.world ?? [];
-  const sigmas = way === 'card' ? cardSigma : { sigmaPx, sigmaMm: ruleSigmaMm };
+  const sigmas =
+    way === 'card'
+      ? { sigmaPx: figures.cardPx.value, sigmaMm: figures.cardMm.value }
+      : { sigmaPx: sigmaPx ?? figures.markPx.value, sigmaMm: ruleSigmaMm };
   return {
     ...rest,
-    scale: { kind: 'plane', asked: { ...pairs, world }, rectified: result.output, ...sigmas },
+    scale: {
+      kind: 'plane',
+      asked: { ...pairs, world },
+      rectified: result.output,
+      ...sigmas,
+      lensAllowancePercent,
+    },
     faults: [],
   };
 }
+
+const noFigures: Fault = {
+  code: 'bench.no-figures',
+  path: '',
+  message: 'How sure a scale is can’t be told: measurements.yaml is missing from the knowledge files.',
+};
 
 type Asked = { known: { points: readonly [Point, Point]; lengthMm: number } } | AskedOf<typeof photoRectify>;
 

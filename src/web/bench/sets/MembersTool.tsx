@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { setsLikeness } from '../../../calculations/setsLikeness.ts';
 import { formatBoth, formatMm } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
-import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { DotsFigure } from './DotsFigure.tsx';
@@ -29,8 +29,11 @@ export function MembersTool({ room }: { room: BenchRoom }) {
   const faults = tableFaults(draft);
   const input = { members, source: draft.source };
   const result = members.length < 2 ? undefined : runHere(setsLikeness, input, room.knowledge);
-  const narrow = result?.ok ? result.output.narrowSeat : undefined;
-  const isOpen = room.form.alterations.includes('arms-added');
+  const seat = result?.ok && result.output.judged ? result.output.armchairWidth.seat : undefined;
+  const findings =
+    seat &&
+    findingsOf(room, { from: 'sets.likeness', differenceMm: seat.differenceMm, sigmaMm: seat.sigmaMm });
+  const canEnter = findings !== undefined && findings.places.length > 0;
   const found: Found | undefined = result?.ok
     ? {
         calculation: setsLikeness,
@@ -38,9 +41,7 @@ export function MembersTool({ room }: { room: BenchRoom }) {
         output: result.output,
         says: likenessWords(result.output),
         marks: draft,
-        ...(narrow === undefined || !isOpen
-          ? {}
-          : { speaksOf: { signs: ['armchair-as-narrow-as-side-chair'], likelihoods: narrow } }),
+        findings: canEnter ? findings : undefined,
       }
     : undefined;
   return (
@@ -83,7 +84,7 @@ export function MembersTool({ room }: { room: BenchRoom }) {
             ))}
           </ul>
           <ResultSheet room={room} found={found} title={`${members.length} members side by side`} />
-          {narrow !== undefined && isOpen && (
+          {canEnter && (
             <p className="small soft">
               Enter it only where the piece examined here is the armchair of the set: the finding is of this
               piece.

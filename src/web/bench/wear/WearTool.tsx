@@ -7,7 +7,7 @@ import { usualSizes } from '../../../drawing/usualSizes.ts';
 import { capital, partName } from '../../examination/examRoom.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
-import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { useDraft } from '../sets/useDraft.ts';
@@ -15,7 +15,6 @@ import { HeatDrawing } from './HeatDrawing.tsx';
 import { MissingSizes } from './MissingSizes.tsx';
 import { PaintGrid } from './PaintGrid.tsx';
 import { type Stroke, strokes, surfaceKey, unpainted, wornOf } from './painting.ts';
-import { wearSigns } from './wearSigns.ts';
 import { contraryPainted, oftenLevel, oftenWords, type WearContact, wearWords } from './wearWords.ts';
 import './wear.css';
 
@@ -58,6 +57,17 @@ export function WearTool({ room }: { room: BenchRoom }) {
   const score = result?.ok ? result.output.score : null;
   const contrary = score === null ? [] : contraryPainted(score.contrary, draft.painting, surfaces);
   const paintedParts = room.parts.filter(({ id }) => worn.some(({ part }) => part === id));
+  const findings =
+    score === null
+      ? undefined
+      : findingsOf(room, {
+          from: 'wear.contact',
+          worn: score.worn,
+          auc: score.auc,
+          aucSigma: score.aucSigma,
+          isContrary: contrary.length > 0,
+          kinds: paintedParts.map(({ kind }) => kind),
+        });
   const found: Found | undefined =
     score === null || !result?.ok
       ? undefined
@@ -65,12 +75,9 @@ export function WearTool({ room }: { room: BenchRoom }) {
           calculation: wearContact,
           input,
           output: { score },
-          says: wearWords(score, contrary, nameOf),
+          says: wearWords(score, contrary, nameOf, findings),
           marks: draft,
-          speaksOf: {
-            signs: wearSigns(knowledge.signs, paintedParts, contrary),
-            likelihoods: score.likelihoods,
-          },
+          findings,
         };
   const open = surfaces.filter(({ part }) => part === chosen);
   return (

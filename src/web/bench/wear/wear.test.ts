@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Findings } from '../benchRoom.ts';
 import { heatOf } from './heatOf.ts';
 import {
   facesLeft,
@@ -51,20 +52,25 @@ describe('painting wear', () => {
   });
 });
 
+const speaking = (likelihoods: Record<string, number>): Findings => ({
+  findings: [{ sign: 'arm-ends-worn', name: 'Arm ends worn', state: 'present', likelihoods }],
+  places: [],
+  basis: { by: 'judgement', why: 'Told by a test.' },
+  mostRatio: 5,
+});
+
 describe('wear in words', () => {
   const score: WearScore = {
     auc: 0.9,
     aucSigma: 0.05,
     rank: 0.7,
     rankSigma: 0.1,
-    basis: 'judgement',
-    likelihoods: { natural: 1, none: 0.2, imitated: 0.25 },
-    likelihoodRatio: 4,
+    worn: 'in-places',
     contrary: [],
   };
 
   it('says that it lies where use puts it, with its doubt, and how far that tells', () => {
-    const said = wearWords(score, [], (part) => part);
+    const said = wearWords(score, [], (part) => part, speaking({ natural: 1, none: 0.2, imitated: 0.25 }));
     expect(said).toMatch(/^The wear lies where use would put it: .* in 90, give or take 10;/);
     expect(said).toContain('4 times as probable of wear come with time and use as of wear put on');
   });
@@ -78,20 +84,16 @@ describe('wear in words', () => {
     expect(contraryPainted(contrary, { 'front-stretcher 0': rows }, [stretcher])).toEqual(contrary);
     const bare = paintedFace(rows, 0, 'none');
     expect(contraryPainted(contrary, { 'front-stretcher 0': bare }, [stretcher])).toEqual([contrary[0]]);
-    const said = wearWords({ ...score, auc: 0.1 }, contrary, () => 'Front stretcher');
+    const said = wearWords({ ...score, auc: 0.1 }, contrary, () => 'Front stretcher', undefined);
     expect(said).toContain('The wear lies where use would not put it');
     expect(said).toContain('Front stretcher, underside: worn where nothing touches.');
     expect(said).toContain('as telling as no wear');
   });
 
   it('says of a piece with no wear that nothing is worn', () => {
-    const bare = {
-      ...score,
-      auc: null,
-      aucSigma: null,
-      likelihoods: { natural: 0.2, none: 1, imitated: 0.2 },
-    };
-    expect(wearWords(bare, [], String)).toMatch(/^Nothing is worn.*5 times as probable of no use/);
+    const bare: WearScore = { ...score, auc: null, aucSigma: null, worn: 'nowhere' };
+    const none = speaking({ natural: 0.2, none: 1, imitated: 0.2 });
+    expect(wearWords(bare, [], String, none)).toMatch(/^Nothing is worn.*5 times as probable of no use/);
   });
 
   it('has four levels of touching', () => {

@@ -1,6 +1,8 @@
 import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import type { wearContact } from '../../../calculations/wearContact.ts';
+import { basisWord } from '../../../knowledge/basisWord.ts';
 import { told } from '../../../units/doubt.ts';
+import type { Findings } from '../benchRoom.ts';
 import { type Painting, surfaceKey } from './painting.ts';
 
 /** What `wear.contact` gives back: surfaces, and how painted wear agrees with use. */
@@ -43,6 +45,7 @@ export function wearWords(
   score: WearScore,
   contrary: WearScore['contrary'],
   nameOf: (part: string) => string,
+  findings: Findings | undefined,
 ): string {
   const agreed = score.auc === null ? evenWords(score) : agreementWords(score.auc, score.aucSigma ?? 0);
   const against = contrary.map(({ part, face, what }) => `${nameOf(part)}, ${face}: ${what}.`);
@@ -50,11 +53,11 @@ export function wearWords(
     contrary.length === 0
       ? []
       : [...against, 'Worn underneath and sharp on top is as telling as no wear: ask what made it.'];
-  return [agreed, ...telling, oddsWords(score)].join(' ');
+  return [agreed, ...telling, ...oddsWords(findings)].join(' ');
 }
 
-function evenWords({ likelihoods }: WearScore): string {
-  return likelihoods.none >= likelihoods.imitated
+function evenWords({ worn }: WearScore): string {
+  return worn === 'nowhere'
     ? 'Nothing is worn, though use would have touched it.'
     : 'Everything is worn alike, where use would wear some places more than others.';
 }
@@ -71,7 +74,9 @@ function agreementWords(auc: number, sigma: number): string {
   return `${how}: of 100 pairs of a worn and an unworn place, the worn one is the more touched in ${Math.round(100 * auc)}, give or take ${Math.round(100 * told(sigma))}; chance would make it 50.`;
 }
 
-function oddsWords({ likelihoods: { natural, none, imitated } }: WearScore): string {
+function oddsWords(findings: Findings | undefined): string[] {
+  const { natural, none, imitated } = findings?.findings[0]?.likelihoods ?? {};
+  if (natural === undefined || none === undefined || imitated === undefined) return [];
   const [first, second] = [
     { name: 'wear come with time and use', value: natural },
     { name: 'no use', value: none },
@@ -81,6 +86,10 @@ function oddsWords({ likelihoods: { natural, none, imitated } }: WearScore): str
     { name: string; value: number },
   ];
   const times = first.value / second.value;
-  if (times < 1.25) return 'It does not tell use from wear put on.';
-  return `That is ${times.toFixed(1).replace(/\.0$/, '')} times as probable of ${first.name} as of ${second.name}; by judgment, and never more than 5.`;
+  if (times < 1.25) return ['It does not tell use from wear put on.'];
+  const most = findings?.mostRatio ?? null;
+  const held = most === null ? '' : `, and never more than ${most}`;
+  return [
+    `That is ${times.toFixed(1).replace(/\.0$/, '')} times as probable of ${first.name} as of ${second.name}; by ${basisWord(findings?.basis.by)}${held}.`,
+  ];
 }

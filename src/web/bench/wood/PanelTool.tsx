@@ -4,11 +4,11 @@ import { formatBoth } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
-import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { PanelFigure } from './PanelFigure.tsx';
-import { type PanelLossFound, panelWords } from './panelWords.ts';
+import { panelWords } from './panelWords.ts';
 import { WoodChoice, woodAtFirst, woodInput } from './WoodChoice.tsx';
 import './panel.css';
 
@@ -27,13 +27,6 @@ const grains = [
   { id: 'front-to-back', name: 'From front to back' },
 ] as const;
 
-const signs: Record<Part, string[]> = {
-  panel: ['panel-shrunk-in-frame'],
-  'drawer-bottom': ['drawer-bottom-shrunk'],
-  'round-top': ['round-top-out-of-round'],
-  board: [],
-};
-
 /** What a panel, a drawer's bottom or a round top should have lost across its grain, held against what is seen. */
 export function PanelTool({ room }: { room: BenchRoom }) {
   const { knowledge, piece } = room;
@@ -50,7 +43,7 @@ export function PanelTool({ room }: { room: BenchRoom }) {
   const [grain, setGrain] = useState<(typeof grains)[number]['id']>('usual');
   const [seen, setSeen] = useState<number>();
   const [nothingSeen, setNothingSeen] = useState(false);
-  const [sigma, setSigma] = useState<number | undefined>(0.8);
+  const [sigma, setSigma] = useState(knowledge.measurements?.scale.ruleMm.value);
   const [indoors, setIndoors] = useState(movement?.defaultIndoors ?? '');
   const seenMm = nothingSeen ? 0 : seen;
   const input =
@@ -76,7 +69,11 @@ export function PanelTool({ room }: { room: BenchRoom }) {
           input,
           output: result.output,
           says: panelWords(result.output, woodName, seenMm),
-          ...speaks(result.output, part),
+          findings: findingsOf(room, {
+            from: 'wood.panel-loss',
+            part,
+            likelihoodRatio: result.output.likelihoodRatio,
+          }),
         };
   return (
     <div className="stack">
@@ -157,13 +154,6 @@ export function PanelTool({ room }: { room: BenchRoom }) {
       </p>
     </div>
   );
-}
-
-function speaks({ likelihoodRatio }: PanelLossFound, part: Part): Pick<Found, 'speaksOf'> {
-  if (likelihoodRatio === null || signs[part].length === 0) return {};
-  return {
-    speaksOf: { signs: signs[part], likelihoods: { natural: likelihoodRatio, none: 1, imitated: 1 } },
-  };
 }
 
 const seenNotes: Record<Part, string> = {

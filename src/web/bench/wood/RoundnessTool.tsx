@@ -4,7 +4,7 @@ import { formatBoth } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
-import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { RoundFigure } from './RoundFigure.tsx';
@@ -24,7 +24,7 @@ export function RoundnessTool({ room }: { room: BenchRoom }) {
   );
   const [along, setAlong] = useState<number>();
   const [across, setAcross] = useState<number>();
-  const [sigma, setSigma] = useState<number | undefined>(0.8);
+  const [sigma, setSigma] = useState(knowledge.measurements?.scale.ruleMm.value);
   const [indoors, setIndoors] = useState(movement?.defaultIndoors ?? '');
   const input =
     along === undefined || across === undefined || sigma === undefined
@@ -39,10 +39,11 @@ export function RoundnessTool({ room }: { room: BenchRoom }) {
           input,
           output: result.output,
           says: roundnessWords(result.output, knowledge.woods[wood.wood]?.name ?? wood.wood),
-          speaksOf: {
-            signs: part === 'top' ? ['round-top-out-of-round'] : ['turning-out-of-round'],
-            likelihoods: { natural: result.output.likelihoodRatio, none: 1, imitated: 1 },
-          },
+          findings: findingsOf(room, {
+            from: 'wood.roundness',
+            part,
+            likelihoodRatio: result.output.likelihoodRatio,
+          }),
         };
   return (
     <div className="stack">
