@@ -4,14 +4,14 @@ import { told } from '../../../units/doubt.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
-import { regionOf } from './boardMark.ts';
+import { regionOf } from '../../board/boardMark.ts';
 import { directionOf } from './directionOf.ts';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from './PhotoBoard.tsx';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { ProfilesFigure } from './ProfilesFigure.tsx';
 import { Under } from './Under.tsx';
-import { useMarks } from './useMarks.ts';
+import { useMarks } from '../../board/useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
 

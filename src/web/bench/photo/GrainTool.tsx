@@ -3,12 +3,12 @@ import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import type { Point } from '../../../photo/picture.ts';
 import type { BenchRoom, Found } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
-import { regionOf } from './boardMark.ts';
+import { regionOf } from '../../board/boardMark.ts';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from './PhotoBoard.tsx';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { Under } from './Under.tsx';
-import { useMarks } from './useMarks.ts';
+import { useMarks } from '../../board/useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
 

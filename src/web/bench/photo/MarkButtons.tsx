@@ -1,5 +1,5 @@
-import type { Wanted } from './boardMark.ts';
-import type { Marks } from './useMarks.ts';
+import type { Wanted } from '../../board/boardMark.ts';
+import type { Marks } from '../../board/useMarks.ts';
 
 type Props = { marks: Marks; wanted: readonly Wanted[]; label: string };
 

@@ -5,12 +5,12 @@ import { TextPlace } from '../../fields/TextPlace.tsx';
 import { type BenchRoom, faultWords } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { AsMeasure } from './AsMeasure.tsx';
-import type { BoardMark, Wanted } from './boardMark.ts';
+import type { BoardMark, Wanted } from '../../board/boardMark.ts';
 import { type MeasureKind, measuredMark, measureKindOf } from './measured.ts';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from './PhotoBoard.tsx';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { ScaleFields } from './ScaleFields.tsx';
-import { type Marks, useMarks } from './useMarks.ts';
+import { type Marks, useMarks } from '../../board/useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useScale } from './useScale.ts';
 

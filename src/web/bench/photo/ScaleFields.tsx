@@ -4,7 +4,7 @@ import { LengthField } from '../../fields/LengthField.tsx';
 import { faultWords } from '../benchRoom.ts';
 import { FindCard } from './FindCard.tsx';
 import { MarkButtons } from './MarkButtons.tsx';
-import type { Marks } from './useMarks.ts';
+import type { Marks } from '../../board/useMarks.ts';
 import type { ScaleDesk, ScaleLengths } from './useScale.ts';
 
 type Props = { desk: ScaleDesk; marks: Marks };

@@ -11,12 +11,12 @@ import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from './PhotoBoard.tsx';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { inMillimetres } from './photoScale.ts';
 import { ScaleFields } from './ScaleFields.tsx';
 import { TwinsFigure } from './TwinsFigure.tsx';
 import { type Twins, twinsWords } from './twinsWords.ts';
-import { useMarks } from './useMarks.ts';
+import { useMarks } from '../../board/useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useScale } from './useScale.ts';
 

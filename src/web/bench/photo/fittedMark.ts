@@ -4,7 +4,7 @@ import type { Point } from '../../../photo/picture.ts';
 import { formatBoth } from '../../../units/length.ts';
 import type { Found } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
-import type { BoardMark } from './boardMark.ts';
+import type { BoardMark } from '../../board/boardMark.ts';
 import type { Measured } from './measuredSize.ts';
 import { inMillimetres, mmPerPxAt, type PhotoScale, scaleDoubtMm } from './photoScale.ts';
 import { withDoubt } from './withDoubt.ts';

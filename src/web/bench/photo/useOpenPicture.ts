@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Photo } from '../../../piece/photo.ts';
-import { fetchPicture, opensWhole } from './fetchPicture.ts';
-import { type OpenPicture, openPicture } from './openPicture.ts';
+import { fetchPicture, opensWhole } from '../../picture/fetchPicture.ts';
+import { type OpenPicture, openPicture } from '../../picture/openPicture.ts';
 
 /** A picture as it lies on the board: opened, with its name in what is recorded. */
 export type LaidPicture = {

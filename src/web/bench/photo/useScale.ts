@@ -7,7 +7,7 @@ import type { BenchRoom } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
 import type { PhotoScale } from './photoScale.ts';
 import { useCard } from './useCard.ts';
-import type { Marks } from './useMarks.ts';
+import type { Marks } from '../../board/useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 
 export type ScaleWay = 'card' | 'rectangle' | 'distances' | 'known';

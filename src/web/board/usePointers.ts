@@ -1,5 +1,5 @@
 import { type PointerEvent, useRef, useState } from 'react';
-import type { Point } from '../../../photo/picture.ts';
+import type { Point } from '../../photo/picture.ts';
 
 /** What a finger, pen or mouse does on the board, told in screen pixels of the frame. */
 export type PointerActs = {

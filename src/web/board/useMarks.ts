@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { z } from 'zod';
-import { useDraft } from '../sets/useDraft.ts';
+import { useDraft } from '../bench/sets/useDraft.ts';
 import { type BoardMark, isFull, type Wanted } from './boardMark.ts';
 
 const shape = z.array(

@@ -1,4 +1,4 @@
-import type { Region } from '../../../photo/picture.ts';
+import type { Region } from '../../photo/picture.ts';
 
 /** What of a picture a calculation has to see, its input counted from there, and the way back for places in its output. */
 export type Crop = { box: Region; input: unknown; back: (output: unknown) => unknown };

@@ -1,9 +1,9 @@
 import { expose } from 'comlink';
-import type { CalculationResult } from '../../../calculations/define.ts';
-import { findCalculation } from '../../../calculations/registry.ts';
-import { runById } from '../../../calculations/runById.ts';
-import type { Knowledge } from '../../../knowledge/schema.ts';
-import type { Picture } from '../../../photo/picture.ts';
+import type { CalculationResult } from '../../calculations/define.ts';
+import { findCalculation } from '../../calculations/registry.ts';
+import { runById } from '../../calculations/runById.ts';
+import type { Knowledge } from '../../knowledge/schema.ts';
+import type { Picture } from '../../photo/picture.ts';
 
 /** Runs the calculations that look at pictures, off the page's own thread. Ended by the page when it is told to stop. */
 export type ReckonerWorker = {

@@ -1,4 +1,4 @@
-import type { Picture, Region } from '../../../photo/picture.ts';
+import type { Picture, Region } from '../../photo/picture.ts';
 
 /** Rows that are drawn and read at a time: a canvas as large as a large picture is more than some tablets give. */
 const stripPx = 512;

@@ -1,7 +1,7 @@
 import { type RefObject, useEffect, useRef, useState } from 'react';
-import type { Region } from '../../../photo/picture.ts';
+import type { Region } from '../../photo/picture.ts';
 import { type BoardView, type Size, seen } from './boardView.ts';
-import type { OpenPicture } from './openPicture.ts';
+import type { OpenPicture } from '../picture/openPicture.ts';
 
 /** How long the view has to rest before a sharper part of the picture is asked for. */
 const restMs = 140;

@@ -1,7 +1,7 @@
 import { transfer } from 'comlink';
-import type { CalculationResult } from '../../../calculations/define.ts';
-import type { Point, Region } from '../../../photo/picture.ts';
-import { openWorker, WorkerEnded } from '../../worker/openWorker.ts';
+import type { CalculationResult } from '../../calculations/define.ts';
+import type { Point, Region } from '../../photo/picture.ts';
+import { openWorker, WorkerEnded } from '../worker/openWorker.ts';
 import { cropFor } from './cropFor.ts';
 import { edgeRegion, mostEdgePixels } from './edgeRegion.ts';
 import type { LookerWorker } from './lookerWorker.ts';

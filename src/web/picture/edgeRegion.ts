@@ -1,4 +1,4 @@
-import type { Point, Region } from '../../../photo/picture.ts';
+import type { Point, Region } from '../../photo/picture.ts';
 
 /** What is searched for an edge between two clicks: their surroundings, a third of their distance to every side and no less than 24 pixels. */
 export function edgeRegion(from: Point, to: Point, widthPx: number, heightPx: number): Region {

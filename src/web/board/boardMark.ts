@@ -1,4 +1,4 @@
-import type { Point, Region } from '../../../photo/picture.ts';
+import type { Point, Region } from '../../photo/picture.ts';
 
 /** How a mark is set: a line has two ends, a region two opposite corners, four corners go round in turn; the others go on until closed. */
 export type MarkKind = 'line' | 'angle' | 'region' | 'corners' | 'points' | 'outline';

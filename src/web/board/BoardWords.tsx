@@ -1,4 +1,4 @@
-import { capital } from '../../examination/examRoom.ts';
+import { capital } from '../examination/examRoom.ts';
 import { type BoardMark, nextTouch } from './boardMark.ts';
 import type { Marks } from './useMarks.ts';
 

@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'react';
-import type { Point } from '../../../photo/picture.ts';
+import type { Point } from '../../photo/picture.ts';
 import { BoardButtons } from './BoardButtons.tsx';
 import { BoardWords } from './BoardWords.tsx';
 import { canStand, held, placeWords } from './boardMark.ts';
@@ -9,7 +9,7 @@ import { Loupe } from './Loupe.tsx';
 import { MarkDrawn } from './MarkDrawn.tsx';
 import { MarkRoll } from './MarkRoll.tsx';
 import { nearestPoint } from './nearestPoint.ts';
-import type { OpenPicture } from './openPicture.ts';
+import type { OpenPicture } from '../picture/openPicture.ts';
 import type { Marks } from './useMarks.ts';
 import { usePictureCanvas } from './usePictureCanvas.ts';
 import { usePointers } from './usePointers.ts';

@@ -1,4 +1,4 @@
-import type { Point, Region } from '../../../photo/picture.ts';
+import type { Point, Region } from '../../photo/picture.ts';
 
 /** How a picture lies in its frame: screen pixels for one of the picture's, and the place of the picture at the frame's top left corner. */
 export type BoardView = { scale: number; left: number; top: number };

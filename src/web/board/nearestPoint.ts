@@ -1,4 +1,4 @@
-import type { Point } from '../../../photo/picture.ts';
+import type { Point } from '../../photo/picture.ts';
 import type { BoardMark } from './boardMark.ts';
 
 /** The point that stands nearest to a place of the frame; points of the chosen mark come before others as near. */

@@ -1,6 +1,6 @@
 import { expose, transfer } from 'comlink';
-import { edgePath } from '../../../photo/outlines/twinsEdge.ts';
-import type { Picture, Point, Region } from '../../../photo/picture.ts';
+import { edgePath } from '../../photo/outlines/twinsEdge.ts';
+import type { Picture, Point, Region } from '../../photo/picture.ts';
 import { cutPixels } from './cutPixels.ts';
 import { edgeRegion } from './edgeRegion.ts';
 

@@ -1,4 +1,4 @@
-import type { Point } from '../../../photo/picture.ts';
+import type { Point } from '../../photo/picture.ts';
 
 /** How many pixels of the picture an arrow key moves; undefined for any other key. */
 export function keyStep(press: { key: string; shiftKey: boolean; altKey: boolean }): Point | undefined {

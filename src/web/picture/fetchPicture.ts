@@ -1,4 +1,4 @@
-import type { Photo } from '../../../piece/photo.ts';
+import type { Photo } from '../../piece/photo.ts';
 
 /** Kinds of file that every browser decodes. */
 const readable = ['image/jpeg', 'image/png', 'image/webp'];

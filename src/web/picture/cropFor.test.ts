@@ -1,9 +1,9 @@
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
-import { findCalculation } from '../../../calculations/registry.ts';
-import { runById } from '../../../calculations/runById.ts';
-import type { Knowledge } from '../../../knowledge/schema.ts';
-import type { Picture } from '../../../photo/picture.ts';
+import { findCalculation } from '../../calculations/registry.ts';
+import { runById } from '../../calculations/runById.ts';
+import type { Knowledge } from '../../knowledge/schema.ts';
+import type { Picture } from '../../photo/picture.ts';
 import { cropFor } from './cropFor.ts';
 
 async function readPicture(file: string): Promise<Picture> {

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
-import type { Point, Region } from '../../../photo/picture.ts';
-import type { OpenPicture } from './openPicture.ts';
+import type { Point, Region } from '../../photo/picture.ts';
+import type { OpenPicture } from '../picture/openPicture.ts';
 import { density } from './usePictureCanvas.ts';
 
 type Props = { picture: OpenPicture; at: Point; scale: number; side: 'left' | 'right' };

@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useRef } from 'react';
-import type { Point } from '../../../photo/picture.ts';
+import type { Point } from '../../photo/picture.ts';
 
 /** The wheel goes nearer with Ctrl (as two fingers on a pad do), or once the board has been touched; else the page scrolls. */
 export function useWheelZoom(of: RefObject<SVGSVGElement | null>, zoom: (factor: number, at: Point) => void) {

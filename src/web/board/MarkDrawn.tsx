@@ -1,4 +1,4 @@
-import type { Point } from '../../../photo/picture.ts';
+import type { Point } from '../../photo/picture.ts';
 import type { BoardMark } from './boardMark.ts';
 
 type Props = {
