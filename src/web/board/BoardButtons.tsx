@@ -1,4 +1,4 @@
-import { canStand } from './boardMark.ts';
+import { canStand, isOpen } from './boardMark.ts';
 import type { Marks } from './useMarks.ts';
 
 type Props = {
@@ -12,7 +12,6 @@ type Props = {
 /** What can be done at the board by touch: nearer, further, whole, undo, close, cancel, delete. */
 export function BoardButtons({ marks, readOnly, shown, onZoom, onWhole }: Props) {
   const { placing, chosen } = marks;
-  const open = placing?.kind === 'points' || placing?.kind === 'outline';
   return (
     <div className="row photo-buttons">
       <fieldset className="photo-near" aria-label="Zoom">
@@ -37,7 +36,7 @@ export function BoardButtons({ marks, readOnly, shown, onZoom, onWhole }: Props)
           >
             Undo the mark
           </button>
-          {placing !== undefined && open && (
+          {placing !== undefined && isOpen(placing.kind) && (
             <button
               type="button"
               className="button"

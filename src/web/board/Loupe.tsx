@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Point, Region } from '../../photo/picture.ts';
-import type { OpenPicture } from '../picture/openPicture.ts';
+import type { ShownPicture } from './shownPicture.ts';
 import { density } from './usePictureCanvas.ts';
 
-type Props = { picture: OpenPicture; at: Point; scale: number; side: 'left' | 'right' };
+type Props = { picture: ShownPicture; at: Point; scale: number; side: 'left' | 'right' };
 
 const sidePx = 132;
 

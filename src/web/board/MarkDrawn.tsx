@@ -43,7 +43,7 @@ export function MarkDrawn({ mark, number, chosen, sketched = false }: Props) {
 
 function pathOf({ kind, points }: Props['mark']): string {
   const at = ([x, y]: Point) => `${x.toFixed(2)} ${y.toFixed(2)}`;
-  if (kind === 'points') return '';
+  if (kind === 'points' || kind === 'point') return '';
   if (kind === 'angle')
     return [points.slice(0, 2), points.slice(2)]
       .filter((line) => line.length === 2)
@@ -54,5 +54,5 @@ function pathOf({ kind, points }: Props['mark']): string {
     return a === undefined || b === undefined ? '' : `M${at(a)}H${b[0]}V${b[1]}H${a[0]}Z`;
   }
   const line = points.map((point, index) => `${index === 0 ? 'M' : 'L'}${at(point)}`).join('');
-  return kind === 'corners' && points.length === 4 ? `${line}Z` : line;
+  return kind === 'polygon' || (kind === 'corners' && points.length === 4) ? `${line}Z` : line;
 }

@@ -2,14 +2,14 @@ import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'rea
 import type { Point } from '../../photo/picture.ts';
 import { BoardButtons } from './BoardButtons.tsx';
 import { BoardWords } from './BoardWords.tsx';
-import { canStand, held, placeWords } from './boardMark.ts';
+import { canStand, held, movedTogether, placeWords } from './boardMark.ts';
 import { type BoardView, fitted, isWhole, panned, showing, toFrame, toPicture, zoomed } from './boardView.ts';
-import { keyStep } from './keyStep.ts';
+import { keyStep, type StepBy } from './keyStep.ts';
 import { Loupe } from './Loupe.tsx';
 import { MarkDrawn } from './MarkDrawn.tsx';
 import { MarkRoll } from './MarkRoll.tsx';
 import { nearestPoint } from './nearestPoint.ts';
-import type { OpenPicture } from '../picture/openPicture.ts';
+import type { ShownPicture } from './shownPicture.ts';
 import type { Marks } from './useMarks.ts';
 import { usePictureCanvas } from './usePictureCanvas.ts';
 import { usePointers } from './usePointers.ts';
@@ -18,11 +18,15 @@ import { useWheelZoom } from './useWheelZoom.ts';
 import './photoBoard.css';
 
 type Props = {
-  picture: OpenPicture;
+  picture: ShownPicture;
   /** What the picture shows, for a reader who can't see it. */
   shows: string;
   marks: Marks;
   readOnly?: boolean;
+  /** In what the arrow keys step. */
+  step?: StepBy;
+  /** False where whoever lays the board out lists the marks itself. */
+  isRolled?: boolean;
   /** Where a place was touched; sets it as it is where left out. */
   onSet?: (at: Point) => void;
   /** Drawn over the picture, in screen pixels of the frame. */
@@ -30,7 +34,16 @@ type Props = {
 };
 
 /** A picture, large, with its marks: nearer and further, pushed about, marked by touch, mouse or keys; places are the original’s pixels. */
-export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, over }: Props) {
+export function PhotoBoard({
+  picture,
+  shows,
+  marks,
+  readOnly = false,
+  step: stepBy = 'pixels',
+  isRolled = true,
+  onSet,
+  over,
+}: Props) {
   const id = useId();
   const box = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
@@ -101,7 +114,7 @@ export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, ove
   const middle = (): Point =>
     view === undefined ? [0, 0] : held(toPicture(view, [frame.widthPx / 2, frame.heightPx / 2]), picture);
   const byKey = (event: React.KeyboardEvent) => {
-    const step = keyStep(event);
+    const step = keyStep(event, stepBy, picture);
     const key = event.key.toLowerCase();
     if (step !== undefined && placing !== undefined) {
       const [x, y] = cross ?? middle();
@@ -109,11 +122,11 @@ export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, ove
       setCross(at);
       look((now) => showing(now, at, picture, frame));
     } else if (step !== undefined && chosen !== undefined && !readOnly) {
-      const moved = chosen.points.map((point, index) =>
-        active === undefined || index === active
-          ? held([point[0] + step[0], point[1] + step[1]], picture)
-          : point,
-      );
+      const one = active === undefined ? undefined : chosen.points[active];
+      const moved =
+        active === undefined || one === undefined
+          ? movedTogether(chosen.points, step, picture)
+          : chosen.points.with(active, held([one[0] + step[0], one[1] + step[1]], picture));
       marks.change(chosen.id, moved);
       look((now) => showing(now, moved[active ?? 0] as Point, picture, frame));
     } else if (step !== undefined) {
@@ -146,7 +159,7 @@ export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, ove
   return (
     <div className="photo-board stack-tight">
       <p className="small photo-how" id={`${id}-how`}>
-        <BoardWords placing={placing} chosen={chosen} scale={view?.scale} />
+        <BoardWords {...{ placing, chosen, readOnly }} step={stepBy} scale={view?.scale} />
       </p>
       <BoardButtons
         marks={marks}
@@ -180,7 +193,7 @@ export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, ove
                   kind: mark.kind,
                   points: (drag?.mark === mark.id ? drag.points : mark.points).map(screen),
                 }}
-                number={index + 1}
+                number={mark.number ?? index + 1}
                 chosen={mark.id === marks.chosen}
               />
             ))}
@@ -218,16 +231,18 @@ export function PhotoBoard({ picture, shows, marks, readOnly = false, onSet, ove
             ? `Point ${active + 1} of ${chosen.name} at ${placeWords(chosen.points[active])}.`
             : ''}
       </p>
-      <MarkRoll
-        marks={marks}
-        readOnly={readOnly}
-        onChoose={(mark) => {
-          marks.choose(mark.id);
-          setActive(undefined);
-          svg.current?.focus({ preventScroll: true });
-          look((now) => showing(now, mark.points[0] as Point, picture, frame));
-        }}
-      />
+      {isRolled && (
+        <MarkRoll
+          marks={marks}
+          readOnly={readOnly}
+          onChoose={(mark) => {
+            marks.choose(mark.id);
+            setActive(undefined);
+            svg.current?.focus({ preventScroll: true });
+            look((now) => showing(now, mark.points[0] as Point, picture, frame));
+          }}
+        />
+      )}
     </div>
   );
 }

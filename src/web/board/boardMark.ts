@@ -1,22 +1,49 @@
 import type { Point, Region } from '../../photo/picture.ts';
 
-/** How a mark is set: a line has two ends, a region two opposite corners, four corners go round in turn; the others go on until closed. */
-export type MarkKind = 'line' | 'angle' | 'region' | 'corners' | 'points' | 'outline';
+/**
+ * How a mark is set: a line has two ends, a region two opposite corners, four corners go round in turn; points on a rim, an outline
+ * from end to end and a polygon go on until closed.
+ */
+export const markKinds = [
+  'point',
+  'line',
+  'angle',
+  'region',
+  'corners',
+  'points',
+  'outline',
+  'polygon',
+] as const;
+export type MarkKind = (typeof markKinds)[number];
 
 /** A mark on a picture; its points are in the picture's own pixels, the middle of the first pixel at [0, 0]. */
-export type BoardMark = { id: string; name: string; kind: MarkKind; points: Point[] };
+export type BoardMark = {
+  id: string;
+  name: string;
+  kind: MarkKind;
+  points: Point[];
+  /** As it is printed, where that is not its place in the list. */
+  number?: number;
+};
 
 /** A mark that a tool waits for. `least` is how many points make it good where it goes on until closed. */
 export type Wanted = { id: string; name: string; kind: MarkKind; least?: number };
 
 const needed: Record<MarkKind, number | undefined> = {
+  point: 1,
   line: 2,
   angle: 4,
   region: 2,
   corners: 4,
   points: undefined,
   outline: undefined,
+  polygon: undefined,
 };
+
+/** True if it goes on until it is closed. */
+export function isOpen(kind: MarkKind): boolean {
+  return needed[kind] === undefined;
+}
 
 /** True once nothing more can be set. */
 export function isFull({ kind, points }: Pick<BoardMark, 'kind' | 'points'>): boolean {
@@ -30,6 +57,8 @@ export function canStand(kind: MarkKind, count: number, least = 3): boolean {
 
 /** What to do next to set a mark, in words. */
 export function nextTouch({ kind, least = 3 }: Wanted, count: number): string {
+  if (kind === 'point') return 'touch the place';
+  if (kind === 'polygon') return 'touch corner after corner, then close';
   if (kind === 'line') return count === 0 ? 'touch where it begins' : 'touch where it ends';
   if (kind === 'region')
     return count === 0 ? 'touch one corner, or draw it from corner to corner' : 'touch the opposite corner';
@@ -64,6 +93,20 @@ export function regionOf(
 export function held([x, y]: Point, size: { widthPx: number; heightPx: number }): Point {
   const hold = (at: number, most: number) => Math.round(Math.max(0, Math.min(most - 1, at)) * 10) / 10;
   return [hold(x, size.widthPx), hold(y, size.heightPx)];
+}
+
+/** Points moved together, as far as the one nearest an edge of the picture allows, so that the mark keeps its shape. */
+export function movedTogether(
+  points: readonly Point[],
+  by: Point,
+  size: { widthPx: number; heightPx: number },
+): Point[] {
+  const far = (axis: 0 | 1, side: number): number => {
+    const at = points.map((point) => point[axis]);
+    return Math.max(-Math.min(...at), Math.min(side - 1 - Math.max(...at), by[axis]));
+  };
+  const [dx, dy] = [far(0, size.widthPx), far(1, size.heightPx)];
+  return points.map(([x, y]) => held([x + dx, y + dy], size));
 }
 
 /** A place in words: `1204, 880`. */

@@ -1,20 +1,19 @@
 import { useState } from 'react';
-import { z } from 'zod';
-import { useDraft } from '../bench/sets/useDraft.ts';
 import { type BoardMark, isFull, type Wanted } from './boardMark.ts';
 
-const shape = z.array(
-  z.object({
-    id: z.string(),
-    name: z.string(),
-    kind: z.enum(['line', 'angle', 'region', 'corners', 'points', 'outline']),
-    points: z.array(z.tuple([z.number(), z.number()])).readonly(),
-  }),
-);
-
-/** The marks of one picture at one tool: kept on this device as they are set, each change to be undone. */
-export type Marks = {
+/** Where the marks of a picture are kept: each place that lays the board out has its own. */
+export type MarkShelf = {
   list: readonly BoardMark[];
+  /** Takes a mark in, in place of one of the same id. */
+  stand(mark: BoardMark): void;
+  change(id: string, points: BoardMark['points']): void;
+  take(id: string): void;
+  /** Takes the last change back; left out where there is none, or the page does it. */
+  undo?: (() => void) | undefined;
+};
+
+/** The marks on the board: those that stand, the one being set, the one that is chosen. */
+export type Marks = Omit<MarkShelf, 'stand'> & {
   /** The mark being set, with the points it has so far, and how many each touch brought. */
   placing: (Wanted & { points: BoardMark['points']; touches: readonly number[] }) | undefined;
   chosen: string | undefined;
@@ -24,44 +23,31 @@ export type Marks = {
   set(points: BoardMark['points']): void;
   close(): void;
   choose(id: string | undefined): void;
-  change(id: string, points: BoardMark['points']): void;
-  take(id: string): void;
-  /** Takes the last touch of the mark being set back, or the last change. */
-  undo: (() => void) | undefined;
 };
 
-export function useMarks(name: string): Marks {
-  const [kept, keep] = useDraft(name, shape, () => []);
-  const list = kept as unknown as readonly BoardMark[];
-  const [before, setBefore] = useState<(readonly BoardMark[])[]>([]);
+/** What is being done with the marks of a shelf. Undo takes the last touch of the mark being set back, or the shelf's last change. */
+export function useMarks(shelf: MarkShelf): Marks {
   const [placing, setPlacing] = useState<Marks['placing']>(undefined);
   const [chosen, choose] = useState<string | undefined>(undefined);
-  const put = (next: readonly BoardMark[]) => {
-    setBefore((past) => [...past.slice(-99), list]);
-    keep(next as never);
-  };
-  const stand = ({ id, name: called, kind, points }: NonNullable<Marks['placing']>) => {
-    put([...list.filter((each) => each.id !== id), { id, name: called, kind, points }]);
+  const stand = ({ touches: _, least: __, ...mark }: NonNullable<Marks['placing']>) => {
+    shelf.stand(mark);
     setPlacing(undefined);
-    choose(id);
+    choose(mark.id);
   };
-  const undo = () => {
-    if (placing !== undefined && placing.points.length > 0)
-      setPlacing({
-        ...placing,
-        points: placing.points.slice(0, -(placing.touches.at(-1) ?? 1)),
-        touches: placing.touches.slice(0, -1),
-      });
-    else {
-      keep((before.at(-1) ?? list) as never);
-      setBefore((past) => past.slice(0, -1));
-    }
-  };
+  const takeBack = () =>
+    setPlacing(
+      (now) =>
+        now && {
+          ...now,
+          points: now.points.slice(0, -(now.touches.at(-1) ?? 1)),
+          touches: now.touches.slice(0, -1),
+        },
+    );
   return {
-    list,
+    ...shelf,
     placing,
     chosen,
-    of: (id) => list.find((each) => each.id === id)?.points,
+    of: (id) => shelf.list.find((each) => each.id === id)?.points,
     begin(wanted) {
       choose(undefined);
       setPlacing(wanted === undefined ? undefined : { ...wanted, points: [], touches: [] });
@@ -79,11 +65,10 @@ export function useMarks(name: string): Marks {
     },
     close: () => placing !== undefined && stand(placing),
     choose,
-    change: (id, points) => put(list.map((each) => (each.id === id ? { ...each, points } : each))),
     take(id) {
-      put(list.filter((each) => each.id !== id));
+      shelf.take(id);
       choose(undefined);
     },
-    undo: before.length > 0 || (placing?.points.length ?? 0) > 0 ? undo : undefined,
+    undo: (placing?.points.length ?? 0) > 0 ? takeBack : shelf.undo,
   };
 }

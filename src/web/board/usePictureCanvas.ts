@@ -1,7 +1,7 @@
 import { type RefObject, useEffect, useRef, useState } from 'react';
 import type { Region } from '../../photo/picture.ts';
 import { type BoardView, type Size, seen } from './boardView.ts';
-import type { OpenPicture } from '../picture/openPicture.ts';
+import type { ShownPicture } from './shownPicture.ts';
 
 /** How long the view has to rest before a sharper part of the picture is asked for. */
 const restMs = 140;
@@ -12,7 +12,7 @@ const restMs = 140;
  */
 export function usePictureCanvas(
   canvas: RefObject<HTMLCanvasElement | null>,
-  picture: OpenPicture,
+  picture: ShownPicture,
   view: BoardView | undefined,
   frame: Size,
 ): void {

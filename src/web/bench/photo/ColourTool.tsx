@@ -1,20 +1,20 @@
 import { useState } from 'react';
 import { photoColourBalance } from '../../../calculations/photoColourBalance.ts';
+import { regionOf } from '../../board/boardMark.ts';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
 import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
-import { regionOf } from '../../board/boardMark.ts';
 import { ColourList } from './ColourList.tsx';
 import { cardRegions } from './cardRegions.ts';
 import { colourWords } from './colourWords.ts';
 import { FindCard } from './FindCard.tsx';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { Under } from './Under.tsx';
+import { useBenchMarks } from './useBenchMarks.ts';
 import { useCard } from './useCard.ts';
-import { useMarks } from '../../board/useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
 
@@ -34,7 +34,7 @@ export function ColourTool({ room }: { room: BenchRoom }) {
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.colour.${laid.key}`);
+  const marks = useBenchMarks(`${room.piece.id}.colour.${laid.key}`);
   const [by, setBy] = useState<'card' | 'grey' | 'none'>('card');
   const [surface, setSurface] = useState<'pale-bare' | 'other'>('other');
   const card = useCard(laid.open.blob);

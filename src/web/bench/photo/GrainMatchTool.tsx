@@ -1,17 +1,17 @@
 import { useState } from 'react';
 import { photoGrainMatch } from '../../../calculations/photoGrainMatch.ts';
 import { told } from '../../../units/doubt.ts';
+import { regionOf } from '../../board/boardMark.ts';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
-import { regionOf } from '../../board/boardMark.ts';
 import { directionOf } from './directionOf.ts';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { ProfilesFigure } from './ProfilesFigure.tsx';
 import { Under } from './Under.tsx';
-import { useMarks } from '../../board/useMarks.ts';
+import { useBenchMarks } from './useBenchMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
 
@@ -28,7 +28,7 @@ export function GrainMatchTool({ room }: { room: BenchRoom }) {
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.grain-match.${laid.key}`);
+  const marks = useBenchMarks(`${room.piece.id}.grain-match.${laid.key}`);
   const [across, setAcross] = useState<'cuff' | 'leg' | 'veneer' | 'other'>('cuff');
   const [surface, setSurface] = useState<'clear' | 'painted'>('clear');
   const [a, b] = [regionOf(marks.of('above'), laid.open), regionOf(marks.of('below'), laid.open)];

@@ -1,14 +1,14 @@
 import { photoGrain } from '../../../calculations/photoGrain.ts';
 import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import type { Point } from '../../../photo/picture.ts';
+import { regionOf } from '../../board/boardMark.ts';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import type { BenchRoom, Found } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
-import { regionOf } from '../../board/boardMark.ts';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { Under } from './Under.tsx';
-import { useMarks } from '../../board/useMarks.ts';
+import { useBenchMarks } from './useBenchMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
 
@@ -27,7 +27,7 @@ export function GrainTool({ room }: { room: BenchRoom }) {
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.grain.${laid.key}`);
+  const marks = useBenchMarks(`${room.piece.id}.grain.${laid.key}`);
   const region = regionOf(marks.of('region'), laid.open);
   const reckoned = useReckoned(laid, photoGrain, region && { region });
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;

@@ -1,16 +1,17 @@
 import { useState } from 'react';
+import type { BoardMark, Wanted } from '../../board/boardMark.ts';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
+import type { Marks } from '../../board/useMarks.ts';
 import { capital } from '../../examination/examRoom.ts';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import { type BenchRoom, faultWords } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { AsMeasure } from './AsMeasure.tsx';
-import type { BoardMark, Wanted } from '../../board/boardMark.ts';
 import { type MeasureKind, measuredMark, measureKindOf } from './measured.ts';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { ScaleFields } from './ScaleFields.tsx';
-import { type Marks, useMarks } from '../../board/useMarks.ts';
+import { useBenchMarks } from './useBenchMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useScale } from './useScale.ts';
 
@@ -27,7 +28,7 @@ export function MeasureTool({ room }: { room: BenchRoom }) {
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.measure.${laid.key}`);
+  const marks = useBenchMarks(`${room.piece.id}.measure.${laid.key}`);
   const usualPx = room.knowledge.measurements?.scale.markPx.value;
   const [typedPx, setSigmaPx] = useState(usualPx);
   const sigmaPx = typedPx ?? usualPx;

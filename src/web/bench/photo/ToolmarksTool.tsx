@@ -3,20 +3,20 @@ import { photoToolmarks } from '../../../calculations/photoToolmarks.ts';
 import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatBoth } from '../../../units/length.ts';
+import { regionOf } from '../../board/boardMark.ts';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { PickField } from '../../fields/PickField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
-import { regionOf } from '../../board/boardMark.ts';
 import { directionOf } from './directionOf.ts';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { mmPerPxAt } from './photoScale.ts';
 import { ratioWords } from './ratioWords.ts';
 import { ScaleFields } from './ScaleFields.tsx';
 import { Under } from './Under.tsx';
-import { useMarks } from '../../board/useMarks.ts';
+import { useBenchMarks } from './useBenchMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
 import { useScale } from './useScale.ts';
@@ -43,7 +43,7 @@ export function ToolmarksTool({ room }: { room: BenchRoom }) {
 }
 
 function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useMarks(`${room.piece.id}.toolmarks.${laid.key}`);
+  const marks = useBenchMarks(`${room.piece.id}.toolmarks.${laid.key}`);
   const desk = useScale(laid, marks, room, undefined, 'known');
   const [picked, pick] = useState('');
   const region = regionOf(marks.of('region'), laid.open);

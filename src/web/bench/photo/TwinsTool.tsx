@@ -3,6 +3,8 @@ import type { CalculationResult } from '../../../calculations/define.ts';
 import { photoTwins } from '../../../calculations/photoTwins.ts';
 import type { AskedOf } from '../../../calculations/runCalculation.ts';
 import type { Point } from '../../../photo/picture.ts';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
+import type { Marks } from '../../board/useMarks.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
@@ -11,12 +13,11 @@ import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
-import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { inMillimetres } from './photoScale.ts';
 import { ScaleFields } from './ScaleFields.tsx';
 import { TwinsFigure } from './TwinsFigure.tsx';
 import { type Twins, twinsWords } from './twinsWords.ts';
-import { useMarks } from '../../board/useMarks.ts';
+import { useBenchMarks } from './useBenchMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 import { useScale } from './useScale.ts';
 
@@ -54,7 +55,7 @@ type Props = {
 };
 
 function OnBoard({ room, laid, first, layBy }: Props) {
-  const marks = useMarks(`${room.piece.id}.twins.${laid.key}`);
+  const marks = useBenchMarks(`${room.piece.id}.twins.${laid.key}`);
   const desk = useScale(laid, marks, room, undefined, 'known');
   const [help, setHelp] = useState<'edge' | 'straight'>('edge');
   const traced = room.knowledge.measurements?.scale.tracedMm.value;
@@ -182,7 +183,7 @@ function useTwins(input: AskedOf<typeof photoTwins> | undefined, room: BenchRoom
 /** Sets what lies between the last touch of an outline and this one: the edge in the picture, or the straight line. */
 function useTracing(
   { open }: LaidPicture,
-  marks: ReturnType<typeof useMarks>,
+  marks: Marks,
   help: 'edge' | 'straight',
   tell: (said: string) => void,
 ) {

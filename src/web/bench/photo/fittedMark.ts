@@ -2,9 +2,9 @@ import { photoCircle, photoEllipse } from '../../../calculations/photoGeometry.t
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import type { Point } from '../../../photo/picture.ts';
 import { formatBoth } from '../../../units/length.ts';
+import type { BoardMark } from '../../board/boardMark.ts';
 import type { Found } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
-import type { BoardMark } from '../../board/boardMark.ts';
 import type { Measured } from './measuredSize.ts';
 import { inMillimetres, mmPerPxAt, type PhotoScale, scaleDoubtMm } from './photoScale.ts';
 import { withDoubt } from './withDoubt.ts';

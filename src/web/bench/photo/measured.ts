@@ -1,8 +1,8 @@
 import { photoMeasure } from '../../../calculations/photoMeasure.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import { told } from '../../../units/doubt.ts';
-import { runHere } from '../runHere.ts';
 import type { BoardMark } from '../../board/boardMark.ts';
+import { runHere } from '../runHere.ts';
 import { fittedMark } from './fittedMark.ts';
 import type { Measured } from './measuredSize.ts';
 import { measureInput, type PhotoScale } from './photoScale.ts';

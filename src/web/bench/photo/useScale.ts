@@ -3,11 +3,11 @@ import type { Fault } from '../../../calculations/define.ts';
 import { photoRectify } from '../../../calculations/photoRectify.ts';
 import type { AskedOf } from '../../../calculations/runCalculation.ts';
 import type { Point } from '../../../photo/picture.ts';
+import type { Marks } from '../../board/useMarks.ts';
 import type { BenchRoom } from '../benchRoom.ts';
 import { runHere } from '../runHere.ts';
 import type { PhotoScale } from './photoScale.ts';
 import { useCard } from './useCard.ts';
-import type { Marks } from '../../board/useMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 
 export type ScaleWay = 'card' | 'rectangle' | 'distances' | 'known';

@@ -2,7 +2,7 @@ import type { Photo, PhotoMark } from '../../../piece/photo.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import { capital, type ExamRoom, partName } from '../examRoom.ts';
-import { placeWords } from './placeMark.ts';
+import { placeWords } from './photoPlaces.ts';
 
 type Props = {
   room: ExamRoom;

@@ -1,25 +1,22 @@
 import { useEffect, useRef, useState } from 'react';
-import type { Photo } from '../../../piece/photo.ts';
+import type { Photo, PhotoMark } from '../../../piece/photo.ts';
+import { PhotoBoard } from '../../board/PhotoBoard.tsx';
+import type { Marks } from '../../board/useMarks.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import { capital, type ExamRoom } from '../examRoom.ts';
-import { MarkBoard } from './MarkBoard.tsx';
 import { MarkList } from './MarkList.tsx';
-import { describePhoto, drawMark, nextNumber, withdrawMark, withdrawPhoto } from './photoActs.ts';
-import type { MarkKind, Place } from './placeMark.ts';
+import { describePhoto, drawMark, withdrawPhoto } from './photoActs.ts';
+import { newMark, usePhotoMarks } from './usePhotoMarks.ts';
+import { useScreenPicture } from './useScreenPicture.ts';
 
 type Props = { room: ExamRoom; photo: Photo; called: string; onClose: () => void };
 
 /** One photo, large: its marks, its words, the part it shows. */
 export function PhotoBench({ room, photo, called, onClose }: Props) {
   const heading = useRef<HTMLHeadingElement>(null);
-  const [chosen, setChosen] = useState<string | undefined>(undefined);
+  const marks = usePhotoMarks(room, photo);
   useEffect(() => heading.current?.focus(), []);
-  const add = (kind: MarkKind, points: Place[]) => {
-    const id = crypto.randomUUID();
-    room.record(drawMark(photo, { id, number: nextNumber(photo), kind, points, words: '' }));
-    setChosen(id);
-  };
   return (
     <section className="exam-photo">
       <div className="row">
@@ -31,14 +28,7 @@ export function PhotoBench({ room, photo, called, onClose }: Props) {
         </h2>
       </div>
       <div className="exam-photo-bench">
-        <MarkBoard
-          photo={photo}
-          readOnly={room.readOnly}
-          chosen={chosen}
-          onChoose={setChosen}
-          onAdd={add}
-          onChange={(mark) => room.record(drawMark(photo, mark))}
-        />
+        <MarkedPhoto photo={photo} marks={marks} readOnly={room.readOnly} />
         <div className="stack">
           <TextPlace key={photo.id} name={photo.id}>
             <TextField
@@ -80,10 +70,10 @@ export function PhotoBench({ room, photo, called, onClose }: Props) {
           <MarkList
             room={room}
             photo={photo}
-            chosen={chosen}
-            onChoose={setChosen}
+            chosen={marks.chosen}
+            onChoose={marks.choose}
             onChange={(mark) => room.record(drawMark(photo, mark))}
-            onWithdraw={(id) => room.record(withdrawMark(photo, id))}
+            onWithdraw={marks.take}
           />
           <p className="small soft">
             {photo.name} · {photo.widthPx} × {photo.heightPx} px
@@ -108,5 +98,54 @@ export function PhotoBench({ room, photo, called, onClose }: Props) {
         </div>
       </div>
     </section>
+  );
+}
+
+const kinds: [PhotoMark['kind'], string][] = [
+  ['point', 'Point'],
+  ['line', 'Line'],
+  ['outline', 'Outline'],
+];
+
+/** The picture with its marks, numbered as they are printed, and the kinds to draw. */
+function MarkedPhoto({ photo, marks, readOnly }: { photo: Photo; marks: Marks; readOnly: boolean }) {
+  const [kind, setKind] = useState<PhotoMark['kind']>();
+  const picture = useScreenPicture(photo);
+  if (picture === 'failed')
+    return (
+      <p className="caution" role="alert">
+        The photo could not be had from the record: see whether it is reached, and open the photo again.
+      </p>
+    );
+  if (picture === undefined) return <p role="status">Opening the photo</p>;
+  return (
+    <div className="stack-tight">
+      {!readOnly && (
+        <fieldset className="exam-tools" aria-label="Draw a mark">
+          {kinds.map(([each, words]) => (
+            <button
+              key={each}
+              type="button"
+              className="exam-answer"
+              aria-pressed={marks.placing !== undefined && kind === each}
+              onClick={() => {
+                setKind(each);
+                marks.begin(newMark(photo, each));
+              }}
+            >
+              {words}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      <PhotoBoard
+        picture={picture}
+        shows={photo.alternative || photo.caption || photo.name}
+        marks={marks}
+        readOnly={readOnly}
+        step="hundredths"
+        isRolled={false}
+      />
+    </div>
   );
 }
