@@ -168,7 +168,11 @@ export function PhotoBoard({
         onWhole={() => setLooked(undefined)}
         shown={view?.scale}
       />
-      <div className="photo-frame" ref={box}>
+      <div
+        className="photo-frame"
+        ref={box}
+        style={{ aspectRatio: `${picture.widthPx} / ${picture.heightPx}` }}
+      >
         <canvas ref={canvas} />
         <svg
           ref={svg}
