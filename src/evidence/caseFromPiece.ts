@@ -9,7 +9,7 @@ export function caseFromPiece(piece: Piece): CaseToWeigh {
     claim: piece.claim,
     mode: piece.mode,
     ...(piece.startingOdds === undefined ? {} : { startingOdds: piece.startingOdds }),
-    parts: Object.values(piece.parts).map(({ id, missing, woods }) => ({ id, missing, woods })),
+    parts: Object.values(piece.parts).map(({ id, missing, woods, makes }) => ({ id, missing, woods, makes })),
     findings: Object.values(piece.findings).map(({ sign, part, state, sure, inPhotoOnly, measured }) => ({
       sign,
       ...(part === undefined ? {} : { part }),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { need } from '../knowledge/schema.ts';
 import { findingState, sureness } from '../piece/finding.ts';
 import { observation } from '../piece/observation.ts';
+import { partMake } from '../piece/partMake.ts';
 import { claim } from '../piece/piece.ts';
 
 /** A case to weigh: a form, what is claimed, and the findings. The fields of calculations.md, and our optional ones. */
@@ -17,6 +18,8 @@ export const caseToWeigh = z.strictObject({
         id: z.string(),
         woods: z.array(z.string()).optional(),
         missing: z.boolean().optional(),
+        /** How it is made, as far as that was said: turned or not, and so on. */
+        makes: z.partialRecord(partMake, z.boolean()).optional(),
       }),
     )
     .optional(),

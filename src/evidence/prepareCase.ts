@@ -1,5 +1,6 @@
+import { canApply, type KnownOfPiece } from '../knowledge/canApply.ts';
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
-import { findingKey } from '../piece/finding.ts';
+import { findingKey, tellsOfPiece } from '../piece/finding.ts';
 import type { CaseToWeigh } from './caseToWeigh.ts';
 import { tellsOfChange } from './lookedOver.ts';
 import { measuredLook } from './measuredLook.ts';
@@ -70,7 +71,7 @@ export function prepareCase(
   const alterations = form.alterations
     .flatMap((id) => knowledge.alterations[id] ?? [])
     .filter(({ needsPart }) => needsPart?.some((kind) => parts.some((part) => part.kind === kind)) ?? true);
-  const { looks, ignored } = looksOf(input, knowledge, parts, alterations);
+  const { looks, ignored } = looksOf(input, knowledge, form, parts, alterations);
   const shops = fittingShops(input, knowledge, form, span);
   const observations = input.observations ?? [];
   const against = tellsOfChange({ looks, observations, alterations });
@@ -89,6 +90,7 @@ export function prepareCase(
       span,
       place: input.claim?.place ?? '',
       odds,
+      known: knownOf(input),
       photoOnly: input.mode === 'photo-only',
       axis: axis ?? usualAxis(span[0] - knowledge.making.provincialLagYears, yearNow),
       yearNow,
@@ -129,7 +131,14 @@ function defaultOption(form: Form, feature: string): string {
   return form.features.find((each) => each.id === feature)?.options[0]?.id ?? '';
 }
 
-function looksOf(input: CaseToWeigh, knowledge: Knowledge, parts: ModelPart[], alterations: Alteration[]) {
+function looksOf(
+  input: CaseToWeigh,
+  knowledge: Knowledge,
+  form: Form,
+  parts: ModelPart[],
+  alterations: Alteration[],
+) {
+  const known = knownOf(input);
   const looks = new Map<string, Look>();
   const ignored: Ignored[] = [];
   for (const each of input.findings) {
@@ -156,7 +165,11 @@ function looksOf(input: CaseToWeigh, knowledge: Knowledge, parts: ModelPart[], a
       aside('A photograph cannot show this sign; look for it in the hand.');
       continue;
     }
-    if (each.state === 'could-not-tell') continue;
+    if (!tellsOfPiece(each.state)) continue;
+    if (each.state === 'absent' && !canApply(sign, part, form, known)) {
+      aside('It can’t be on this part as it is made, so that its absence says nothing.');
+      continue;
+    }
     const key = findingKey(each.sign, part.id === 'whole' ? undefined : part.id);
     if (each.likelihoods !== undefined) {
       const measured = measuredLook(key, sign, part.id, each.likelihoods);
@@ -175,6 +188,11 @@ function looksOf(input: CaseToWeigh, knowledge: Knowledge, parts: ModelPart[], a
     });
   }
   return { looks: [...looks.values()], ignored };
+}
+
+/** What a case says of its features and of how its parts are made. */
+function knownOf({ features = {}, parts = [] }: Pick<CaseToWeigh, 'features' | 'parts'>): KnownOfPiece {
+  return { features, makes: Object.fromEntries(parts.map(({ id, makes = {} }) => [id, makes])) };
 }
 
 /** The part a finding is of: the one named, else the piece as a whole if the sign can be on it, else the first it can be on. */

@@ -1,3 +1,4 @@
+import type { KnownOfPiece } from '../knowledge/canApply.ts';
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Alteration, Form, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
 import type { Sureness } from '../piece/finding.ts';
@@ -49,6 +50,8 @@ export type PreparedCase = {
   span: readonly [number, number];
   place: string;
   odds: string;
+  /** What was said of its features and of how its parts are made. */
+  known: KnownOfPiece;
   photoOnly: boolean;
   axis: YearAxis;
   yearNow: number;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { partMake } from '../piece/partMake.ts';
 import type { Ask } from './askSchema.ts';
 import { id, sentence, year } from './entryWords.ts';
 import { basis, figure, figureOrText } from './figureSchema.ts';
@@ -71,6 +72,10 @@ export const sign = z.strictObject({
   formFamilies: z.array(formFamily).min(1).optional(),
   /** Forms it is not asked of, though their parts are of its kinds. */
   notForms: z.array(id).min(1).optional(),
+  /** Options of features it goes with: asked only of a piece that has one of them, where its form has the feature. */
+  when: z.record(id, z.array(id).min(1)).optional(),
+  /** How a part must be made to bear it: asked unless the part is known to be made otherwise. */
+  make: partMake.optional(),
   hangsOn: cause,
   /** Signs that are near repeats of each other on one part share a group. */
   group: id.optional(),
@@ -118,6 +123,9 @@ export const drawnShape = z.strictObject({
 });
 
 /** A kind of furniture: its parts, measures, drawing and the alterations it is prone to. */
+/** By kind of part: what each is made like. */
+const makesByKind = z.record(id, z.partialRecord(partMake, z.boolean()));
+
 export const form = z.strictObject({
   id,
   name: z.string(),
@@ -132,10 +140,21 @@ export const form = z.strictObject({
       z.strictObject({
         id,
         name: z.string(),
-        options: z.array(z.strictObject({ id, name: z.string() })).min(2),
+        options: z
+          .array(
+            z.strictObject({
+              id,
+              name: z.string(),
+              /** How the choice settles that kinds of part are made: turned legs are, straight ones are not. */
+              makes: makesByKind.optional(),
+            }),
+          )
+          .min(2),
       }),
     )
     .default([]),
+  /** How kinds of its parts are made whatever is chosen. */
+  makes: makesByKind.optional(),
   parts: z.array(formPart).min(2),
   alterations: z.array(id).default([]),
   measures: z.array(

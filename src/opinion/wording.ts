@@ -18,6 +18,7 @@ export const stateWords: Record<FindingState, string> = {
   present: 'Present',
   absent: 'Absent',
   'could-not-tell': 'Could not tell',
+  'does-not-apply': 'Does not apply',
 };
 
 export const surenessWords: Record<Sureness, string> = {

@@ -1,8 +1,16 @@
 import { z } from 'zod';
 
-/** Whether a sign was seen, looked for and not seen, or could not be told. */
-export const findingState = z.enum(['present', 'absent', 'could-not-tell']);
+/**
+ * Whether a sign was seen, looked for and not seen, could not be told, or can't be on such a part at all: a leg that was never
+ * turned says nothing by not being out of round.
+ */
+export const findingState = z.enum(['present', 'absent', 'could-not-tell', 'does-not-apply']);
 export type FindingState = z.infer<typeof findingState>;
+
+/** True of an answer that says something of the piece. */
+export function tellsOfPiece(state: FindingState): state is 'present' | 'absent' {
+  return state === 'present' || state === 'absent';
+}
 
 /** How sure the examiner is of what was seen; the likelihoods stand in knowledge/making.yaml. */
 export const sureness = z.enum(['plain', 'fairly', 'hint']);

@@ -5,6 +5,7 @@ import { finding } from './finding.ts';
 import { issuedRevision } from './issued.ts';
 import { measure } from './measure.ts';
 import { observation } from './observation.ts';
+import { partMake } from './partMake.ts';
 import { photo } from './photo.ts';
 import { readingId } from './readings.ts';
 
@@ -21,6 +22,8 @@ export const piecePart = z.strictObject({
   id: z.string().min(1),
   missing: z.boolean().default(false),
   woods: z.array(z.string()).default([]),
+  /** How it is made, as far as the examiner said: turned or not, and so on. */
+  makes: z.partialRecord(partMake, z.boolean()).default({}),
   words: z.string().default(''),
 });
 export type PiecePart = z.infer<typeof piecePart>;

@@ -36,7 +36,7 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
     const open = ofForm.filter(
       // A maker keeps to his way: seen on one part, the others tell little more.
       (sign) =>
-        sign.on.includes(part.kind) &&
+        askedOf(sign, part, prepared.form, prepared.known) &&
         !habitsSeen.has(sign.id) &&
         !answered.has(findingKey(sign.id, part.id === 'whole' ? undefined : part.id)),
     );

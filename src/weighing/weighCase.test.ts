@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
-import type { Form } from '../knowledge/schema.ts';
+import type { Form, Knowledge } from '../knowledge/schema.ts';
 import { weighCase } from './weighCase.ts';
 import { weighing } from './weighing.ts';
 
@@ -56,12 +56,41 @@ describe('what must hold of any weighing', () => {
     );
   });
 
-  it('is not moved by a sign that could not be told, nor by one not looked at', () => {
-    const base = weigh({ findings: mixed });
-    const output = weigh({
-      findings: [...mixed, { sign: 'centred', part: 'rail', state: 'could-not-tell' }],
-    });
-    expect(output.readings).toEqual(base.readings);
+  it.each(['could-not-tell', 'does-not-apply'] as const)(
+    'is not moved by an answer that says %s',
+    (state) => {
+      const base = weigh({ findings: mixed });
+      const output = weigh({ findings: [...mixed, { sign: 'centred', part: 'rail', state }] });
+      expect(output.readings).toEqual(base.readings);
+      expect(output.ignored).toEqual(base.ignored);
+    },
+  );
+
+  it('puts the absence of a sign aside, and says why, where the part is made so that it cannot bear it; not its presence', () => {
+    const { signs } = knowledge;
+    const asking = {
+      ...knowledge,
+      signs: {
+        ...signs,
+        centred: { ...(signs.centred as Knowledge['signs'][string]), make: 'turned' as const },
+      },
+    };
+    const square = { parts: [{ id: 'rail', makes: { turned: false } }] };
+    const withIt = (state: 'absent' | 'present') => {
+      const findings: CaseToWeigh['findings'] = [{ sign: 'centred', part: 'rail', state }];
+      return { here: weigh({ ...square, findings }, asking), there: weigh({ findings }, asking) };
+    };
+    const { here, there } = withIt('absent');
+    expect(here.readings).toEqual(weigh({ ...square, findings: [] }, asking).readings);
+    expect(here.ignored).toEqual([
+      {
+        sign: 'centred',
+        part: 'rail',
+        why: 'It can’t be on this part as it is made, so that its absence says nothing.',
+      },
+    ]);
+    expect(there.readings).not.toEqual(here.readings);
+    expect(withIt('present').here.ignored).toEqual([]);
   });
 
   it('calls no part anything that was not looked at, however probable the rest of the piece makes it', () => {

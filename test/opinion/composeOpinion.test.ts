@@ -3,6 +3,7 @@ import { publishedRatios } from '../../src/calibration/publishedRatios.ts';
 import { figureNumbers } from '../../src/knowledge/figuresOf.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type OpinionDocument, platesOf, type Section } from '../../src/opinion/opinionDocument.ts';
+import { stateWords } from '../../src/opinion/wording.ts';
 import { type Piece, piece } from '../../src/piece/piece.ts';
 import { platesOf as numbersOf } from '../../src/piece/plates.ts';
 import { demonstratedWords } from '../../src/weighing/demonstratedWords.ts';
@@ -103,9 +104,7 @@ describe('what an opinion holds', () => {
     expect(rows).toHaveLength(findings.length);
     for (const finding of findings) {
       const name = known.knowledge.signs[finding.sign]?.name ?? '';
-      const state = { present: 'Present', absent: 'Absent', 'could-not-tell': 'Could not tell' }[
-        finding.state
-      ];
+      const state = stateWords[finding.state];
       expect(
         rows.some(
           ([sign, found, words]) =>

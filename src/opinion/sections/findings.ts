@@ -1,4 +1,4 @@
-import { type Finding, findingKey } from '../../piece/finding.ts';
+import { type Finding, findingKey, tellsOfPiece } from '../../piece/finding.ts';
 import { hasEvidence } from '../../piece/hasEvidence.ts';
 import { expectedInWords } from '../../piece/observationWords.ts';
 import type { Photo, PhotoMark } from '../../piece/photo.ts';
@@ -33,10 +33,13 @@ function signBlocks(material: OpinionMaterial, places: readonly string[]): Block
   if (findings.length === 0)
     return [{ kind: 'paragraph', as: 'note', words: 'No sign of the knowledge files was looked for.' }];
   const states = (state: Finding['state']) => findings.filter((each) => each.state === state).length;
+  const unfit = states('does-not-apply');
+  const notOfIt =
+    unfit === 0 ? '' : `; ${unfit} ${unfit === 1 ? 'does' : 'do'} not apply to the part as it is made`;
   return [
     {
       kind: 'paragraph',
-      words: `${counted(findings.length, 'sign')} ${findings.length === 1 ? 'was' : 'were'} looked for: ${states('present')} present, ${states('absent')} absent, ${states('could-not-tell') || 'none'} where one could not tell. “Absent” means that the place was looked at and the sign was not there. A sign where one could not tell, or that was not looked for, carries no weight.`,
+      words: `${counted(findings.length, 'sign')} ${findings.length === 1 ? 'was' : 'were'} looked for: ${states('present')} present, ${states('absent')} absent, ${states('could-not-tell') || 'none'} where one could not tell${notOfIt}. “Absent” means that the place was looked at and the sign was not there. A sign where one could not tell, that does not apply, or that was not looked for, carries no weight.`,
     },
     {
       kind: 'table',
@@ -118,12 +121,11 @@ function place(order: readonly string[], id: string): number {
 }
 
 function rowOf(finding: Finding, material: OpinionMaterial): Words[] {
-  const sure =
-    finding.state === 'could-not-tell'
-      ? ''
-      : finding.measured === undefined
-        ? `, ${surenessWords[finding.sure]}`
-        : ', measured';
+  const sure = !tellsOfPiece(finding.state)
+    ? ''
+    : finding.measured === undefined
+      ? `, ${surenessWords[finding.sure]}`
+      : ', measured';
   const photo = finding.inPhotoOnly ? '; in a photograph only' : '';
   return [
     material.signName(finding.sign),

@@ -70,6 +70,7 @@ const seenWords = {
   present: '',
   absent: ': looked for and not there',
   'could-not-tell': ': could not tell',
+  'does-not-apply': ': does not apply',
 } as const;
 
 function markWords(mark: Photo['marks'][number], { piece, signName, partName }: OpinionMaterial): string {

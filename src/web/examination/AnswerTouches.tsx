@@ -1,10 +1,11 @@
-import type { Finding, FindingState, Sureness } from '../../piece/finding.ts';
+import { type Finding, type FindingState, type Sureness, tellsOfPiece } from '../../piece/finding.ts';
 
 /** The answers to a sign, each with the key that gives it. */
 export const answers: readonly [FindingState, string, string][] = [
   ['present', 'Present', 'p'],
   ['absent', 'Absent', 'a'],
   ['could-not-tell', 'Could not tell', 'c'],
+  ['does-not-apply', 'Does not apply', 'd'],
 ];
 
 /** How sure one can be, each with the key that says so. */
@@ -23,7 +24,7 @@ type Props = {
   onSure: (sure: Sureness) => void;
 };
 
-/** Present, absent, could not tell: one touch. How sure: a second. */
+/** Present, absent, could not tell, does not apply: one touch. How sure: a second. */
 export function AnswerTouches({ name, finding, hidden, onAnswer, onSure }: Props) {
   return (
     <>
@@ -41,7 +42,7 @@ export function AnswerTouches({ name, finding, hidden, onAnswer, onSure }: Props
           </button>
         ))}
       </fieldset>
-      {finding !== undefined && finding.state !== 'could-not-tell' && (
+      {finding !== undefined && tellsOfPiece(finding.state) && (
         <fieldset className="exam-sure" aria-label={`${name}: how sure?`}>
           {surenesses.map(([how, words]) => (
             <button
@@ -68,7 +69,7 @@ export function AnswerInWords({ finding }: { finding: Finding | undefined }) {
   return (
     <p>
       <strong>{answer}</strong>
-      {finding.state === 'could-not-tell' ? '' : `, ${sure}`}
+      {tellsOfPiece(finding.state) ? `, ${sure}` : ''}
       {finding.inPhotoOnly ? ', in a photograph only' : ''}.
     </p>
   );

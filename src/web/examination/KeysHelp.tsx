@@ -19,8 +19,8 @@ export function KeysHelp() {
         <dl>
           <dt>↑ ↓</dt>
           <dd>sign before, sign after</dd>
-          <dt>P A C</dt>
-          <dd>present, absent, could not tell; the same again withdraws</dd>
+          <dt>P A C D</dt>
+          <dd>present, absent, could not tell, does not apply; the same again withdraws</dd>
           <dt>1 2 3</dt>
           <dd>plain, fairly sure, a hint</dd>
           <dt>Enter</dt>

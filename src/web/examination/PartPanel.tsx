@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { standingWords } from '../../drawing/hatching.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
+import { knownOfPiece } from '../../knowledge/knownOfPiece.ts';
 import { originInWords } from '../../weighing/standing.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import { AboutPart } from './AboutPart.tsx';
@@ -45,8 +46,9 @@ export function PartPanel({ room, chosen, sign, stands, filter, onFilter, onShow
   const kind = part === undefined ? wholeKind : (room.parts.find((each) => each.id === part)?.kind ?? part);
   const { knowledge, piece } = room;
   const form = knowledge.forms[piece.form];
-  const every = signsOnPart(knowledge, piece.findings, kind, part, 'all', '', piece.findings, form);
-  const families = signsOnPart(knowledge, piece.findings, kind, part, filter, words, asOf, form);
+  const ofPiece = knownOfPiece(piece);
+  const every = signsOnPart(knowledge, piece.findings, kind, part, 'all', '', piece.findings, form, ofPiece);
+  const families = signsOnPart(knowledge, piece.findings, kind, part, filter, words, asOf, form, ofPiece);
   const far = howFarLooked(every);
   const name = capital(partName(room.parts, part));
   const shown = useRef(onShown);

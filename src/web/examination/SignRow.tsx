@@ -2,7 +2,7 @@ import { Link } from '@tanstack/react-router';
 import { type KeyboardEvent, useId, useState } from 'react';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import { needOn } from '../../knowledge/needOn.ts';
-import type { FindingState, Sureness } from '../../piece/finding.ts';
+import { type FindingState, type Sureness, tellsOfPiece } from '../../piece/finding.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { TextPlace } from '../fields/TextPlace.tsx';
 import { drawingsOfSign, SignDrawingFigure } from '../reference/SignDrawingFigure.tsx';
@@ -37,7 +37,7 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
     if (!hidden) room.record(answerSign({ sign: sign.id, part }, finding, state, photoOnly));
   };
   const sure = (how: Sureness) => {
-    if (finding !== undefined && finding.state !== 'could-not-tell') room.record(sayHowSure(finding, how));
+    if (finding !== undefined && tellsOfPiece(finding.state)) room.record(sayHowSure(finding, how));
   };
   const byKey = (event: KeyboardEvent<HTMLLIElement>) => {
     if (isWriting(event) || event.ctrlKey || event.metaKey || event.altKey) return;

@@ -61,7 +61,7 @@ describe('signs on a part', () => {
         'all',
         '',
         {},
-        { id: 'any-form', family, alterations: [] },
+        { id: 'any-form', family, alterations: [], features: [] },
       ).flatMap((each) => each.offered.map((one) => one.sign.id));
     expect(ids({}, 'case')).toEqual(['straight-lines']);
     expect(ids({}, 'seating')).toEqual(['arcs', 'straight-lines']);

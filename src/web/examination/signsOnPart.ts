@@ -1,4 +1,5 @@
 import { askedOf } from '../../knowledge/askedOf.ts';
+import type { KnownOfPiece } from '../../knowledge/canApply.ts';
 import type { Form, Knowledge } from '../../knowledge/schema.ts';
 import { type Finding, findingKey } from '../../piece/finding.ts';
 
@@ -22,6 +23,7 @@ export const wholeKind = 'whole';
  * @param part   id of the part; left out for the whole piece
  * @param words  only signs whose name or look has every one of these words; all when empty
  * @param asOf   the findings the filter goes by; later answers then stay in sight
+ * @param known  leaves out what can't be on such a part of this piece, likewise
  * @param form   leaves out what is not asked of this form, unless it was answered; nothing is left out without it
  */
 export function signsOnPart(
@@ -32,11 +34,15 @@ export function signsOnPart(
   filter: SignFilter = 'all',
   words = '',
   asOf: Record<string, Finding> = findings,
-  form?: Pick<Form, 'id' | 'family' | 'alterations'>,
+  form?: Pick<Form, 'id' | 'family' | 'alterations' | 'features' | 'makes'>,
+  known?: KnownOfPiece,
 ): OfferedFamily[] {
+  const asked = part === undefined ? kind : { id: part, kind };
   const isOffered = (sign: KnownSign) =>
     sign.on.includes(kind) &&
-    (form === undefined || askedOf(sign, kind, form) || findings[findingKey(sign.id, part)] !== undefined);
+    (form === undefined ||
+      askedOf(sign, asked, form, known) ||
+      findings[findingKey(sign.id, part)] !== undefined);
   const families = knowledge.families.map((family) => {
     const offered = family.signs
       .map((id) => knowledge.signs[id])

@@ -208,8 +208,9 @@ function stateWords(finding: Json | undefined): string | undefined {
   if (finding === undefined) return undefined;
   const state = textAt(finding, 'state');
   const sure = textAt(finding, 'sure');
-  const seen = state === 'could-not-tell' ? 'could not tell' : state;
+  const seen = state.replaceAll('-', ' ');
   if (seen === '') return undefined;
+  if (state !== 'present' && state !== 'absent') return seen;
   return sure === 'fairly' ? `${seen}, fairly sure` : sure === 'hint' ? `${seen}, a hint` : seen;
 }
 

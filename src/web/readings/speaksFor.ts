@@ -4,9 +4,12 @@ type Weight = Weighing['weights'][number];
 
 /** A finding named in a sentence: `“Pegged tenons” on the left side rail`, with what was found. */
 export function findingWords(sign: string, part: string, state: Weight['state']): string {
-  const seen = { present: '', absent: ', looked for and not there,', 'could-not-tell': ', could not tell,' }[
-    state
-  ];
+  const seen = {
+    present: '',
+    absent: ', looked for and not there,',
+    'could-not-tell': ', could not tell,',
+    'does-not-apply': ', does not apply,',
+  }[state];
   return `“${sign}” on ${part.startsWith('the ') ? part : `the ${part}`}${seen}`;
 }
 

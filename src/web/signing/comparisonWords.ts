@@ -1,5 +1,5 @@
 import type { Changes, PieceComparison } from '../../piece/comparePieces.ts';
-import type { Finding } from '../../piece/finding.ts';
+import { type Finding, tellsOfPiece } from '../../piece/finding.ts';
 import type { Observation } from '../../piece/observation.ts';
 import { expectedInWords, shortWords } from '../../piece/observationWords.ts';
 import { fieldName } from '../history/fieldName.ts';
@@ -100,7 +100,8 @@ function whichFinding({ sign, part }: Finding, names: NameBook): string {
 }
 
 function stateWords({ state, sure, measured }: Finding): string {
-  const seen = state === 'could-not-tell' ? 'could not tell' : state;
+  const seen = state.replaceAll('-', ' ');
+  if (!tellsOfPiece(state)) return seen;
   if (measured !== undefined) return `${seen}, measured`;
   return sure === 'fairly' ? `${seen}, fairly sure` : sure === 'hint' ? `${seen}, a hint` : seen;
 }

@@ -1,0 +1,145 @@
+import { fileURLToPath } from 'node:url';
+import { beforeAll, expect, it } from 'vitest';
+import type { CaseToWeigh } from '../../src/evidence/caseToWeigh.ts';
+import { bestDraw } from '../../src/evidence/figures.ts';
+import { prepareCase } from '../../src/evidence/prepareCase.ts';
+import { askedOf } from '../../src/knowledge/askedOf.ts';
+import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
+import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
+import type { Form, Knowledge, Sign } from '../../src/knowledge/schema.ts';
+import { posteriorFor } from '../../src/summation/evaluate.ts';
+import { layOut } from '../../src/summation/makeLayout.ts';
+import { fixModel } from '../../src/summation/model.ts';
+import { shares } from '../../src/summation/readingPosterior.ts';
+import { makingShares } from '../../src/weighing/makingFirst.ts';
+
+let knowledge: Knowledge;
+beforeAll(async () => {
+  const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
+  const compiled = compileKnowledge(await readKnowledgeFolder(folder));
+  if (compiled.knowledge === undefined) throw new Error('the knowledge files have faults');
+  knowledge = compiled.knowledge;
+}, 60_000);
+
+type Features = Record<string, string>;
+type Case = { form: Form; features: Features };
+
+/**
+ * What a person who has such a piece before them answers without looking: the thing can't be there. Common practice, written here
+ * beside the knowledge files and not out of them: which signs by their names, and of which pieces and kinds of part.
+ */
+const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][] = [
+  [
+    /^(Turned? (part|profile)|Turning left|Fine lines cut by the turner|Front stretcher turned)/,
+    ({ form, features }, kind) =>
+      (/leg$/.test(kind) && /straight|tapered|cabriole|square|pad|claw/.test(legsOf(features))) ||
+      (kind === 'foot' && /bracket|ogee|french/.test(features.feet ?? '')) ||
+      (/post$/.test(kind) && /^(side-chair|armchair)$/.test(form.id)),
+  ],
+  [
+    /\b(tacks?|tack holes|staple holes|edge roll|early cover)\b/i,
+    ({ form, features }, kind) =>
+      /rail$/.test(kind) &&
+      (/rush|slip/.test(features.seat ?? '') || form.id === 'ladder-back-chair' || features.type === 'joint'),
+  ],
+  [
+    /\bcarving|carver\b/i,
+    ({ features }, kind) =>
+      (/leg$/.test(kind) && /straight|tapered/.test(legsOf(features))) ||
+      (kind === 'foot' && /bracket|ogee|french/.test(features.feet ?? '')),
+  ],
+  [
+    /numeral/i,
+    ({ form, features }) =>
+      /rush|over/.test(features.seat ?? '') || /^(easy-chair|ladder-back-chair)$/.test(form.id),
+  ],
+  [
+    /\bknees\b/,
+    ({ form, features }) =>
+      /straight/.test(legsOf(features)) || form.id === 'ladder-back-chair' || features.type === 'joint',
+  ],
+  [/chamfered by hand/, ({ form }) => /^(windsor-chair|ladder-back-chair)$/.test(form.id)],
+  [/^Back of the case/, ({ form }) => form.family === 'glass' || form.family === 'clock'],
+  [
+    /^Rear bracket dovetailed/,
+    ({ form, features }) => form.family !== 'case' || /claw|ball/.test(features.feet ?? ''),
+  ],
+  [/[Cc]uff/, ({ features }, kind) => kind === 'foot' && /bracket|ogee|claw|ball/.test(features.feet ?? '')],
+  [/mops|brooms/, ({ form }) => form.id === 'dressing-glass'],
+  [/^Mortise with rounded ends/, ({ form }) => /^(windsor-chair|ladder-back-chair)$/.test(form.id)],
+];
+
+function legsOf({ legs = '', type = '', support = '', base = '' }: Features): string {
+  return [legs, type.replace('stuffed-', ''), support, base].join(' ');
+}
+
+/** Every form as its first choices make it, and with each other choice in turn. */
+function cases(): Case[] {
+  return Object.values(knowledge.forms).flatMap((form) => {
+    const usual = Object.fromEntries(form.features.map(({ id, options }) => [id, options[0]?.id ?? '']));
+    const others = form.features.flatMap(({ id, options }) =>
+      options.slice(1).map((each) => ({ ...usual, [id]: each.id })),
+    );
+    return [usual, ...others].map((features) => ({ form, features }));
+  });
+}
+
+/** The trivial answers of a piece, one to a sign and kind of part. */
+function trivial(one: Case, signs: readonly Sign[]): CaseToWeigh['findings'] {
+  const { form, features } = one;
+  const there = form.parts.filter(({ when }) =>
+    Object.entries(when).every(([id, options]) => options.includes(features[id] ?? '')),
+  );
+  const kinds = [...new Map(there.map((part) => [part.kind, part])).values()];
+  return signs.flatMap((sign) =>
+    kinds
+      .filter(
+        ({ kind }) =>
+          askedOf(sign, kind, form) && cannot.some(([what, of]) => what.test(sign.name) && of(one, kind)),
+      )
+      .map((part) => ({ sign: sign.id, part: part.id, state: 'absent' as const })),
+  );
+}
+
+/** Decibans that answers move a period piece against a later one. */
+function drift({ form, features }: Case, findings: CaseToWeigh['findings'], known: Knowledge): number {
+  const decibans = (mine: CaseToWeigh['findings']) => {
+    const ready = prepareCase({ form: form.id, features, mode: 'in-hand', findings: mine }, known, 2026);
+    if (!ready.ok) throw new Error(`${form.id} can't be weighed`);
+    const made = makingShares(shares(posteriorFor(fixModel(layOut(ready.prepared), bestDraw()))));
+    return 10 * Math.log10(made['of-the-period'] / (made['later-copy'] + made['to-deceive']));
+  };
+  return findings.length === 0 ? 0 : decibans(findings) - decibans([]);
+}
+
+it('is moved by no answer that is true of every such piece, whatever form and choices', () => {
+  const signs = Object.values(knowledge.signs);
+  const all = cases().map((one) => ({ one, findings: trivial(one, signs) }));
+  expect(all.length).toBeGreaterThan(100);
+  expect(all.filter(({ findings }) => findings.length > 0).length).toBeGreaterThan(60);
+  const moved = all
+    .map(({ one, findings }) => ({ form: one.form.id, ...one.features, by: drift(one, findings, knowledge) }))
+    .filter(({ by }) => Math.abs(by) >= 2);
+  expect(moved).toEqual([]);
+}, 60_000);
+
+it('would be moved if signs had no conditions', () => {
+  const bare = {
+    ...knowledge,
+    signs: Object.fromEntries(
+      Object.entries(knowledge.signs).map(([id, { when: _, make: __, notForms: ___, ...sign }]) => [
+        id,
+        sign,
+      ]),
+    ),
+  };
+  const side = knowledge.forms['side-chair'];
+  const ladder = knowledge.forms['ladder-back-chair'];
+  if (side === undefined || ladder === undefined) throw new Error('a form is gone');
+  const usual = { seat: 'rush', back: 'ladder', stretchers: 'box', legs: 'straight', splat: 'solid' };
+  for (const one of [
+    { form: side, features: usual },
+    { form: ladder, features: {} },
+  ])
+    expect(Math.abs(drift(one, trivial(one, Object.values(bare.signs)), bare))).toBeGreaterThan(2);
+});
