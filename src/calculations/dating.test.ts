@@ -4,8 +4,10 @@ import reference from '../../test/reference/dating.json' with { type: 'json' };
 import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
+import { datingSpanCalculation } from './dating.ts';
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/dating.json.
 
@@ -13,15 +15,6 @@ const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
 const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
 const context: CalculationContext = { knowledge, yearNow: 2026 };
 
-type Span = {
-  p50: [number, number];
-  p90: [number, number];
-  median: number;
-  mean: number;
-  sd: number;
-  density: [number, number][];
-  binding: { sign: string; end: 'from' | 'to'; byYears: number }[];
-};
 type Expected = {
   mean?: number;
   sd?: number;
@@ -34,11 +27,7 @@ type Expected = {
 
 const run = (input: object) => runById('dating.span', input, context);
 
-function span(input: object): Span {
-  const result = run(input);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output as Span;
-}
+const span = (input: object) => outputOf(datingSpanCalculation, input, context);
 
 describe('values from outside', () => {
   test.each(reference.spans.filter((each) => !('conflicts' in each.expected)))('$id', (check) => {

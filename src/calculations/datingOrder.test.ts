@@ -1,17 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/datingOrder.json' with { type: 'json' };
+import { datingSpanCalculation } from './dating.ts';
+import { datingLine } from './datingLine.ts';
+import { datingMean } from './datingMean.ts';
+import { datingOrder } from './datingOrder.ts';
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/datingOrder.json.
 
-const context = { yearNow: 2026, knowledge: { signs: {} } } as unknown as CalculationContext;
-
-function output<Found>(id: string, input: unknown): Found {
-  const result = runById(id, input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output as Found;
-}
+const context = { yearNow: 2026, knowledge: { signs: {} } } as CalculationContext;
 
 function faultsOf(id: string, input: unknown) {
   const result = runById(id, input, context);
@@ -19,11 +18,6 @@ function faultsOf(id: string, input: unknown) {
   return result.faults;
 }
 
-type Order = {
-  steps: { id: string; level: number; years: [number | null, number | null] }[];
-  unordered: [string, string][];
-  conflicts: object[];
-};
 const sorted = (pairs: readonly (readonly string[])[]) => pairs.map((pair) => [...pair].sort().join()).sort();
 
 describe('dating.order', () => {
@@ -38,7 +32,7 @@ describe('dating.order', () => {
       source: __,
       ...wanted
     } = reference.nineUnits;
-    const found = output<Order & { redundant: string[][]; reduced: string[][] }>('dating.order', { before });
+    const found = outputOf(datingOrder, { before });
     expect(found).toMatchObject(wanted);
     expect(found.redundant).toEqual(redundant);
     expect(found.reduced).toEqual(reduced);
@@ -48,7 +42,7 @@ describe('dating.order', () => {
 
   test('carries bounds along a run of repairs', () => {
     const { before, notBefore, notAfter, years } = reference.termini;
-    const found = output<Order>('dating.order', { before, notBefore, notAfter });
+    const found = outputOf(datingOrder, { before, notBefore, notAfter });
     expect(Object.fromEntries(found.steps.map((step) => [step.id, step.years]))).toEqual(years);
     expect(found.conflicts).toEqual([]);
   });
@@ -58,7 +52,7 @@ describe('dating.order', () => {
     expect(more).toEqual([]);
     expect(fault?.code).toBe('dating.loop');
     for (const unit of reference.loop.units) expect(fault?.message).toContain(`“${unit}”`);
-    const { conflicts } = output<Order>('dating.order', {
+    const { conflicts } = outputOf(datingOrder, {
       before: [['carcase', 'handles']],
       notBefore: { carcase: 1800 },
       notAfter: { handles: 1790 },
@@ -68,7 +62,7 @@ describe('dating.order', () => {
 
   test('steps that nothing bounds can be done in every order', () => {
     const notBefore = { a: 1700, b: 1710, c: 1720, d: 1730 };
-    expect(output<object>('dating.order', { notBefore })).toMatchObject({ orders: 24, longestChain: 1 });
+    expect(outputOf(datingOrder, { notBefore })).toMatchObject({ orders: 24, longestChain: 1 });
   });
 
   test.each<[object, string, string]>([
@@ -86,11 +80,7 @@ describe('dating.order', () => {
 
 describe('dating.span answers shares, edges and overlap', () => {
   test.each(reference.shares.cases)('$id', ({ input, expected, tolerance }) => {
-    const found = output<{
-      quantiles?: [number, number][];
-      bins?: { share: number }[];
-      overlap?: number;
-    }>('dating.span', input);
+    const found = outputOf(datingSpanCalculation, input, context);
     const near = (value: number | undefined, wanted: number) =>
       expect(Math.abs((value as number) - wanted)).toBeLessThanOrEqual(tolerance);
     for (const [at, [, year]] of ((expected.quantiles ?? []) as [number, number][]).entries())
@@ -102,7 +92,7 @@ describe('dating.span answers shares, edges and overlap', () => {
 
 describe('dating.mean and dating.line', () => {
   test.each(reference.means)('$id', ({ kinds, count, yearSum, meanYear, tolerance }) => {
-    const found = output<{ meanYear: number }>('dating.mean', { kinds });
+    const found = outputOf(datingMean, { kinds });
     expect(found).toMatchObject({ count, yearSum });
     expect(Math.abs(found.meanYear - meanYear)).toBeLessThanOrEqual(tolerance);
   });
@@ -110,11 +100,11 @@ describe('dating.mean and dating.line', () => {
   test('a published line, which says nothing outside its years', () => {
     const { intercept, slope, values, years } = reference.line;
     const line = { intercept, slope, holds: [1620, 1780] };
-    const found = output<{ years: { year: number; holds: boolean }[] }>('dating.line', { ...line, values });
+    const found = outputOf(datingLine, { ...line, values });
     found.years.forEach(({ year }, at) => {
       expect(year).toBeCloseTo(years[at] as number, 9);
     });
-    expect(output<object>('dating.line', { ...line, values: [1] })).toMatchObject({
+    expect(outputOf(datingLine, { ...line, values: [1] })).toMatchObject({
       years: [{ holds: false }],
     });
   });

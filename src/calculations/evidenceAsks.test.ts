@@ -1,22 +1,17 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { houseKnowledge } from '../../test/kits/opinions.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
-import { runById } from './runById.ts';
+import { evidenceWeigh } from './evidence.ts';
+import { evidenceAsks } from './evidenceAsks.ts';
+import { outputOf } from './testing/outputOf.ts';
 
-type Asked = {
-  asks: { id: string; kind: string; shows: { sign: string; part: string | null; bits: number }[] }[];
-  onlyInHand: { sign: string }[];
-};
 let knowledge: Knowledge;
 beforeAll(async () => {
   knowledge = await houseKnowledge();
 });
 
-function asksFor(form: string, findings: unknown[] = []): Asked {
-  const result = runById('evidence.asks', { form, findings }, { knowledge, yearNow: 2026 });
-  if (!result.ok) throw new Error(result.faults.map((fault) => fault.message).join(' '));
-  return result.output as Asked;
-}
+const asksFor = (form: string, findings: unknown[] = []) =>
+  outputOf(evidenceAsks, { form, findings }, { knowledge, yearNow: 2026 });
 
 describe('what to ask the owner of a piece for', () => {
   it.each(['side-chair', 'high-chest', 'tilt-top-table'])('asks for each sign of a %s once', (form) => {
@@ -48,13 +43,11 @@ describe('what to ask the owner of a piece for', () => {
 });
 
 it('asks no more of a drawer than to pull it out, where the sign would have the piece turned over', () => {
-  const result = runById(
-    'evidence.weigh',
+  const { nextLooks } = outputOf(
+    evidenceWeigh,
     { form: 'chest-of-drawers', findings: [], draws: 0, limits: { mayNot: ['turned-over'] } },
     { knowledge, yearNow: 2026 },
   );
-  if (!result.ok) throw new Error('refused');
-  const { nextLooks } = result.output as { nextLooks: { part: string | null; needs: string }[] };
   expect(nextLooks.some(({ part, needs }) => part === 'drawer-1' && needs === 'pulled-out')).toBe(true);
   expect(nextLooks.some(({ needs }) => needs === 'turned-over')).toBe(false);
 });

@@ -1,31 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/ratioCalibration.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
+import { evidenceCalibration } from './evidenceCalibration.ts';
 import { runById } from './runById.ts';
+import type { OutputOf } from './runCalculation.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/ratioCalibration.json.
 
 const run = (input: unknown) =>
   runById('evidence.calibration', input, { yearNow: 2026 } as CalculationContext);
 
-type Found = {
-  ratios: {
-    cllr: number | string;
-    cllrMin: number;
-    cllrCal: number | string;
-    pooled: { logRatio: number | string; posterior: number }[];
-    misleading: { whenTrue: number; whenFalse: number };
-  };
-  forecasts: Record<string, number | string | null>;
-  scores: { intercept: number; slope: number; probabilities: number[]; logRatios: number[] };
-  rising: { fit: number[]; blocks: number[] };
-};
-
-function calibrated(input: unknown): Found {
-  const result = run(input);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output as Found;
-}
+/** Each test asks for the parts it looks at. */
+const calibrated = (input: unknown) =>
+  outputOf(evidenceCalibration, input) as Required<OutputOf<typeof evidenceCalibration>>;
 
 function nearAll(found: readonly number[], wanted: readonly number[], digits: number) {
   expect(found).toHaveLength(wanted.length);
@@ -58,7 +46,8 @@ describe('values from outside', () => {
     const { probability, came, origin: _, source: __, ...wanted } = reference.forecasts;
     const forecasts = probability.map((each, index) => ({ probability: each, came: came[index] === 1 }));
     const found = calibrated({ forecasts }).forecasts;
-    for (const [name, value] of Object.entries(wanted)) expect(found[name], name).toBeCloseTo(value, 9);
+    for (const [name, value] of Object.entries(wanted))
+      expect(found[name as keyof typeof wanted], name).toBeCloseTo(value, 9);
   });
 
   test('a logistic scale', () => {

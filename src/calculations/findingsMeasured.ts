@@ -58,8 +58,8 @@ export const findingsMeasured = defineCalculation({
         'form',
         `There is no form “${formId}”: take one of ${Object.keys(forms).sort().join(', ')}.`,
       );
-    const { findings, basis, mostRatio } = findingsFrom(measured, measurements, signs);
-    const places = form === undefined ? [] : placesOf(findings, signs, form, partsOf(form, features));
+    const { findings, basis, mostRatio } = findingsFrom(measured, measurements, signs, form);
+    const places = form === undefined ? [] : placesOf(findings, signs, partsOf(form, features));
     return {
       ok: true,
       output: {

@@ -2,22 +2,17 @@ import { describe, expect, test } from 'vitest';
 import published from '../../test/reference/bayes.json' with { type: 'json' };
 import random from '../../test/reference/bayesRandom.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
+import { inferenceInformation, inferencePosterior } from './inference.ts';
 import { runById } from './runById.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/bayes.json and bayesRandom.json.
 
 const context = { yearNow: 2026 } as CalculationContext;
 const networks = published.networks as Record<string, object>;
-type Posterior = { posteriors: Record<string, Record<string, number>>; logEvidence: number };
-
-function output(id: string, input: unknown): unknown {
-  const result = runById(id, input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output;
-}
 
 function expectPosterior(input: object, expected: Record<string, object>, evidenceProbability?: number) {
-  const found = output('inference.posterior', input) as Posterior;
+  const found = outputOf(inferencePosterior, input);
   for (const [id, shares] of Object.entries(expected)) {
     for (const [state, share] of Object.entries(shares)) {
       expect(Math.abs((found.posteriors[id]?.[state] as number) - share), `${id} ${state}`).toBeLessThan(
@@ -48,7 +43,7 @@ describe('inference.posterior', () => {
   });
 
   test('answers only what is asked', () => {
-    const found = output('inference.posterior', { ...networks.asia, ask: ['lung'] }) as Posterior;
+    const found = outputOf(inferencePosterior, { ...networks.asia, ask: ['lung'] });
     expect(Object.keys(found.posteriors)).toEqual(['lung']);
   });
 
@@ -79,7 +74,7 @@ describe('inference.information', () => {
       target: check.target,
       candidates: [check.candidate],
     };
-    const found = output('inference.information', input) as { variable: string; bits: number }[];
+    const found = outputOf(inferenceInformation, input);
     expect(found).toHaveLength(1);
     expect(found[0]?.variable).toBe(check.candidate);
     expect(Math.abs((found[0]?.bits as number) - check.bits)).toBeLessThan(1e-9);

@@ -1,17 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/decisions.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
+import { inferenceDecision } from './inferenceDecision.ts';
+import { inferenceWeight } from './inferenceWeight.ts';
 import { runById } from './runById.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/decisions.json.
 
 const run = (id: string, input: unknown) => runById(id, input, { yearNow: 2026 } as CalculationContext);
-
-function output(id: string, input: unknown): unknown {
-  const result = run(id, input);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output;
-}
 
 /** Every number of what is wanted within the tolerance, everything else the same. */
 function near(found: unknown, wanted: unknown, tolerance: number, path = ''): void {
@@ -28,29 +25,29 @@ function near(found: unknown, wanted: unknown, tolerance: number, path = ''): vo
 describe('values from outside', () => {
   test('the oil driller, with and without soundings', () => {
     const { input, expected, signals, tolerance } = reference.decision;
-    const found = output('inference.decision', input);
+    const found = outputOf(inferenceDecision, input);
     near(found, expected, tolerance);
     near(found, { signals }, tolerance);
   });
 
   test.each(reference.scale)('a ratio of $likelihoodRatio', ({ likelihoodRatio, ...wanted }) => {
-    near(output('inference.weight', { likelihoodRatio }), wanted, 1e-12);
+    near(outputOf(inferenceWeight, { likelihoodRatio }), wanted, 1e-12);
   });
 
   test('ten sixes in twenty throws', () => {
     const { input, decibans, posterior, tolerance } = reference.die;
-    near(output('inference.weight', input), { decibans, posterior }, tolerance);
+    near(outputOf(inferenceWeight, input), { decibans, posterior }, tolerance);
   });
 });
 
 test('no look is worth more than knowing the state, and one that says nothing adds nothing', () => {
   const { input } = reference.decision;
-  const full = output('inference.decision', input) as { lookAdds: number; perfectInformation: number };
+  const full = outputOf(inferenceDecision, input);
   expect(full.lookAdds).toBeLessThanOrEqual(full.perfectInformation);
   const states = Object.keys(input.prior);
   const even = Object.fromEntries(states.map((state) => [state, 0.5]));
   near(
-    output('inference.decision', { ...input, signals: { heads: even, tails: even } }),
+    outputOf(inferenceDecision, { ...input, signals: { heads: even, tails: even } }),
     { lookAdds: 0 },
     1e-12,
   );

@@ -2,10 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { drawerSide, drawerSideColours } from '../../scripts/drawnPictures.ts';
 import reference from '../../test/reference/colour.json' with { type: 'json' };
 import { colourDifference } from '../photo/colour/colourDifference.ts';
-import { labOfRgb, rgbOfHex } from '../photo/colour/colourSpace.ts';
-import type { CalculationContext } from './define.ts';
+import { type Lab, labOfRgb, rgbOfHex } from '../photo/colour/colourSpace.ts';
+import { photoColourDifference } from './photoColour.ts';
 import { photoColourBalance } from './photoColourBalance.ts';
 import { runById } from './runById.ts';
+import { noKnowledge, outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/colour.json.
 
@@ -14,22 +15,12 @@ const example = photoColourBalance.example as {
   patches: unknown[];
   samples: unknown[];
 };
-const context = {
-  yearNow: 2026,
-  pictures: new Map([[example.file, drawerSide()]]),
-} as unknown as CalculationContext;
-
-// biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
-function output(id: string, input: object): any {
-  const result = runById(id, input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output;
-}
+const context = { ...noKnowledge, pictures: new Map([[example.file, drawerSide()]]) };
 
 describe('values from outside', () => {
   const lab = ([L, a, b]: number[]) => ({ L, a, b });
   test.each(reference.differences)('$id', (pair) => {
-    const found = output('photo.colour-difference', { a: lab(pair.a), b: lab(pair.b) });
+    const found = outputOf(photoColourDifference, { a: lab(pair.a), b: lab(pair.b) });
     expect(Math.abs(found.deltaE2000 - pair.deltaE2000)).toBeLessThan(pair.tolerance);
     if ('deltaE76' in pair) expect(Math.abs(found.deltaE76 - (pair.deltaE76 as number))).toBeLessThan(1e-8);
   });
@@ -37,9 +28,9 @@ describe('values from outside', () => {
   test('a color of the screen is the Lab it stands for, under either white', () => {
     for (const { srgb8, lab_d65, lab_d50 } of reference.screenColours) {
       const a = `#${srgb8.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
-      const { deltaE2000 } = output('photo.colour-difference', { a, b: lab(lab_d65) });
+      const { deltaE2000 } = outputOf(photoColourDifference, { a, b: lab(lab_d65) });
       expect(deltaE2000).toBeLessThan(1e-3);
-      expect(output('photo.colour-difference', { a, b: lab(lab_d50), white: 'D50' }).deltaE2000).toBeLessThan(
+      expect(outputOf(photoColourDifference, { a, b: lab(lab_d50), white: 'D50' }).deltaE2000).toBeLessThan(
         1e-3,
       );
     }
@@ -48,7 +39,7 @@ describe('values from outside', () => {
 
 describe('photo.colour-balance', () => {
   test('finds the colors that were drawn, though the light was yellow and stray', () => {
-    const { samples, residuals, comparison } = output('photo.colour-balance', example);
+    const { samples, residuals, comparison } = outputOf(photoColourBalance, example, context);
     expect(Math.max(...residuals)).toBeLessThan(0.6);
     for (const { id, lab } of samples) {
       const drawn = labOfRgb(rgbOfHex(drawerSideColours[id as 'outside' | 'inside']));
@@ -58,20 +49,21 @@ describe('photo.colour-balance', () => {
       labOfRgb(rgbOfHex(drawerSideColours.outside)),
       labOfRgb(rgbOfHex(drawerSideColours.inside)),
     );
+    if (comparison === null) throw new Error('not compared');
     expect(Math.abs(comparison.deltaE2000 - drawn)).toBeLessThan(0.3 + 3 * comparison.sigma);
     expect(comparison.sigmaL).toBeGreaterThan(0);
     expect(comparison.sigmaL).toBeLessThan(0.5);
   });
 
   test('without the card the colors are off by far more', () => {
-    const { samples, notes } = output('photo.colour-balance', { ...example, patches: [] });
+    const { samples, notes } = outputOf(photoColourBalance, { ...example, patches: [] }, context);
     const drawn = labOfRgb(rgbOfHex(drawerSideColours.outside));
-    expect(colourDifference(samples[0].lab, drawn)).toBeGreaterThan(3);
+    expect(colourDifference(samples[0]?.lab as Lab, drawn)).toBeGreaterThan(3);
     expect(notes.join(' ')).toContain('camera’s colors');
   });
 
   test('other surfaces are described only', () => {
-    const { notes } = output('photo.colour-balance', { ...example, surface: 'other' });
+    const { notes } = outputOf(photoColourBalance, { ...example, surface: 'other' }, context);
     expect(notes.join(' ')).toContain('described only');
   });
 });

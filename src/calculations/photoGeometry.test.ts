@@ -1,18 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/photoGeometry.json' with { type: 'json' };
-import type { CalculationContext } from './define.ts';
-import { runById } from './runById.ts';
+import { photoCircle, photoEllipse, photoLens, photoSagitta } from './photoGeometry.ts';
+import { photoMeasure } from './photoMeasure.ts';
+import { photoRectify } from './photoRectify.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/photoGeometry.json.
-
-const context = { yearNow: 2026 } as CalculationContext;
-
-// biome-ignore lint/suspicious/noExplicitAny: outputs of several calculations, checked field by field
-function output(id: string, input: object): any {
-  const result = runById(id, input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output;
-}
 
 function near(found: unknown, wanted: unknown, tolerance: number): void {
   const [a, b] = [[found].flat(3) as number[], [wanted].flat(3) as number[]];
@@ -27,16 +20,16 @@ describe('circles and ellipses from outside', () => {
   const methods = ['geometric', 'kasa', 'pratt', 'taubin'] as const;
   test.each(reference.circles)('photo.circle $id, by every method', (each) => {
     for (const method of methods) {
-      const found = output('photo.circle', { points: each.points, method });
+      const found = outputOf(photoCircle, { points: each.points, method });
       near([found.centre, found.radius], [each[method].centre, each[method].radius].flat(), each.tolerance);
     }
-    const { residualRms } = output('photo.circle', { points: each.points });
+    const { residualRms } = outputOf(photoCircle, { points: each.points });
     near(residualRms * Math.sqrt(each.points.length), each.geometric.residualNorm, 1e-9);
   });
 
   test.each(reference.ellipses)('photo.ellipse $id, direct and geometric', (each) => {
     for (const method of ['direct', 'geometric'] as const) {
-      const found = output('photo.ellipse', { points: each.points, method });
+      const found = outputOf(photoEllipse, { points: each.points, method });
       const { centre, semiMajor, semiMinor, angleDeg } = each[method];
       near(
         [found.centre, found.semiMajor, found.semiMinor].flat(),
@@ -45,14 +38,14 @@ describe('circles and ellipses from outside', () => {
       );
       near(found.angleDeg, angleDeg, 1e-5);
     }
-    const { residualRms } = output('photo.ellipse', { points: each.points, method: 'geometric' });
+    const { residualRms } = outputOf(photoEllipse, { points: each.points, method: 'geometric' });
     near(residualRms * Math.sqrt(each.points.length), each.geometric.residualNorm, 1e-6);
   });
 
   test('photo.sagitta: radius, arc and doubt', () => {
     const { chordSagitta, radius, arcLength, sigma, tolerance } = reference.sagittas;
     for (const [i, [chordMm, sagittaMm]] of chordSagitta.entries()) {
-      const found = output('photo.sagitta', { chordMm, sagittaMm, sigmaChordMm: 0.5, sigmaSagittaMm: 0.1 });
+      const found = outputOf(photoSagitta, { chordMm, sagittaMm, sigmaChordMm: 0.5, sigmaSagittaMm: 0.1 });
       near(
         [found.radiusMm, found.arcLengthMm, found.sigmaMm],
         [radius[i], arcLength[i], sigma[i]],
@@ -66,13 +59,13 @@ describe('planes from outside', () => {
   test.each(reference.homographies)(
     'photo.rectify $id: the plane as source, the picture as target',
     (each) => {
-      const found = output('photo.rectify', {
+      const found = outputOf(photoRectify, {
         image: each.targetPoints,
         world: each.sourcePoints,
         errorIn: 'image',
       });
       near(found.toPicture, each.homography, each.tolerance);
-      const back = output('photo.rectify', {
+      const back = outputOf(photoRectify, {
         image: each.targetPoints,
         world: each.sourcePoints,
         errorIn: 'image',
@@ -91,7 +84,7 @@ describe('planes from outside', () => {
         world: each.targetPoints,
         map: each.mapPoints,
       };
-      const found = output('photo.rectify', asked);
+      const found = outputOf(photoRectify, asked);
       near(found.matrix, each.homography, each.tolerance);
       near(found.mapped, each.mapped, each.tolerance);
     },
@@ -105,10 +98,10 @@ describe('planes from outside', () => {
       [910, 180],
       [0, 180],
     ];
-    const found = output('photo.rectify', { image: imageQuad, world });
+    const found = outputOf(photoRectify, { image: imageQuad, world });
     near(found.matrix, matrix, tolerance);
     for (const [i, points] of segments.entries())
-      near(output('photo.measure', { matrix: found.matrix, points }).lengthMm, lengthsMm[i], tolerance);
+      near(outputOf(photoMeasure, { matrix: found.matrix, points }).lengthMm, lengthsMm[i], tolerance);
   });
 
   test('the same corners by four sides and both diagonals', () => {
@@ -118,11 +111,11 @@ describe('planes from outside', () => {
       secondDiagonal: Math.hypot(910, 180),
     };
     const { imageQuad, matrix } = reference.drawer;
-    const found = output('photo.rectify', { image: imageQuad, distances });
+    const found = outputOf(photoRectify, { image: imageQuad, distances });
     near(found.matrix, matrix, 1e-6);
     near(found.misfitMm, 0, 1e-9);
     const one = { sides: distances.sides, secondDiagonal: distances.secondDiagonal };
-    near(output('photo.rectify', { image: imageQuad, distances: one }).matrix, matrix, 1e-6);
+    near(outputOf(photoRectify, { image: imageQuad, distances: one }).matrix, matrix, 1e-6);
   });
 
   test.each(reference.lenses)(
@@ -133,8 +126,8 @@ describe('planes from outside', () => {
         (x as number) * (focalPx[0] as number) + (centre[0] as number),
         (y as number) * (focalPx[1] as number) + (centre[1] as number),
       ]);
-      near(output('photo.lens', { ...lens, way: 'distort', points }).points, pixels, tolerance);
-      near(output('photo.lens', { ...lens, way: 'straighten', points: pixels }).points, points, tolerance);
+      near(outputOf(photoLens, { ...lens, way: 'distort', points }).points, pixels, tolerance);
+      near(outputOf(photoLens, { ...lens, way: 'straighten', points: pixels }).points, points, tolerance);
     },
   );
 
@@ -153,11 +146,9 @@ describe('planes from outside', () => {
       [9, 16],
       [0, 16],
     ];
-    const { toPicture } = output('photo.rectify', { image, world });
+    const { toPicture } = outputOf(photoRectify, { image, world });
     const seen = places.map(([x = 0, y = 0]) => {
-      const [u, v, w] = toPicture.map(
-        (row: number[]) => (row[0] as number) * x + (row[1] as number) * y + (row[2] as number),
-      );
+      const [u, v, w] = toPicture.map(([a, b, c]) => a * x + b * y + c) as [number, number, number];
       return [u / w, v / w];
     });
     const along = (points: number[][]) =>
@@ -173,7 +164,7 @@ function crossRatio([a = 0, b = 0, c = 0, d = 0]: number[]): number {
 }
 
 test('one known length says that perspective is not corrected', () => {
-  const found = output('photo.measure', {
+  const found = outputOf(photoMeasure, {
     scale: {
       points: [
         [0, 0],

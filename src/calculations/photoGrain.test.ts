@@ -5,11 +5,12 @@ import type { CalculationContext } from './define.ts';
 import { photoGrain } from './photoGrain.ts';
 import { photoGrainMatch } from './photoGrainMatch.ts';
 import { runById } from './runById.ts';
+import { noKnowledge } from './testing/outputOf.ts';
 
 const { picture, a, b, directionDeg } = grainPair('straight', true, 3_100_000).rendered;
 
 function context(of: Picture = picture): CalculationContext {
-  return { yearNow: 2026, pictures: new Map([['board.png', of]]) } as unknown as CalculationContext;
+  return { ...noKnowledge, pictures: new Map([['board.png', of]]) };
 }
 
 function asked(more: object = {}) {

@@ -2,18 +2,19 @@ import { describe, expect, test } from 'vitest';
 import { renderMarks } from '../../test/kits/surfaces/renderMarks.ts';
 import reference from '../../test/reference/profiles.json' with { type: 'json' };
 import type { Picture } from '../photo/picture.ts';
-import type { CalculationContext } from './define.ts';
+import { photoToolmarks } from './photoToolmarks.ts';
 import { runById } from './runById.ts';
+import { noKnowledge, outputOf } from './testing/outputOf.ts';
 
 const drawn = renderMarks('circular-saw', 31);
 const even = evenWaves();
 const context = {
-  yearNow: 2026,
+  ...noKnowledge,
   pictures: new Map([
     ['sawn.png', drawn.picture],
     ['waves.png', even],
   ]),
-} as unknown as CalculationContext;
+};
 
 /** A board whose lightness follows the published wave along its length, row by row. */
 function evenWaves(): Picture {
@@ -23,18 +24,23 @@ function evenWaves(): Picture {
   return { widthPx: profile.length, heightPx: 200, channels: 1, pixels };
 }
 
-// biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
-function marks(input: object): any {
-  const result = runById('photo.toolmarks', input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output;
+/** What was told of marks that have both a pitch and a radius, or NaN. */
+function marks(input: object) {
+  const {
+    pitchMm = Number.NaN,
+    pitchSigmaMm = 0,
+    arcRadiusMm = Number.NaN,
+    arcSigmaMm = 0,
+    ...rest
+  } = outputOf(photoToolmarks, input, context);
+  return { pitchMm, pitchSigmaMm, arcRadiusMm, arcSigmaMm, ...rest };
 }
 
 test('a wave from outside has its period', () => {
   const known = reference.profiles[0] as (typeof reference.profiles)[number];
   const found = marks({ file: 'waves.png', mmPerPx: known.stepMm });
   expect(Math.abs(found.pitchMm - known.truePeriodMm)).toBeLessThan(known.periodToleranceMm);
-  expect(found.arcRadiusMm).toBeUndefined();
+  expect(found.arcRadiusMm).toBeNaN();
 });
 
 test('a sawn board of known truth: arcs of its radius, and what is said of them', () => {

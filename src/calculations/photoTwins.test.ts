@@ -2,15 +2,11 @@ import { describe, expect, test } from 'vitest';
 import type { CalculationContext } from './define.ts';
 import { photoTwins } from './photoTwins.ts';
 import { runById } from './runById.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 const context = { yearNow: 2026 } as CalculationContext;
 
-// biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
-function twins(input: object): any {
-  const result = runById('photo.twins', input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output;
-}
+const twins = (input: object) => outputOf(photoTwins, input);
 
 const { a } = photoTwins.example as { a: [number, number][] };
 const over = a.map(([x, y]) => [300 - x, y + 20]);

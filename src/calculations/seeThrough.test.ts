@@ -7,7 +7,8 @@ import {
   openShare,
 } from '../photo/geometry/seeThrough.ts';
 import type { CalculationContext } from './define.ts';
-import { runById } from './runById.ts';
+import { edgesSeeThrough } from './seeThrough.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 const context = { yearNow: 2026 } as CalculationContext;
 const seed = 22;
@@ -82,19 +83,15 @@ describe('what stays open', () => {
 });
 
 describe('edges.see-through', () => {
-  // biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
-  const ask = (asked: object): any => runById('edges.see-through', asked, context);
   test('gives the curve, and the angle where the chamfer gives most', () => {
-    const { output } = ask({
+    const output = outputOf(edgesSeeThrough, {
       openingWidthMm: 20,
       thicknessMm: 20,
       chamferDepthMm: 10,
       chamferWidthMm: 10,
       stepDeg: 1,
     });
-    const gains = output.curve.map(
-      (each: { square: number; chamfered: number }) => each.chamfered - each.square,
-    );
+    const gains = output.curve.map((each) => each.chamfered - each.square);
     expect(output.most.share).toBeGreaterThanOrEqual(Math.max(...gains) - 1e-12);
     expect(output.most).toMatchObject({ angleDeg: expect.closeTo(45, 9), share: expect.closeTo(0.5, 9) });
     expect(output.closesDeg.square).toBeCloseTo(45, 9);
@@ -110,8 +107,9 @@ describe('edges.see-through', () => {
     ],
     [{ openingWidthMm: 20, thicknessMm: 10, chamferDepthMm: 4 }, 'chamferWidthMm', 'or neither'],
   ])('%o', (asked, path, words) => {
-    const { ok, faults } = ask(asked);
-    expect(ok).toBe(false);
+    const result = edgesSeeThrough.answer(asked, context);
+    if (result.ok) throw new Error('no fault');
+    const { faults } = result;
     expect(faults).toHaveLength(1);
     expect(faults[0]).toMatchObject({ path, message: expect.stringContaining(words) });
   });

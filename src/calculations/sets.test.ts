@@ -2,24 +2,13 @@ import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/setSizes.json' with { type: 'json' };
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
+import { setsSize } from './sets.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/setSizes.json.
 
 const context = { yearNow: 2026 } as CalculationContext;
-type Size = {
-  unbiased: number;
-  posterior: [number, number][];
-  listed: number;
-  median: number;
-  p90: [number, number];
-  mean: number | null;
-};
-
-function size(input: object): Size {
-  const result = runById('sets.size', input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output as Size;
-}
+const size = (input: object) => outputOf(setsSize, input);
 
 describe('values from outside', () => {
   test.each(reference.sizes)('$id', ({ input, expected, tolerance }) => {

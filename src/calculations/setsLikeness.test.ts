@@ -3,17 +3,13 @@ import reference from '../../test/reference/statistics.json' with { type: 'json'
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
 import { setsLikeness } from './setsLikeness.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/statistics.json.
 
 const context = { yearNow: 2026 } as CalculationContext;
 
-// biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
-function likeness(input: object): any {
-  const result = runById('sets.likeness', input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output;
-}
+const likeness = (input: object) => outputOf(setsLikeness, input);
 
 const example = setsLikeness.example as { members: { id: string }[] };
 const row = (values: number[]) => values.map((width, index) => ({ id: String(index), measures: { width } }));
@@ -21,20 +17,18 @@ const row = (values: number[]) => values.map((width, index) => ({ id: String(ind
 test.each(reference.robust)('calls out the wild one of $id', ({ x, median, mad }) => {
   const wild = x.indexOf(Math.max(...x));
   const { outliers } = likeness({ members: row(x), sigmaMm: 0.1 });
-  const found = outliers.find(({ id }: { id: string }) => id === String(wild));
-  expect(found.z).toBeCloseTo((0.6745 * ((x[wild] as number) - median)) / mad, 6);
-  expect(found.test).toBe('modified-z and extreme-deviates');
+  const found = outliers.find(({ id }) => id === String(wild));
+  expect(found?.z).toBeCloseTo((0.6745 * ((x[wild] as number) - median)) / mad, 6);
+  expect(found?.test).toBe('modified-z and extreme-deviates');
 });
 
 describe('a set of five and an armchair', () => {
   test('the low chair stands out and is a group of its own; the armchair is wide as made armchairs are', () => {
     const found = likeness(example);
-    expect(found.outliers.map(({ id, measure }: { id: string; measure: string }) => [id, measure])).toEqual([
-      ['V', 'seat-height'],
-    ]);
+    expect(found.outliers.map(({ id, measure }) => [id, measure])).toEqual([['V', 'seat-height']]);
     expect(found.groups).toEqual([['I', 'II', 'III', 'IIII'], ['V'], ['A']]);
     expect(found.armchairWidthDifferenceMm).toBe(116);
-    expect(found.armchairWidth.seat.differenceMm).toBe(52);
+    expect(found.armchairWidth.seat?.differenceMm).toBe(52);
     expect(found.notes.join(' ')).toContain('4½ in');
     expect(found.notes.join(' ')).toContain('as those of made armchairs are');
   });
@@ -50,7 +44,7 @@ describe('a set of five and an armchair', () => {
   test('nothing is judged by sizes out of a catalogue', () => {
     const found = likeness({ ...example, source: 'catalogue' });
     expect(found).toMatchObject({ outliers: [], groups: [], judged: false });
-    expect(found.armchairWidth.seat.sigmaMm).toBeGreaterThan(20);
+    expect(found.armchairWidth.seat?.sigmaMm).toBeGreaterThan(20);
     expect(found.notes.join(' ')).toContain('too near the bound');
   });
 });

@@ -1,6 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
 import reference from '../../test/reference/regressions.json' with { type: 'json' };
 import { runById } from './runById.ts';
+import { setsLine } from './setsLine.ts';
+import { outputOf } from './testing/outputOf.ts';
 
 const context = { yearNow: 2026 } as Parameters<typeof runById>[2];
 const near = (found: number, expected: number, relative: number) =>
@@ -8,13 +10,7 @@ const near = (found: number, expected: number, relative: number) =>
 
 describe('NIST certified regressions', () => {
   it.each(reference.sets)('$id', ({ expected, relative, id: _, ...asked }) => {
-    const result = runById('sets.line', asked, context);
-    if (!result.ok) throw new Error(JSON.stringify(result.faults));
-    const found = result.output as typeof expected & {
-      coefficientSd: number[];
-      residualSd: number;
-      rSquared: number;
-    };
+    const found = outputOf(setsLine, asked);
     for (const [i, each] of expected.coefficients.entries())
       near(found.coefficients[i] as number, each, relative);
     for (const [i, each] of expected.coefficient_sd.entries())

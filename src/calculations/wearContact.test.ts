@@ -5,34 +5,30 @@ import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
+import { outputOf } from './testing/outputOf.ts';
 import { wearContact } from './wearContact.ts';
 
 const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
 const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
 const context: CalculationContext = { knowledge, yearNow: 2026 };
 
-// biome-ignore lint/suspicious/noExplicitAny: each test looks at its own fields
-function contact(input: object): any {
-  const result = runById('wear.contact', input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output;
-}
+const contact = (input: object) => outputOf(wearContact, input, context);
 
 const example = wearContact.example as { worn: [{ part: string; grid: number[][] }] };
 
 describe('the front stretcher of a chair', () => {
   test('worn on top by feet it agrees, and speaks for natural use', () => {
     const { score } = contact(example);
-    expect(score.auc).toBeGreaterThan(0.9);
-    expect(score.worn).toBe('in-places');
-    expect(score.contrary).toEqual([]);
+    expect(score?.auc).toBeGreaterThan(0.9);
+    expect(score?.worn).toBe('in-places');
+    expect(score?.contrary).toEqual([]);
   });
 
   test('the same wear beneath and a sharp top speak against it, and are named', () => {
     const [{ part, grid }] = example.worn;
     const { score } = contact({ ...example, worn: [{ part, grid: [grid[3], grid[2], grid[1], grid[0]] }] });
-    expect(score.auc).toBeLessThan(0.3);
-    expect(score.contrary.map(({ face }: { face: string }) => face)).toEqual(['top', 'underside']);
+    expect(score?.auc).toBeLessThan(0.3);
+    expect(score?.contrary.map(({ face }) => face)).toEqual(['top', 'underside']);
   });
 
   test('no wear at all, or the same everywhere, leaves no agreement to be told, and says which', () => {

@@ -6,6 +6,10 @@ import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
+import { outputOf } from './testing/outputOf.ts';
+import { woodCoefficientFromShrinkage, woodMoisture } from './wood.ts';
+import { woodMovementCalculation } from './woodMovement.ts';
+import { woodRoundness } from './woodRoundness.ts';
 
 // Values and their sources: test/reference/wood.json.
 
@@ -13,10 +17,10 @@ const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
 const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
 const context: CalculationContext = { knowledge, yearNow: 2026 };
 
-function output(id: string, input: object): Record<string, number> {
+function outputById(id: string, input: object): Record<string, unknown> {
   const result = runById(id, input, context);
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output as Record<string, number>;
+  return result.output as Record<string, unknown>;
 }
 
 function faults(id: string, input: object): { code: string; path: string; message: string }[] {
@@ -35,7 +39,7 @@ const board = {
 
 describe('values from outside', () => {
   test.each(reference.cases)('$calculation $id', ({ calculation, input, expected, tolerance }) => {
-    const found = output(calculation, input);
+    const found = outputById(calculation, input);
     for (const [field, value] of Object.entries(expected))
       expect(Math.abs((found[field] as number) - value), field).toBeLessThanOrEqual(tolerance);
   });
@@ -49,9 +53,9 @@ describe('values from outside', () => {
           temperatureC: ((temperatureF - 32) * 5) / 9,
           relativeHumidityPercent: relativeHumidityPercent[index],
         };
-        expect(Math.abs((output('wood.moisture', input).moisturePercent as number) - value)).toBeLessThan(
-          tolerance,
-        );
+        expect(
+          Math.abs((outputOf(woodMoisture, input, context).moisturePercent as number) - value),
+        ).toBeLessThan(tolerance);
         cells++;
       });
     }
@@ -59,9 +63,9 @@ describe('values from outside', () => {
   });
 
   test.each(reference.listed)('wood.movement of a listed wood: $id', ({ input, expected, tolerance }) => {
-    expect(Math.abs((output('wood.movement', input).changeMm as number) - expected.changeMm)).toBeLessThan(
-      tolerance,
-    );
+    expect(
+      Math.abs((outputOf(woodMovementCalculation, input, context).changeMm as number) - expected.changeMm),
+    ).toBeLessThan(tolerance);
   });
 
   test('table 13-5 follows from table 4-3 in all woods read in a Handbook but those with a neighbor’s figures', () => {
@@ -72,7 +76,7 @@ describe('values from outside', () => {
     expect(read).toHaveLength(bothRead);
     const apart = read.filter(({ shrinkage, coefficient }) =>
       (['radial', 'tangential'] as const).some((way) => {
-        const found = output('wood.coefficientFromShrinkage', {
+        const found = outputOf(woodCoefficientFromShrinkage, {
           shrinkagePercent: shrinkage?.[`${way}Percent`],
         });
         return Math.abs((found.coefficient as number) - (coefficient?.[way] as number)) > 1.1e-5;
@@ -95,7 +99,11 @@ describe('the woods', () => {
       expect(botanical).toMatch(/^[A-Z][a-z]+ ([a-z]+(-[a-z]+)?|spp\.)/);
       for (const method of ['coefficient', 'shrinkage'])
         for (const cut of ['flat-sawn', 'quarter-sawn']) {
-          const { changeMm } = output('wood.movement', { ...board, wood: id, cut, method });
+          const { changeMm } = outputOf(
+            woodMovementCalculation,
+            { ...board, wood: id, cut, method },
+            context,
+          );
           // 5 points on 300 mm: from the calmest wood across its rings to the liveliest along them.
           expect(changeMm, `${id} ${cut} ${method}`).toBeLessThan(-0.9);
           expect(changeMm, `${id} ${cut} ${method}`).toBeGreaterThan(-7.5);
@@ -106,7 +114,8 @@ describe('the woods', () => {
 
 describe('the cut', () => {
   test('may be a word, an angle, or an object with an angle, and the ends agree', () => {
-    const change = (cut: object) => output('wood.movement', { ...board, cut: undefined, ...cut }).changeMm;
+    const change = (cut: object) =>
+      outputOf(woodMovementCalculation, { ...board, cut: undefined, ...cut }, context).changeMm;
     expect(change({ cut: 0 })).toBe(change({ cut: 'flat-sawn' }));
     expect(change({ ringAngleDeg: 90 })).toBeCloseTo(change({ cut: 'quarter-sawn' }) as number, 12);
     expect(change({ cut: { ringAngleDeg: 30 } })).toBe(change({ ringAngleDeg: 30 }));
@@ -116,8 +125,7 @@ describe('the cut', () => {
 });
 
 describe('notes say what limits an answer', () => {
-  const notes = (input: object) =>
-    output('wood.movement', { ...board, ...input }).notes as unknown as string[];
+  const notes = (input: object) => outputOf(woodMovementCalculation, { ...board, ...input }, context).notes;
   test('nothing where nothing does', () => expect(notes({})).toEqual([]));
   test('moistures outside the coefficients', () => {
     expect(notes({ fromMoisturePercent: 18 }).join()).toContain('6 to 14 %');
@@ -127,7 +135,7 @@ describe('notes say what limits an answer', () => {
     const input = { fromMoisturePercent: 80, method: 'shrinkage' };
     expect(notes(input).join()).toContain('Above 30 %');
     // By table 4-3: 7.8 % of the green width, 23/30 of it.
-    expect(output('wood.movement', { ...board, ...input }).changeMm).toBeCloseTo(
+    expect(outputOf(woodMovementCalculation, { ...board, ...input }, context).changeMm).toBeCloseTo(
       -300 * 0.078 * (23 / 30),
       10,
     );
@@ -181,13 +189,7 @@ describe('bad input gives one plain sentence that says what to do', () => {
 
 describe('wood.roundness', () => {
   const top = { wood: 'cherry-black', cut: 'flat-sawn', alongMm: 900, sigmaMm: 0.5 };
-  type Roundness = {
-    differenceMm: number;
-    likelihoodRatio: number;
-    expectedOld: { meanMm: number; sdMm: number };
-    expectedNew: { meanMm: number; sdMm: number };
-  };
-  const roundness = (input: object) => output('wood.roundness', { ...top, ...input }) as unknown as Roundness;
+  const roundness = (input: object) => outputOf(woodRoundness, { ...top, ...input }, context);
 
   test('expects of an old top what movement from air-dried to indoors would take from it', () => {
     const { expectedOld, expectedNew } = roundness({ acrossMm: 890 });

@@ -1,5 +1,5 @@
 import type { Measurements } from '../knowledge/measurementSchema.ts';
-import type { Knowledge } from '../knowledge/schema.ts';
+import type { Form, Knowledge } from '../knowledge/schema.ts';
 import { fromDarkening } from './fromDarkening.ts';
 import { fromGrain } from './fromGrain.ts';
 import { fromOutlines } from './fromOutlines.ts';
@@ -22,17 +22,24 @@ export type Findings = {
  *
  * @param figures  of measurements.yaml
  * @param signs    of the knowledge: a sign that is not in it is left out
+ * @param form     of the piece, where it is known: what its form can’t have is not told of it
  */
 export function findingsFrom(
   measured: Measurement,
   figures: Measurements,
   signs: Knowledge['signs'],
+  form?: Pick<Form, 'alterations'>,
 ): Findings {
-  const told = spoken(measured, figures, signs);
+  const told = spoken(measured, figures, signs, form);
   return { ...told, findings: told.findings.filter(({ sign }) => signs[sign] !== undefined) };
 }
 
-function spoken(measured: Measurement, figures: Measurements, signs: Knowledge['signs']): Findings {
+function spoken(
+  measured: Measurement,
+  figures: Measurements,
+  signs: Knowledge['signs'],
+  form: Pick<Form, 'alterations'> | undefined,
+): Findings {
   const told = (
     of: { basis: Findings['basis']; mostRatio?: { value: number } },
     findings: MeasuredFinding[],
@@ -53,7 +60,7 @@ function spoken(measured: Measurement, figures: Measurements, signs: Knowledge['
     case 'wood.panel-loss':
       return told(figures.panel, shrunk(figures.panel[measured.part], measured.likelihoodRatio));
     case 'sets.likeness':
-      return told(figures['seat-width'], fromSeatWidth(measured, figures['seat-width']));
+      return told(figures['seat-width'], fromSeatWidth(measured, figures['seat-width'], form));
   }
 }
 

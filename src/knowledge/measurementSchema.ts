@@ -59,7 +59,7 @@ export const measurements = z.strictObject({
   }),
   roundness: z.strictObject({ top: signs, turning: signs, basis }),
   panel: z.strictObject({ panel: signs, 'drawer-bottom': signs, 'round-top': signs, board: signs, basis }),
-  'seat-width': z.strictObject({ signs, widerMm: positive, mostShare: share, basis }),
+  'seat-width': z.strictObject({ signs, alteration: id, widerMm: positive, mostShare: share, basis }),
   scale: z.strictObject({
     cardPx: positive,
     cardMm: positive,

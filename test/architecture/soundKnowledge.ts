@@ -143,7 +143,7 @@ tool-marks: { signs: [{ sign: saw-arcs, kinds: [circular-saw] }], basis: ${on} }
 grain: { across: { cuff: ${across}, leg: ${across}, veneer: ${across}, other: ${across} }, basis: ${on} }
 roundness: { top: [leg-square], turning: [], basis: ${on} }
 panel: { panel: [], drawer-bottom: [], round-top: [], board: [], basis: ${on} }
-seat-width: { signs: [], widerMm: ${value}, mostShare: ${share}, basis: ${on} }
+seat-width: { signs: [], alteration: leg-pieced, widerMm: ${value}, mostShare: ${share}, basis: ${on} }
 scale: { cardPx: ${value}, cardMm: ${value}, ruleMm: ${value}, markPx: ${value}, tracedMm: ${value}, lensPercent: ${value}, basis: ${on} }
 `;
 }

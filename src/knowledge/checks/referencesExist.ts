@@ -1,5 +1,6 @@
 import { type Entry, soundEntries } from '../entry.ts';
 import type { KnowledgeFault } from '../knowledgeFault.ts';
+import type { Measurements } from '../measurementSchema.ts';
 import type { YamlPath } from '../parseYaml.ts';
 import { type Check, type CheckedKnowledge, faultIn } from './check.ts';
 import { citations } from './citations.ts';
@@ -149,7 +150,7 @@ function otherPointers(entry: Entry): Pointer[] {
   const [drawing] = soundEntries([entry], 'signDrawing');
   const [measured] = soundEntries([entry], 'measurements');
   return [
-    ...(measured === undefined ? [] : signsIn(measured.value, [])),
+    ...(measured === undefined ? [] : measuredPointers(measured.value)),
     ...(drawing?.value.signs ?? []).map((id, index): Pointer => ({ path: ['signs', index], to: 'sign', id })),
     ...(asked?.value.on ?? []).map((id, index): Pointer => ({ path: ['on', index], to: 'part kind', id })),
     ...(shop?.value.forms ?? []).map((id, index): Pointer => ({ path: ['forms', index], to: 'form', id })),
@@ -169,6 +170,11 @@ function otherPointers(entry: Entry): Pointer[] {
       ? []
       : [{ path: ['defaultOdds'], to: 'starting odds', id: making.value.defaultOdds } as const]),
   ];
+}
+
+function measuredPointers(value: Measurements): Pointer[] {
+  const { alteration } = value['seat-width'];
+  return [...signsIn(value, []), { path: ['seat-width', 'alteration'], to: 'alteration', id: alteration }];
 }
 
 /** Signs that measurements speak of: each `sign`, and every list of texts but the kinds of mark. */

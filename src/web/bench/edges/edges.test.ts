@@ -1,18 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { CalculationContext } from '../../../calculations/define.ts';
-import { runById } from '../../../calculations/runById.ts';
+import { edgesSeeThrough } from '../../../calculations/seeThrough.ts';
+import { outputOf } from '../../../calculations/testing/outputOf.ts';
 import { sightOf, woodOf } from './edgeSection.ts';
-import { edgeWords, openAt, type SeeThrough, seenWords } from './edgeWords.ts';
+import { edgeWords, openAt, seenWords } from './edgeWords.ts';
 
 const section = { openingWidthMm: 22, thicknessMm: 12, chamferDepthMm: 8, chamferWidthMm: 7 };
-const reckon = (input: object): SeeThrough => {
-  const result = runById('edges.see-through', { ...input, stepDeg: 1 }, {
-    yearNow: 2026,
-  } as CalculationContext);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output as SeeThrough;
-};
+const reckon = (input: object) => outputOf(edgesSeeThrough, { ...input, stepDeg: 1 });
 
 describe('the drawn section', () => {
   it('lets as much sight through as the calculation says, at every angle', () => {

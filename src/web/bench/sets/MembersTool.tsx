@@ -33,7 +33,6 @@ export function MembersTool({ room }: { room: BenchRoom }) {
   const findings =
     seat &&
     findingsOf(room, { from: 'sets.likeness', differenceMm: seat.differenceMm, sigmaMm: seat.sigmaMm });
-  const canEnter = findings !== undefined && findings.places.length > 0;
   const found: Found | undefined = result?.ok
     ? {
         calculation: setsLikeness,
@@ -41,7 +40,7 @@ export function MembersTool({ room }: { room: BenchRoom }) {
         output: result.output,
         says: likenessWords(result.output),
         marks: draft,
-        findings: canEnter ? findings : undefined,
+        findings,
       }
     : undefined;
   return (
@@ -84,7 +83,7 @@ export function MembersTool({ room }: { room: BenchRoom }) {
             ))}
           </ul>
           <ResultSheet room={room} found={found} title={`${members.length} members side by side`} />
-          {canEnter && (
+          {findings !== undefined && (
             <p className="small soft">
               Enter it only where the piece examined here is the armchair of the set: the finding is of this
               piece.

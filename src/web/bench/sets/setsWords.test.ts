@@ -1,20 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import type { CalculationContext } from '../../../calculations/define.ts';
-import { runById } from '../../../calculations/runById.ts';
-import { type Likeness, likenessWords } from './likenessWords.ts';
+import { setsSize } from '../../../calculations/sets.ts';
+import { setsLikeness } from '../../../calculations/setsLikeness.ts';
+import { outputOf } from '../../../calculations/testing/outputOf.ts';
+import { likenessWords } from './likenessWords.ts';
 import { readNumerals } from './readNumerals.ts';
-import { type SetSize, shareWithin, sizesDrawn, sizeWords, turnedWords } from './sizeWords.ts';
-
-const context = { yearNow: 2026 } as CalculationContext;
-const run = <Output>(id: string, input: object): Output => {
-  const result = runById(id, input, context);
-  if (!result.ok) throw new Error(JSON.stringify(result.faults));
-  return result.output as Output;
-};
+import { shareWithin, sizesDrawn, sizeWords, turnedWords } from './sizeWords.ts';
 
 describe('the size of a set in words', () => {
   const { numbers } = readNumerals('III VII XI');
-  const size = run<SetSize>('sets.size', { numbersSeen: [3, 7, 11], prior: { max: 24 } });
+  const size = outputOf(setsSize, { numbersSeen: [3, 7, 11], prior: { max: 24 } });
 
   // By hand: sizes N from 11 to 24 weigh 1/C(N, 3), and those up to N together 1/90 − 1/(N(N − 1)), of 1/90 − 1/552 in all:
   // 0.5055 up to 13, 0.9621 up to 22, 0.9386 up to 21.
@@ -55,7 +49,7 @@ describe('members side by side in words', () => {
 
   it('names who stands out, who goes together, and the armchair that is no wider', () => {
     const arm = { id: 'A', kind: 'armchair', measures: { 'Seat width, front': 502 } };
-    const said = likenessWords(run<Likeness>('sets.likeness', { members: [...members, arm] }));
+    const said = likenessWords(outputOf(setsLikeness, { members: [...members, arm] }));
     expect(said).toContain(
       'N5 stands out in seat width, front: 20 7/8 in where the others have about 19 11/16 in.',
     );
@@ -64,7 +58,7 @@ describe('members side by side in words', () => {
   });
 
   it('judges nothing by a catalogue', () => {
-    const said = likenessWords(run<Likeness>('sets.likeness', { members, source: 'catalogue' }));
+    const said = likenessWords(outputOf(setsLikeness, { members, source: 'catalogue' }));
     expect(said).toContain('nothing is judged by them');
     expect(said).not.toContain('stands out');
   });
