@@ -29,6 +29,7 @@ test.each([
   ['an uncertainty', 'const cardSigma = { sigmaPx: 0.5 };'],
   ['what an uncertainty begins with', 'const [sigma, setSigma] = useState<number | undefined>(0.8);'],
   ['what an uncertainty falls back on', 'use(sigmaPx ?? 1.5);'],
+  ['a store of the browser', "export const a = localStorage.getItem('b');"],
   ['an allowance', 'const lensAllowancePercent = 0.5;'],
   ['a figure owned to', '/** How much may be lost: a judgement. */\nconst most = 5;'],
 ])('reports %s', (_, source) => {

@@ -5,7 +5,7 @@ export type WebFault = { path: string; line: number; what: string };
 
 /**
  * Knowledge that leaked into a screen: the id of a sign, a number given to something whose name says that it is a likelihood, odds
- * or an uncertainty, and a comment that owns to a judgement.
+ * or an uncertainty, and a comment that owns to a judgement; and a screen that reaches into the browser's stores by itself.
  *
  * @param signs  every id of the knowledge
  */
@@ -24,6 +24,9 @@ export function webFaults(path: string, source: string, signs: ReadonlySet<strin
       note(node.start, 'It names a sign: say in knowledge/measurements.yaml what speaks of it.');
     if (node.type === 'Literal' && typeof value === 'number' && isJudged && value !== 0 && value !== 1)
       note(node.start, `It judges ${value}: the figure belongs in knowledge/measurements.yaml.`);
+    const { name } = node as { name?: unknown };
+    if (node.type === 'Identifier' && isStore(name) && !path.startsWith('src/web/drawer/'))
+      note(node.start, `It reaches into ${name}: what is kept in the browser goes through src/web/drawer.`);
     const named = judgedPart(node, source);
     for (const [key, each] of Object.entries(node))
       if (key !== 'type') walk(each, key === named || (isJudged && node.type !== 'MemberExpression'));
@@ -64,4 +67,8 @@ type Node = { type: string; start: number; [key: string]: unknown };
 
 function isNode(value: unknown): value is Node {
   return typeof value === 'object' && value !== null && typeof (value as Node).type === 'string';
+}
+
+function isStore(name: unknown): boolean {
+  return name === 'localStorage' || name === 'sessionStorage';
 }

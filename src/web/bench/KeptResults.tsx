@@ -1,4 +1,4 @@
-import { partName } from '../examination/examRoom.ts';
+import { partName } from '../drawer/partName.ts';
 import type { BenchRoom } from './benchRoom.ts';
 
 /** What was measured at the bench so far, and the findings that were entered from it. */

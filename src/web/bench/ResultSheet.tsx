@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import { capital, partName } from '../examination/examRoom.ts';
+import { capital, partName } from '../drawer/partName.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { type BenchRoom, enterFinding, type Findings, type Found, keepResult } from './benchRoom.ts';
 

@@ -1,4 +1,4 @@
-import { capital } from '../examination/examRoom.ts';
+import { capital } from '../drawer/partName.ts';
 import { type BoardMark, placeWords } from './boardMark.ts';
 import type { Marks } from './useMarks.ts';
 

@@ -1,7 +1,8 @@
 import { useId, useState } from 'react';
 import { isTelling, type NextLook } from '../../weighing/lookPlan.ts';
+import { capital, partName } from '../drawer/partName.ts';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
-import { capital, type ExamRoom, partName } from './examRoom.ts';
+import type { ExamRoom } from './examRoom.ts';
 import { keepVisit, readVisit } from './keptVisit.ts';
 import { inPhotos, type Need, planLooks, sayMinutes, sayNeed, type Visit } from './planLooks.ts';
 

@@ -1,6 +1,7 @@
 import { type Standing, standingWords } from '../../drawing/hatching.ts';
 import type { Piece } from '../../piece/piece.ts';
-import { capital, type ExamRoom } from './examRoom.ts';
+import { capital } from '../drawer/partName.ts';
+import type { ExamRoom } from './examRoom.ts';
 
 type Props = {
   room: ExamRoom;

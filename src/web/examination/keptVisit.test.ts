@@ -1,5 +1,10 @@
 import { expect, it } from 'vitest';
-import { visitFrom } from './keptVisit.ts';
+import { names } from '../drawer/drawer.ts';
+import { readVisit } from './keptVisit.ts';
+
+/** The visit read from a store that has this text of it. */
+const visitFrom = (text: string) =>
+  readVisit('p', { getItem: (name: string) => (name === names.visit('p') ? text : null) } as Storage);
 
 it('reads a kept visit, and nothing from what is damaged', () => {
   expect(visitFrom('{"minutes":10,"mayNot":["turned-over"]}')).toEqual({

@@ -1,60 +1,38 @@
+import { z } from 'zod';
+import { keep, names, namesKept, readKeptAs } from '../drawer/drawer.ts';
+
+const keptText = z.object({ text: z.string(), stood: z.string() });
+
 /** Text as it is being typed, and what stood in the field when its typing began. */
-export type KeptText = { text: string; stood: string };
+export type KeptText = z.infer<typeof keptText>;
 
 /** Where the text of a field is kept: by the page's address, the tool or photo it stands in, and its own name. */
 export function textKey(page: string, place: string, name: string): string {
-  return `${prefix}${page}|${place}|${name}`;
+  return `${names.text}${page}|${place}|${name}`;
 }
 
-const prefix = 'underside.text.';
-
 /** The text that was being typed when the page was left; undefined where none was. */
-export function readKeptText(store: Storage | undefined, key: string): KeptText | undefined {
-  try {
-    const kept: unknown = JSON.parse(store?.getItem(key) ?? 'null');
-    return isKeptText(kept) ? kept : undefined;
-  } catch {
-    return undefined;
-  }
+export function readKeptText(key: string, store?: Storage): KeptText | undefined {
+  return readKeptAs(key, keptText, store);
 }
 
 /** Text to go on with: undefined where the field no longer has what stood there when its typing began. */
-export function keptTextFor(key: string, value: string, store = textStore()): string | undefined {
-  const kept = readKeptText(store, key);
+export function keptTextFor(key: string, value: string, store?: Storage): string | undefined {
+  const kept = readKeptText(key, store);
   return kept !== undefined && kept.stood === value && kept.text !== value ? kept.text : undefined;
 }
 
 /** Keeps text letter by letter: written before the next letter can be typed, so that no reload comes between. */
-export function keepText(store: Storage | undefined, key: string, kept: KeptText): void {
-  try {
-    if (kept.text === kept.stood) store?.removeItem(key);
-    else store?.setItem(key, JSON.stringify(kept));
-  } catch {
-    // The store is shut or full: the text lasts as long as the page.
-  }
+export function keepText(key: string, kept: KeptText, store?: Storage): void {
+  keep(key, kept.text === kept.stood ? undefined : JSON.stringify(kept), store);
 }
 
 /** Lets the text of a field go, once it is an act. */
-export function dropText(store: Storage | undefined, key: string): void {
-  store?.removeItem(key);
+export function dropText(key: string, store?: Storage): void {
+  keep(key, undefined, store);
 }
 
 /** Lets all texts of a page go, once what was typed there is kept as a whole. */
-export function dropTextsOf(store: Storage | undefined, page: string): void {
-  const names = Array.from({ length: store?.length ?? 0 }, (_, at) => store?.key(at) ?? '');
-  for (const name of names) if (name.startsWith(textKey(page, '', '').slice(0, -1))) store?.removeItem(name);
-}
-
-/** The store of this browser that writes at once; undefined where it is shut. */
-export function textStore(): Storage | undefined {
-  try {
-    return localStorage;
-  } catch {
-    return undefined;
-  }
-}
-
-function isKeptText(value: unknown): value is KeptText {
-  const { text, stood } = (value ?? {}) as Partial<Record<keyof KeptText, unknown>>;
-  return typeof text === 'string' && typeof stood === 'string';
+export function dropTextsOf(page: string, store?: Storage): void {
+  for (const name of namesKept(textKey(page, '', '').slice(0, -1), store)) keep(name, undefined, store);
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { keepText, readKeptText, textStore } from './keptText.ts';
+import { keepText, readKeptText } from './keptText.ts';
 import { useTextKey } from './TextPlace.tsx';
 
 /**
@@ -16,7 +16,7 @@ export function useKeptLine(
 ): [string, (text: string) => void] {
   const key = useTextKey(name);
   const [text, setText] = useState(() => {
-    const kept = readKeptText(textStore(), key);
+    const kept = readKeptText(key);
     return kept?.stood === begin ? kept.text : begin;
   });
   const first = useRef({ text, begin, onText });
@@ -26,7 +26,7 @@ export function useKeptLine(
   }, []);
   const type = (next: string) => {
     setText(next);
-    keepText(textStore(), key, { text: next, stood: begin });
+    keepText(key, { text: next, stood: begin });
     onText(next);
   };
   return [text, type];

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { dropText, keepText, keptTextFor, readKeptText, textStore } from './keptText.ts';
+import { dropText, keepText, keptTextFor, readKeptText } from './keptText.ts';
 import { useTextKey } from './TextPlace.tsx';
 
 /** How long the hand may rest before what was typed is kept. */
@@ -38,7 +38,7 @@ export function useTyped(name: string, value: string, save: (text: string) => vo
     setTyped(undefined);
     if (text !== kept) saveNow(text);
     // An act is set aside in the moment it is made, so that the text is in two places or in the other.
-    if (!holds) dropText(textStore(), under);
+    if (!holds) dropText(under);
   }, [holds]);
   useEffect(() => {
     if (typed === undefined) return;
@@ -61,7 +61,7 @@ export function useTyped(name: string, value: string, save: (text: string) => vo
     latest.current.typed = text;
     setTyped(text);
     setLeft(undefined);
-    keepText(textStore(), key, { text, stood: latest.current.stood });
+    keepText(key, { text, stood: latest.current.stood });
   };
   return {
     text: typed ?? value,
@@ -75,7 +75,7 @@ export function useTyped(name: string, value: string, save: (text: string) => vo
             use: () => type(left),
             drop: () => {
               setLeft(undefined);
-              dropText(textStore(), key);
+              dropText(key);
             },
           },
   };
@@ -83,7 +83,7 @@ export function useTyped(name: string, value: string, save: (text: string) => vo
 
 /** Text that another value has come in the way of. */
 function leftFor(key: string, value: string): string | undefined {
-  const kept = readKeptText(textStore(), key);
-  if (kept?.text === value) dropText(textStore(), key);
+  const kept = readKeptText(key);
+  if (kept?.text === value) dropText(key);
   return kept !== undefined && kept.stood !== value && kept.text !== value ? kept.text : undefined;
 }

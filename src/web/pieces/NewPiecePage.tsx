@@ -3,7 +3,7 @@ import { useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
 import type { YearSpan } from '../../units/years.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
-import { dropTextsOf, textStore } from '../fields/keptText.ts';
+import { dropTextsOf } from '../fields/keptText.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { YearsField } from '../fields/YearsField.tsx';
 import { familyNames } from '../knowledge/familyNames.ts';
@@ -63,7 +63,7 @@ function NewPiece() {
       examiner: readIdentity().who,
     });
     desk.record(id, 'piece-opened', [{ path: [], to: piece }]);
-    dropTextsOf(textStore(), location.pathname);
+    dropTextsOf(location.pathname);
     void navigate({ to: '/piece/$id/engagement', params: { id } });
   };
 

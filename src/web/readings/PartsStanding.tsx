@@ -3,7 +3,7 @@ import { drawForm } from '../../drawing/drawForm.ts';
 import { standings, standingWords } from '../../drawing/hatching.ts';
 import { sidesUnder, sidesUnderAll } from '../../drawing/sides.ts';
 import { outOf } from '../../weighing/probabilityWords.ts';
-import { capital } from '../examination/examRoom.ts';
+import { capital } from '../drawer/partName.ts';
 import { HatchKey } from '../examination/HatchKey.tsx';
 import { measuresMm } from '../examination/measures/viewMovedMost.ts';
 import { PieceDrawing, type View } from '../examination/PieceDrawing.tsx';

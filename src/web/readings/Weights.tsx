@@ -6,7 +6,7 @@ import { type Reason, reasonKey, reasonsOf } from '../../weighing/reasons.ts';
 import { type Named, reasonInWords } from '../../weighing/reasonWords.ts';
 import { boundsInWords, verbalScale } from '../../weighing/verbalScale.ts';
 import { lookedOverId } from '../../weighing/weighObservations.ts';
-import { capital, partName } from '../examination/examRoom.ts';
+import { capital, partName } from '../drawer/partName.ts';
 import { SignFigures } from '../examination/SignFigures.tsx';
 import { type ReadRoom, signName } from './readRoom.ts';
 import { findingWords, sayDecibans } from './speaksFor.ts';

@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import { outOf, probablyThat, toldShares } from '../../weighing/probabilityWords.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
-import { capital, partName } from '../examination/examRoom.ts';
+import { capital, partName } from '../drawer/partName.ts';
 import { YearCurve, yearCurveFoot } from '../plots/YearCurve.tsx';
 import { yearScale, yearsWorthDrawing, yearTicks } from '../plots/yearAxis.ts';
 import { listed } from '../shell/listed.ts';

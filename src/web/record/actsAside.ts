@@ -1,3 +1,4 @@
+import { keep, names, namesKept, readKept } from '../drawer/drawer.ts';
 import { type Act, actId } from './act.ts';
 
 /** An act set aside, and the record it was made for. */
@@ -14,8 +15,6 @@ export type ActsAside = {
   left(): ActAside[];
 };
 
-const prefix = 'underside.act.';
-
 /** How old an act of another tab must be before it is taken for one that was left behind. */
 const leftAfterMs = 5000;
 
@@ -31,18 +30,13 @@ export function actsAside(store: Storage | undefined, tab: string, nowMs: () => 
     put(act, record) {
       counter.made += 1;
       const value = { act, record, tab, atMs: nowMs(), order: counter.made };
-      try {
-        store?.setItem(`${prefix}${actId(act)}`, JSON.stringify(value));
-      } catch {
-        // The store is shut or full: the act goes to the outbox all the same.
-      }
+      // Where the store is shut or full, the act goes to the outbox all the same.
+      keep(`${names.act}${actId(act)}`, JSON.stringify(value), store);
     },
-    drop: (id) => store?.removeItem(`${prefix}${id}`),
+    drop: (id) => keep(`${names.act}${id}`, undefined, store),
     left() {
-      const names = Array.from({ length: store?.length ?? 0 }, (_, at) => store?.key(at) ?? '');
-      return names
-        .filter((name) => name.startsWith(prefix))
-        .flatMap((name) => readAside(store?.getItem(name)))
+      return namesKept(names.act, store)
+        .flatMap((name) => readAside(readKept(name, store)))
         .filter((one) => one.tab === tab || nowMs() - one.atMs > leftAfterMs)
         .sort((a, b) => a.atMs - b.atMs || a.order - b.order)
         .map(({ act, record }) => ({ act, record }));

@@ -1,22 +1,22 @@
-import { keep, readKept } from '../theme/themeChoice.ts';
+import { keep, names, readKept } from '../drawer/drawer.ts';
 
 /** Who is at work here, and on which device: written beside every act. */
 export type Identity = { who: string; device: string };
 
 /** Who and device as kept in this browser; a device name is made up once from what the browser says of itself. */
 export function readIdentity(): Identity {
-  const who = readKept('underside.who') ?? '';
-  const device = readKept('underside.device');
+  const who = readKept(names.who) ?? '';
+  const device = readKept(names.device);
   if (device !== null && device.trim() !== '') return { who, device };
   const made = `${deviceKind(navigator.userAgent)} ${crypto.getRandomValues(new Uint16Array(1))[0]?.toString(36)}`;
-  keep('underside.device', made);
+  keep(names.device, made);
   return { who, device: made };
 }
 
 /** Keeps who and device in this browser. */
 export function keepIdentity(identity: Identity): void {
-  keep('underside.who', identity.who.trim());
-  if (identity.device.trim() !== '') keep('underside.device', identity.device.trim());
+  keep(names.who, identity.who.trim());
+  if (identity.device.trim() !== '') keep(names.device, identity.device.trim());
 }
 
 function deviceKind(agent: string): string {

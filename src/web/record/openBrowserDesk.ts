@@ -1,3 +1,4 @@
+import { deviceStore, keep, names, readKept, tabStore } from '../drawer/drawer.ts';
 import { actsAside } from './actsAside.ts';
 import { type Desk, openDesk } from './desk.ts';
 import { freshId, momentWithZone, readIdentity } from './identity.ts';
@@ -9,11 +10,7 @@ export function openBrowserDesk(): Desk {
   const tabs = typeof BroadcastChannel === 'function' ? new BroadcastChannel('underside') : undefined;
   const desk = openDesk({
     outbox: openOutbox(),
-    aside: actsAside(
-      storage(() => localStorage),
-      tabId(),
-      () => Date.now(),
-    ),
+    aside: actsAside(deviceStore(), tabId(), () => Date.now()),
     server: pieceServer((input, init) => fetch(input, init)),
     identity: readIdentity,
     now: () => momentWithZone(new Date()),
@@ -40,17 +37,7 @@ export function openBrowserDesk(): Desk {
 
 /** A name for this tab that outlives a reload. */
 function tabId(): string {
-  const kept = storage(() => sessionStorage)?.getItem('underside.tab');
-  const tab = kept ?? freshId();
-  storage(() => sessionStorage)?.setItem('underside.tab', tab);
+  const tab = readKept(names.tab, tabStore()) ?? freshId();
+  keep(names.tab, tab, tabStore());
   return tab;
-}
-
-/** A store of the browser's, or nothing where it is shut. */
-function storage(of: () => Storage): Storage | undefined {
-  try {
-    return of();
-  } catch {
-    return undefined;
-  }
 }

@@ -1,5 +1,6 @@
 import type { Overwritten } from '../../piece/overwritten.ts';
 import type { Piece } from '../../piece/piece.ts';
+import { capital } from '../drawer/partName.ts';
 import { fieldName } from '../history/fieldName.ts';
 import type { NameBook } from '../history/nameBook.ts';
 import { useNameBook } from '../history/useNameBook.ts';
@@ -76,8 +77,4 @@ function placeName(path: readonly string[], names: NameBook): string {
     return `“${names.sign(sign)}” on the ${names.part(part)}`;
   }
   return room === 'measures' ? names.measure(key) : fieldName(path, names);
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { datingSpanCalculation } from '../../../calculations/dating.ts';
+import { useDraft } from '../../drawer/useDraft.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
 import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
-import { useDraft } from '../sets/useDraft.ts';
 import { DatingFigure } from './DatingFigure.tsx';
 import { datingWords } from './datingWords.ts';
 import { datedSigns, ownSign, signsToDate } from './readSigns.ts';

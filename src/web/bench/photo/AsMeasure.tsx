@@ -3,7 +3,7 @@ import type { Json } from '../../../piece/event.ts';
 import type { Measure } from '../../../piece/measure.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatBoth } from '../../../units/length.ts';
-import { capital } from '../../examination/examRoom.ts';
+import { capital } from '../../drawer/partName.ts';
 import { measuresOf } from '../../examination/measures/readMeasure.ts';
 import { PickField } from '../../fields/PickField.tsx';
 import { TextField } from '../../fields/TextField.tsx';

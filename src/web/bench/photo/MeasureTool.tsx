@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { BoardMark, Wanted } from '../../board/boardMark.ts';
 import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import type { Marks } from '../../board/useMarks.ts';
-import { capital } from '../../examination/examRoom.ts';
+import { capital } from '../../drawer/partName.ts';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import { type BenchRoom, faultWords } from '../benchRoom.ts';

@@ -1,7 +1,7 @@
 import type { photoColourBalance } from '../../../calculations/photoColourBalance.ts';
 import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import { told } from '../../../units/doubt.ts';
-import { capital } from '../../examination/examRoom.ts';
+import { capital } from '../../drawer/partName.ts';
 
 /** What `photo.colour-balance` gives back. */
 export type Balanced = OutputOf<typeof photoColourBalance>;

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { z } from 'zod';
 import { type BoardMark, markKinds } from '../../board/boardMark.ts';
 import { type Marks, useMarks } from '../../board/useMarks.ts';
-import { useDraft } from '../sets/useDraft.ts';
+import { useDraft } from '../../drawer/useDraft.ts';
 
 const shape = z.array(
   z.object({

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { setsLikeness } from '../../../calculations/setsLikeness.ts';
 import { formatBoth, formatMm } from '../../../units/length.ts';
+import { useDraft } from '../../drawer/useDraft.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
@@ -9,7 +10,6 @@ import { DotsFigure } from './DotsFigure.tsx';
 import { type Likeness, likenessWords } from './likenessWords.ts';
 import { MemberGrid } from './MemberGrid.tsx';
 import { emptyTable, isBlank, membersOf, tableFaults } from './readMembers.ts';
-import { useDraft } from './useDraft.ts';
 import './sets.css';
 
 const draftShape = z.object({

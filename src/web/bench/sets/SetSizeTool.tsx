@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import { z } from 'zod';
 import { setsSize } from '../../../calculations/sets.ts';
+import { useDraft } from '../../drawer/useDraft.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
@@ -9,7 +10,6 @@ import { runHere } from '../runHere.ts';
 import { readNumerals } from './readNumerals.ts';
 import { SizeFigure } from './SizeFigure.tsx';
 import { sizeWords, turnedWords } from './sizeWords.ts';
-import { useDraft } from './useDraft.ts';
 import './sets.css';
 
 const draftShape = z.object({

@@ -1,8 +1,9 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Measure } from '../../../piece/measure.ts';
-import { dropText, keepText, keptTextFor, textStore } from '../../fields/keptText.ts';
+import { capital } from '../../drawer/partName.ts';
+import { dropText, keepText, keptTextFor } from '../../fields/keptText.ts';
 import { useTextKey } from '../../fields/TextPlace.tsx';
-import { capital, type ExamRoom } from '../examRoom.ts';
+import type { ExamRoom } from '../examRoom.ts';
 import { type FormMeasure, measureAct, readMeasure } from './readMeasure.ts';
 
 type Props = {
@@ -30,14 +31,14 @@ export function MeasureField({ id, name, how, usual, words, measure, room, onFoc
   }, [stood]);
   const type = (next: string) => {
     setText(next);
-    keepText(textStore(), key, { text: next, stood });
+    keepText(key, { text: next, stood });
   };
   const entry = readMeasure(text, usual);
   const keep = () => {
     const act = measureAct(id, text, measure, words);
     if (act === undefined) return;
     room.record(act);
-    dropText(textStore(), key);
+    dropText(key);
     onKept?.();
   };
   return (

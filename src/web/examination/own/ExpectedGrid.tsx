@@ -7,7 +7,7 @@ import {
   pieceHistories,
 } from '../../../piece/observation.ts';
 import { expectedInWords, historyWords, saysNothing } from '../../../piece/observationWords.ts';
-import { capital } from '../examRoom.ts';
+import { capital } from '../../drawer/partName.ts';
 
 type Expected = Observation['expected'];
 type Props = { expected: Expected; onChange: (expected: Expected) => void };

@@ -3,8 +3,9 @@ import { caseFromPiece } from '../../../evidence/caseFromPiece.ts';
 import { tellsOfChange } from '../../../evidence/lookedOver.ts';
 import { prepareCase } from '../../../evidence/prepareCase.ts';
 import { lookedOverWords, shortWords } from '../../../piece/observationWords.ts';
+import { partName } from '../../drawer/partName.ts';
 import { listed } from '../../shell/listed.ts';
-import { type ExamRoom, partName } from '../examRoom.ts';
+import type { ExamRoom } from '../examRoom.ts';
 import { stateLookedOver } from './observationActs.ts';
 
 /** The statement that the whole was looked over and nothing later found; and, where something was, that it is not weighed. */

@@ -1,5 +1,6 @@
+import { capital } from '../../drawer/partName.ts';
 import { PickField } from '../../fields/PickField.tsx';
-import { capital, type ExamRoom } from '../examRoom.ts';
+import type { ExamRoom } from '../examRoom.ts';
 import { wholeChoice } from '../PartList.tsx';
 
 type Props = {

@@ -1,7 +1,8 @@
 import type { Photo, PhotoMark } from '../../../piece/photo.ts';
+import { capital, partName } from '../../drawer/partName.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
-import { capital, type ExamRoom, partName } from '../examRoom.ts';
+import type { ExamRoom } from '../examRoom.ts';
 import { placeWords } from './photoPlaces.ts';
 
 type Props = {

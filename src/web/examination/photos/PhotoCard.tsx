@@ -1,6 +1,7 @@
 import { shortWords } from '../../../piece/observationWords.ts';
 import type { Plated } from '../../../piece/plates.ts';
-import { capital, type ExamRoom, partName } from '../examRoom.ts';
+import { capital, partName } from '../../drawer/partName.ts';
+import type { ExamRoom } from '../examRoom.ts';
 import { describePhoto, movePlate } from './photoActs.ts';
 
 type Props = { room: ExamRoom; plated: Plated; first: boolean; last: boolean; onOpen: () => void };

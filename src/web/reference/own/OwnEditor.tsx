@@ -5,7 +5,7 @@ import { type Draft, entryOf, idFromName } from './draft.ts';
 import { EditorHere } from './FieldFrame.tsx';
 import { inSheetWords } from './faultWords.ts';
 import { fieldShapes, type OwnKind } from './fieldShapes.ts';
-import { draftKey, dropDraft, keepDraft, readDraft } from './keptDraft.ts';
+import { draftKey, keepDraft, readDraft } from './keptDraft.ts';
 import { OwnFields } from './OwnFields.tsx';
 import { type OwnFault, putOwn, removeOwn } from './ownServer.ts';
 
@@ -40,12 +40,12 @@ export function OwnEditor({ kind, id, entry, proposal }: OwnEditorProps) {
     keepDraft(key, to);
   };
   const startAnew = () => {
-    dropDraft(key);
+    keepDraft(key, undefined);
     setDraft(entry);
     setFaults([]);
   };
   const done = async () => {
-    dropDraft(key);
+    keepDraft(key, undefined);
     await anew();
   };
   const keep = async (event: FormEvent) => {

@@ -1,3 +1,5 @@
+import { z } from 'zod';
+import { keep, names, readKeptAs } from '../../drawer/drawer.ts';
 import type { Draft } from './draft.ts';
 
 /**
@@ -5,33 +7,15 @@ import type { Draft } from './draft.ts';
  * one for each observation that is proposed as a sign.
  */
 export function draftKey(kind: string, id: string | undefined, proposal?: string): string {
-  return `underside.own.${kind}.${id ?? (proposal === undefined ? 'new' : `from.${proposal}`)}`;
+  return names.own(`${kind}.${id ?? (proposal === undefined ? 'new' : `from.${proposal}`)}`);
 }
 
 /** The draft that was kept, or nothing. A browser without a store keeps none. */
 export function readDraft(key: string): Draft | undefined {
-  try {
-    const kept: unknown = JSON.parse(localStorage.getItem(key) ?? 'null');
-    return typeof kept === 'object' && kept !== null ? (kept as Draft) : undefined;
-  } catch {
-    return undefined;
-  }
+  return readKeptAs(key, z.record(z.string(), z.unknown())) as Draft | undefined;
 }
 
-/** Keeps a draft as it is typed. */
-export function keepDraft(key: string, draft: Draft): void {
-  try {
-    localStorage.setItem(key, JSON.stringify(draft));
-  } catch {
-    // No store in this browser: what is typed lasts as long as the page.
-  }
-}
-
-/** Lets a draft go, once it is kept with the program or given up. */
-export function dropDraft(key: string): void {
-  try {
-    localStorage.removeItem(key);
-  } catch {
-    // No store: nothing was kept.
-  }
+/** Keeps a draft as it is typed; without one, lets go of what was kept. */
+export function keepDraft(key: string, draft: Draft | undefined): void {
+  keep(key, draft && JSON.stringify(draft));
 }

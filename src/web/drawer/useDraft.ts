@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { z } from 'zod';
-import { keep, readKept } from '../../theme/themeChoice.ts';
+import { keep, names, readKeptAs } from './drawer.ts';
 
 /**
  * What is being typed at a tool, kept on this device as it is typed, so that it is there again when the tool is laid out next.
@@ -14,21 +14,10 @@ export function useDraft<Draft>(
   shape: z.ZodType<Draft>,
   empty: () => Draft,
 ): [Draft, (draft: Draft) => void] {
-  const key = `underside.bench.${name}`;
-  const [draft, setDraft] = useState(() => readDraft(readKept(key), shape) ?? empty());
+  const [draft, setDraft] = useState(() => readKeptAs(names.bench(name), shape) ?? empty());
   const type = (next: Draft) => {
     setDraft(next);
-    keep(key, JSON.stringify(next));
+    keep(names.bench(name), JSON.stringify(next));
   };
   return [draft, type];
-}
-
-/** A draft as it was kept; undefined where none was, or none that can be read. */
-export function readDraft<Draft>(kept: string | null, shape: z.ZodType<Draft>): Draft | undefined {
-  if (kept === null) return undefined;
-  try {
-    return shape.safeParse(JSON.parse(kept)).data;
-  } catch {
-    return undefined;
-  }
 }
