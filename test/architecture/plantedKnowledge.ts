@@ -399,6 +399,42 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       onLine: 'kind: reglued',
     },
   ],
+  'conditions-met': [
+    {
+      planted: 'a feature that no form has',
+      file: 'signs/saw-marks.yaml',
+      edit: [
+        'machine-copy: "50, 30–70"\n      to-deceive: "45, 25–65"',
+        'machine-copy: "50, 30–70"\n      to-deceive: "45, 25–65"\n    when: { back: [splat] }',
+      ],
+      entry: 'leg-square',
+      onLine: 'when: { back',
+    },
+    {
+      planted: 'an option that no form has of a feature',
+      file: 'signs/saw-marks.yaml',
+      edit: [
+        'machine-copy: "50, 30–70"\n      to-deceive: "45, 25–65"',
+        'machine-copy: "50, 30–70"\n      to-deceive: "45, 25–65"\n    when: { seat: [rush, cane] }',
+      ],
+      entry: 'leg-square',
+      onLine: 'when: { seat',
+    },
+    {
+      planted: 'a kind of part that the form does not have, settled by an option',
+      file: 'forms/stool.yaml',
+      edit: ['{ id: wood, name: Wood }', '{ id: wood, name: Wood, makes: { arm: { turned: true } } }'],
+      entry: 'stool',
+      onLine: 'makes: { arm',
+    },
+    {
+      planted: 'a kind of part that the form does not have, settled by the form',
+      file: 'forms/stool.yaml',
+      edit: ['\nparts:\n', '\nmakes:\n  splat: { carved: true }\nparts:\n'],
+      entry: 'stool',
+      onLine: 'splat: { carved',
+    },
+  ],
   'making-complete': [
     {
       planted: 'no lines for parts of other old pieces',

@@ -1,5 +1,6 @@
 import { campaignsFit } from './campaignsFit.ts';
 import type { Check } from './check.ts';
+import { conditionsMet } from './conditionsMet.ts';
 import { entriesSorted } from './entriesSorted.ts';
 import { figuresInOrder } from './figuresInOrder.ts';
 import { figuresSourced } from './figuresSourced.ts';
@@ -35,6 +36,7 @@ export const checks: readonly Check[] = [
   rowsDiffer,
   habitsFit,
   campaignsFit,
+  conditionsMet,
   makingComplete,
   repeatsGrouped,
   sentencesStop,
