@@ -2,7 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Calculation, CalculationContext } from '../src/calculations/define.ts';
-import { calculations } from '../src/calculations/registry.ts';
+import { byHand, calculations } from '../src/calculations/registry.ts';
 import { schemasOf } from '../src/cli/calcCommand.ts';
 import { fieldsOf } from './fieldsOf.ts';
 
@@ -26,12 +26,24 @@ export function calculationsDoc(): string {
     '',
     'Input that can’t be used gives one plain sentence for each fault, with the path of the field: on standard error with exit code 2 from the terminal, as `{ faults: [{ code, path, message }] }` by HTTP.',
     '',
-    ...calculations.flatMap((calculation) => [
-      `- [\`${calculation.id}\`](#${calculation.id.replaceAll('.', '')}): ${calculation.answers}`,
-    ]),
+    '## Of a piece',
+    '',
+    'Called by the screens and the opinion.',
+    '',
+    ...calculations.filter((each) => !byHand.includes(each)).map(line),
+    '',
+    '## By hand',
+    '',
+    'No screen calls these: plain statistics, networks, orders and single figures, to hold the mathematics against published examples and to work a case by hand.',
+    '',
+    ...byHand.map(line),
     '',
     ...calculations.flatMap(section),
   ].join('\n');
+}
+
+function line({ id, answers }: Calculation): string {
+  return `- [\`${id}\`](#${id.replaceAll('.', '')}): ${answers}`;
 }
 
 function section(calculation: Calculation): string[] {

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/photoGeometry.json' with { type: 'json' };
-import { photoCircle, photoEllipse, photoLens, photoSagitta } from './photoGeometry.ts';
+import { photoLens } from './byHand/photoLens.ts';
+import { photoSagitta } from './byHand/photoSagitta.ts';
+import { photoCircle, photoEllipse } from './photoGeometry.ts';
 import { photoMeasure } from './photoMeasure.ts';
 import { photoRectify } from './photoRectify.ts';
 import { outputOf } from './testing/outputOf.ts';

@@ -3,8 +3,6 @@ import { algebraicCircle } from '../photo/geometry/circleAlgebraic.ts';
 import { fitCircle, rmsOffCircle } from '../photo/geometry/circleFit.ts';
 import { directEllipse } from '../photo/geometry/ellipseDirect.ts';
 import { fitEllipse, rmsOffEllipse } from '../photo/geometry/ellipseFit.ts';
-import { distorted, undistorted } from '../photo/geometry/lens.ts';
-import { radiusFromSagitta } from '../photo/geometry/sagitta.ts';
 import type { Point } from '../photo/picture.ts';
 import { type CalculationResult, defineCalculation } from './define.ts';
 import { pointField, pointsField } from './photoFields.ts';
@@ -168,76 +166,6 @@ const noEllipse: CalculationResult<never> = {
     },
   ],
 };
-
-/** `photo.sagitta`: see its own fields. */
-export const photoSagitta = defineCalculation({
-  id: 'photo.sagitta',
-  answers: 'What radius has an arc, by a straightedge laid across it and the rise over its middle?',
-  method:
-    'r = c²/(8s) + s/2 for the chord c and the rise s; the standard uncertainty of both lengths is carried through to first order, taken as independent. The arc’s length is the lesser one as long as the rise is at most the radius.',
-  source: 'Elementary geometry.',
-  needsKnowledge: false,
-  input: z.strictObject({
-    chordMm: z.number().positive().max(1e6),
-    sagittaMm: z.number().min(1e-6).max(1e6),
-    sigmaChordMm: z.number().min(0).max(1e6).default(0),
-    sigmaSagittaMm: z.number().min(0).max(1e6).default(0),
-  }),
-  output: z.strictObject({ radiusMm: z.number(), sigmaMm: z.number(), arcLengthMm: z.number() }),
-  example: { chordMm: 300, sagittaMm: 12.5, sigmaChordMm: 0.5, sigmaSagittaMm: 0.1 },
-  run: ({ chordMm, sagittaMm, sigmaChordMm, sigmaSagittaMm }) => {
-    const { radius, sigma, arcLength } = radiusFromSagitta(chordMm, sagittaMm, sigmaChordMm, sigmaSagittaMm);
-    return { ok: true, output: { radiusMm: radius, sigmaMm: sigma, arcLengthMm: arcLength } };
-  },
-});
-
-/** Terms of real lenses are below 1 or not far above it. */
-const lensTerm = z.number().min(-1000).max(1000);
-
-/** `photo.lens`: see its own fields. */
-export const photoLens = defineCalculation({
-  id: 'photo.lens',
-  answers:
-    'Where does a lens of known distortion put these points, or where would a perfect lens have put them?',
-  method:
-    'The radial–tangential model: x′ = x(1 + k1 r² + k2 r⁴ + k3 r⁶) + 2 p1 x y + p2 (r² + 2x²), y′ likewise, in units of the focal length from the principal point. straighten goes the other way by Newton’s method and ' +
-    'refuses points where the model folds over.',
-  source: 'Brown, Photogrammetric Engineering 37 (1971); form from memory.',
-  needsKnowledge: false,
-  input: z.strictObject({
-    points: pointsField,
-    /** distort: from a perfect lens to this one; straighten: back. Pixels both. */
-    way: z.enum(['distort', 'straighten']).default('straighten'),
-    centre: pointField,
-    /** Focal length in pixels, across and down. */
-    focalPx: z.tuple([z.number().min(1e-3).max(1e9), z.number().min(1e-3).max(1e9)]),
-    k1: lensTerm,
-    k2: lensTerm.default(0),
-    k3: lensTerm.default(0),
-    p1: lensTerm.default(0),
-    p2: lensTerm.default(0),
-  }),
-  output: z.strictObject({ points: z.array(pointField) }),
-  example: {
-    points: [
-      [800, 500],
-      [800, 900],
-    ],
-    way: 'distort',
-    centre: [500, 500],
-    focalPx: [1000, 1000],
-    k1: -0.1,
-  },
-  run: ({ points, way, centre, focalPx, ...terms }) => {
-    const frame = { centre, unitPx: focalPx };
-    const moved = points.map((point) => (way === 'distort' ? distorted : undistorted)(terms, frame, point));
-    const folded = moved.findIndex((point) => point?.every(Number.isFinite) !== true);
-    if (folded < 0) return { ok: true, output: { points: (moved as Point[]).map(xy) } };
-    const message =
-      'No point of a perfect picture comes out here: the distortion folds over; check the terms, or take a point nearer the middle.';
-    return { ok: false, faults: [{ code: 'photo.out-of-lens', path: `points[${folded}]`, message }] };
-  },
-});
 
 function xy([x, y]: Point): [number, number] {
   return [x, y];

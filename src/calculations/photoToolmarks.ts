@@ -73,10 +73,11 @@ export const photoToolmarks = defineCalculation({
     if (!picture.ok) return picture;
     const { widthPx, heightPx } = picture.output;
     const region = asked.region ?? { x: 0, y: 0, widthPx, heightPx };
+    if (asked.mmPerPx > 0.5) return { ok: false, faults: [tooCoarse] };
     const found = toolmarks(picture.output, region, asked.mmPerPx, (asked.directionDeg * Math.PI) / 180);
     if (found === undefined) return { ok: false, faults: [tooSmall] };
     const { pitch, arc, seenMm } = found;
-    if (seenMm.along < 15 || asked.mmPerPx > 0.5) return { ok: false, faults: [scaleFault(seenMm.along)] };
+    if (seenMm.along < 15) return { ok: false, faults: [tooShort(seenMm.along)] };
     return {
       ok: true,
       output: {
@@ -123,10 +124,13 @@ const tooSmall: Fault = {
     'This region is too small once it is turned along the board: draw it at least 60 by 60 pixels, and better 6 cm a side.',
 };
 
-function scaleFault(alongMm: number): Fault {
-  const message =
-    alongMm < 15
-      ? `This region is ${alongMm.toFixed(1)} mm long, too little for any spacing: take in at least 15 mm, or mend the scale.`
-      : 'A pixel of more than half a millimeter shows no tool marks: photograph from nearer by.';
+const tooCoarse: Fault = {
+  code: 'photo.scale',
+  path: 'mmPerPx',
+  message: 'A pixel of more than half a millimeter shows no tool marks: photograph from nearer by.',
+};
+
+function tooShort(alongMm: number): Fault {
+  const message = `This region is ${alongMm.toFixed(1)} mm long, too little for any spacing: take in at least 15 mm, or mend the scale.`;
   return { code: 'photo.scale', path: 'mmPerPx', message };
 }

@@ -4,10 +4,11 @@ import reference from '../../test/reference/wood.json' with { type: 'json' };
 import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
+import { woodCoefficientFromShrinkage } from './byHand/woodShrinkage.ts';
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
 import { outputOf } from './testing/outputOf.ts';
-import { woodCoefficientFromShrinkage, woodMoisture } from './wood.ts';
+import { woodMoisture } from './wood.ts';
 import { woodMovementCalculation } from './woodMovement.ts';
 import { woodRoundness } from './woodRoundness.ts';
 

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { algorithmA, describeValues, huberEstimates } from '../sets/describeValues.ts';
-import { dixon } from '../sets/dixon.ts';
-import { grubbs } from '../sets/robustOutliers.ts';
-import { grubbsCritical } from '../sets/studentT.ts';
-import { defineCalculation } from './define.ts';
+import { algorithmA, describeValues, huberEstimates } from '../../sets/describeValues.ts';
+import { dixon } from '../../sets/dixon.ts';
+import { grubbs } from '../../sets/robustOutliers.ts';
+import { grubbsCritical } from '../../sets/studentT.ts';
+import { defineCalculation } from '../define.ts';
 
 const input = z.strictObject({
   /** Measurements of one thing, or of things that should be alike, in the order they were taken. */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { bitsOf, decibans, decibansOfNats, natsOf } from '../inference/decibans.ts';
-import { defineCalculation } from './define.ts';
+import { bitsOf, decibans, decibansOfNats, natsOf } from '../../inference/decibans.ts';
+import { defineCalculation } from '../define.ts';
 
 const input = z.strictObject({
   likelihoodRatio: z.number().min(1e-300).max(1e300),

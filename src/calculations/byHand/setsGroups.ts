@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { groupsAt, singleLinkage } from '../sets/singleLinkage.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { groupsAt, singleLinkage } from '../../sets/singleLinkage.ts';
+import { defineCalculation, type Fault } from '../define.ts';
 
 const input = z.strictObject({
   names: z.array(z.string().min(1).max(100)).min(2).max(60),

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import reference from '../../test/reference/decisions.json' with { type: 'json' };
-import type { CalculationContext } from './define.ts';
+import reference from '../../../test/reference/decisions.json' with { type: 'json' };
+import type { CalculationContext } from '../define.ts';
+import { runById } from '../runById.ts';
+import { outputOf } from '../testing/outputOf.ts';
 import { inferenceDecision } from './inferenceDecision.ts';
 import { inferenceWeight } from './inferenceWeight.ts';
-import { runById } from './runById.ts';
-import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/decisions.json.
 

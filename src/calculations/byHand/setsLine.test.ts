@@ -1,8 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
-import reference from '../../test/reference/regressions.json' with { type: 'json' };
-import { runById } from './runById.ts';
+import reference from '../../../test/reference/regressions.json' with { type: 'json' };
+import { runById } from '../runById.ts';
+import { outputOf } from '../testing/outputOf.ts';
 import { setsLine } from './setsLine.ts';
-import { outputOf } from './testing/outputOf.ts';
 
 const context = { yearNow: 2026 } as Parameters<typeof runById>[2];
 const near = (found: number, expected: number, relative: number) =>

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import described from '../../test/reference/describedValues.json' with { type: 'json' };
-import profiles from '../../test/reference/profiles.json' with { type: 'json' };
-import type { CalculationContext } from './define.ts';
+import described from '../../../test/reference/describedValues.json' with { type: 'json' };
+import profiles from '../../../test/reference/profiles.json' with { type: 'json' };
+import type { CalculationContext } from '../define.ts';
+import { runById } from '../runById.ts';
+import { outputOf } from '../testing/outputOf.ts';
 import { photoProfile } from './photoProfile.ts';
-import { runById } from './runById.ts';
-import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/profiles.json and describedValues.json.
 

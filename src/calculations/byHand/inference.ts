@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { information } from '../inference/information.ts';
-import { posterior } from '../inference/posterior.ts';
-import { type CalculationResult, defineCalculation } from './define.ts';
+import { information } from '../../inference/information.ts';
+import { posterior } from '../../inference/posterior.ts';
+import { type CalculationResult, defineCalculation } from '../define.ts';
 
 const id = z.string().min(1);
 const share = z.number().min(0).max(1);

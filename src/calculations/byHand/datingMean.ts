@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { defineCalculation, type Fault } from './define.ts';
+import { defineCalculation, type Fault } from '../define.ts';
 
 const year = z.number().min(1000).max(2100);
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { placesAlong, rayleigh } from '../photo/geometry/markPlaces.ts';
-import { markPitch } from '../photo/toolmarks/toolmarksSpectrum.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { placesAlong, rayleigh } from '../../photo/geometry/markPlaces.ts';
+import { markPitch } from '../../photo/toolmarks/toolmarksSpectrum.ts';
+import { defineCalculation, type Fault } from '../define.ts';
 
 const lengthMm = z.number().positive().max(10_000);
 

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import reference from '../../test/reference/datingOrder.json' with { type: 'json' };
-import { datingSpanCalculation } from './dating.ts';
+import reference from '../../../test/reference/datingOrder.json' with { type: 'json' };
+import { datingSpanCalculation } from '../dating.ts';
+import type { CalculationContext } from '../define.ts';
+import { runById } from '../runById.ts';
+import { outputOf } from '../testing/outputOf.ts';
 import { datingLine } from './datingLine.ts';
 import { datingMean } from './datingMean.ts';
 import { datingOrder } from './datingOrder.ts';
-import type { CalculationContext } from './define.ts';
-import { runById } from './runById.ts';
-import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/datingOrder.json.
 

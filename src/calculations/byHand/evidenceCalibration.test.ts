@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import reference from '../../test/reference/ratioCalibration.json' with { type: 'json' };
-import type { CalculationContext } from './define.ts';
+import reference from '../../../test/reference/ratioCalibration.json' with { type: 'json' };
+import type { CalculationContext } from '../define.ts';
+import { runById } from '../runById.ts';
+import type { OutputOf } from '../runCalculation.ts';
+import { outputOf } from '../testing/outputOf.ts';
 import { evidenceCalibration } from './evidenceCalibration.ts';
-import { runById } from './runById.ts';
-import type { OutputOf } from './runCalculation.ts';
-import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/ratioCalibration.json.
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import published from '../../test/reference/bayes.json' with { type: 'json' };
-import random from '../../test/reference/bayesRandom.json' with { type: 'json' };
-import type { CalculationContext } from './define.ts';
+import published from '../../../test/reference/bayes.json' with { type: 'json' };
+import random from '../../../test/reference/bayesRandom.json' with { type: 'json' };
+import type { CalculationContext } from '../define.ts';
+import { runById } from '../runById.ts';
+import { outputOf } from '../testing/outputOf.ts';
 import { inferenceInformation, inferencePosterior } from './inference.ts';
-import { runById } from './runById.ts';
-import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/bayes.json and bayesRandom.json.
 

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import reference from '../../test/reference/describedValues.json' with { type: 'json' };
-import sizes from '../../test/reference/setSizes.json' with { type: 'json' };
-import statistics from '../../test/reference/statistics.json' with { type: 'json' };
-import { huberEstimates } from '../sets/describeValues.ts';
-import type { CalculationContext } from './define.ts';
-import { runById } from './runById.ts';
-import { setsSize } from './sets.ts';
+import reference from '../../../test/reference/describedValues.json' with { type: 'json' };
+import sizes from '../../../test/reference/setSizes.json' with { type: 'json' };
+import statistics from '../../../test/reference/statistics.json' with { type: 'json' };
+import { huberEstimates } from '../../sets/describeValues.ts';
+import type { CalculationContext } from '../define.ts';
+import { runById } from '../runById.ts';
+import { setsSize } from '../sets.ts';
+import { outputOf } from '../testing/outputOf.ts';
 import { setsGroups } from './setsGroups.ts';
 import { setsStatistics } from './setsStatistics.ts';
-import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/describedValues.json, statistics.json and setSizes.json.
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { fitLine } from '../sets/fitLine.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { fitLine } from '../../sets/fitLine.ts';
+import { defineCalculation, type Fault } from '../define.ts';
 
 const number = z.number().min(-1e12).max(1e12);
 
