@@ -1,23 +1,13 @@
-import { createHash } from 'node:crypto';
 import type { Context, MiddlewareHandler } from 'hono';
 import { faultAnswer } from './faultAnswer.ts';
 
 /** Names under which this machine speaks to itself; any other name in Host is a page that points its own name at us. */
 const ownNames = new Set(['127.0.0.1', 'localhost', '[::1]']);
 
-/**
- * The two styles that react-aria-components 1.22 writes into the page: how a pressed control scrolls, and how an open
- * dialog keeps the page still. Allowing these by their hashes lets every other style written into a page be refused.
- */
-const knownStyles = [
-  '@layer {\n  [data-react-aria-pressable] {\n    touch-action: pan-x pan-y pinch-zoom;\n  }\n}',
-  '@layer {\n  * {\n    overscroll-behavior: contain;\n  }\n}',
-].map((style) => `'sha256-${createHash('sha256').update(style).digest('base64')}'`);
-
 const contentPolicy = [
   "default-src 'none'",
   "script-src 'self'",
-  `style-src 'self' ${knownStyles.join(' ')}`,
+  "style-src 'self'",
   "img-src 'self' blob: data:",
   "font-src 'self'",
   "connect-src 'self'",

@@ -1,11 +1,11 @@
 import { useLocation, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
-import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { partsOf } from '../../drawing/partsOf.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { usePiece } from '../record/usePiece.ts';
 import { Notice } from '../shell/Notice.tsx';
 import { pieceTitle } from '../shell/pieceTitle.ts';
+import { Tabs } from '../shell/Tabs.tsx';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
 import { useWeighing } from '../weigh/useWeighing.ts';
@@ -55,7 +55,7 @@ function Examination({ piece, readOnly, record }: Ready) {
   const weigh = useWeighing(piece, 'looks');
   const navigate = useNavigate();
   const place = placeFromHash(useLocation({ select: (location) => location.hash }));
-  const [corner, setCorner] = useState('parts');
+  const [tab, setTab] = useState('parts');
   if (form === undefined) return null;
   const room: ExamRoom = {
     piece,
@@ -66,7 +66,7 @@ function Examination({ piece, readOnly, record }: Ready) {
     uploads,
   };
   const go = (part: string | undefined, sign?: string) => {
-    setCorner('parts');
+    setTab('parts');
     void navigate({
       to: '.',
       hash: placeToHash({ part, sign }),
@@ -75,9 +75,8 @@ function Examination({ piece, readOnly, record }: Ready) {
       hashScrollIntoView: false,
     });
   };
-  const measured = measuresOf(form, piece.features).filter(
-    (each) => piece.measures[each.id] !== undefined,
-  ).length;
+  const measures = measuresOf(form, piece.features);
+  const measured = measures.filter(({ id }) => piece.measures[id] !== undefined).length;
   return (
     <div className="exam">
       <h1 className="unseen">Examination</h1>
@@ -92,34 +91,38 @@ function Examination({ piece, readOnly, record }: Ready) {
           ))}
         </details>
       )}
-      <Tabs className="exam-corners" selectedKey={corner} onSelectionChange={(key) => setCorner(String(key))}>
-        <TabList className="exam-tabs" aria-label="Corners of the examination">
-          <Tab id="parts">Parts and signs</Tab>
-          <Tab id="photos">Photos ({Object.keys(piece.photos).length})</Tab>
-          <Tab id="measures">
-            Measures ({measured} of {measuresOf(form, piece.features).length})
-          </Tab>
-          <Tab id="own">Your own ({Object.keys(piece.observations).length})</Tab>
-          {piece.mode === 'photo-only' && <Tab id="asks">What to ask for</Tab>}
-        </TabList>
-        <TabPanel id="parts">
-          <PartsRoom room={room} form={form} weighing={weigh.weighing} place={place} onGo={go} />
-        </TabPanel>
-        <TabPanel id="photos">
-          <PhotosRoom room={room} />
-        </TabPanel>
-        <TabPanel id="measures">
-          <MeasuresRoom room={room} />
-        </TabPanel>
-        <TabPanel id="own">
-          <OwnRoom room={room} />
-        </TabPanel>
-        {piece.mode === 'photo-only' && (
-          <TabPanel id="asks">
-            <AsksRoom room={room} weigh={weigh} />
-          </TabPanel>
-        )}
-      </Tabs>
+      <Tabs
+        label="Examination"
+        open={tab}
+        onOpen={setTab}
+        tabs={[
+          {
+            id: 'parts',
+            name: 'Parts and signs',
+            panel: () => (
+              <PartsRoom room={room} form={form} weighing={weigh.weighing} place={place} onGo={go} />
+            ),
+          },
+          {
+            id: 'photos',
+            name: `Photos (${Object.keys(piece.photos).length})`,
+            panel: () => <PhotosRoom room={room} />,
+          },
+          {
+            id: 'measures',
+            name: `Measures (${measured} of ${measures.length})`,
+            panel: () => <MeasuresRoom room={room} />,
+          },
+          {
+            id: 'own',
+            name: `Your own (${Object.keys(piece.observations).length})`,
+            panel: () => <OwnRoom room={room} />,
+          },
+          ...(piece.mode === 'photo-only'
+            ? [{ id: 'asks', name: 'What to ask for', panel: () => <AsksRoom room={room} weigh={weigh} /> }]
+            : []),
+        ]}
+      />
     </div>
   );
 }
