@@ -64,6 +64,7 @@ function wanted(issue: Issue): string {
     case 'invalid_value':
       return oneOf(issue.values.map(String));
     case 'invalid_union':
+      if ('options' in issue && Array.isArray(issue.options)) return oneOf(issue.options.map(String));
       return issue.errors.length === 0 ? 'one of the kinds there are' : either(issue.errors);
     case 'invalid_key':
       return 'names that are not empty';
