@@ -1,8 +1,8 @@
 import { RouterProvider } from '@tanstack/react-router';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { KnowledgeRoom } from './knowledge/KnowledgeRoom.tsx';
-import { DeskRoom } from './record/DeskRoom.tsx';
+import { KnowledgeProvider } from './knowledge/KnowledgeProvider.tsx';
+import { DeskProvider } from './record/DeskProvider.tsx';
 import { openBrowserDesk } from './record/openBrowserDesk.ts';
 import { makeRouter } from './routes.tsx';
 import { applyTheme, readTheme } from './theme/themeChoice.ts';
@@ -18,12 +18,12 @@ const room = document.getElementById('room');
 if (room === null) throw new Error('The page has no place for the screens.');
 createRoot(room).render(
   <StrictMode>
-    <DeskRoom desk={openBrowserDesk()}>
-      <KnowledgeRoom>
+    <DeskProvider desk={openBrowserDesk()}>
+      <KnowledgeProvider>
         <WeighingsProvider>
           <RouterProvider router={makeRouter()} />
         </WeighingsProvider>
-      </KnowledgeRoom>
-    </DeskRoom>
+      </KnowledgeProvider>
+    </DeskProvider>
   </StrictMode>,
 );

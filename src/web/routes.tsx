@@ -6,47 +6,47 @@ import {
   redirect,
 } from '@tanstack/react-router';
 import { readReferenceSearch } from './reference/referenceSearch.ts';
-import { House, NoSuchRoom, Waiting } from './shell/House.tsx';
-import { PieceRoom } from './shell/PieceRoom.tsx';
-import { RoomFault } from './shell/RoomFault.tsx';
+import { PageFault } from './shell/PageFault.tsx';
+import { PieceLayout } from './shell/PieceLayout.tsx';
+import { NotFound, RootLayout, Waiting } from './shell/RootLayout.tsx';
 
-const house = createRootRoute({ component: House, notFoundComponent: NoSuchRoom });
+const rootRoute = createRootRoute({ component: RootLayout, notFoundComponent: NotFound });
 
 const pieces = createRoute({
-  getParentRoute: () => house,
+  getParentRoute: () => rootRoute,
   path: '/',
   component: lazyRouteComponent(() => import('./pieces/PiecesPage.tsx'), 'PiecesPage'),
 });
 
 const newPiece = createRoute({
-  getParentRoute: () => house,
+  getParentRoute: () => rootRoute,
   path: '/new',
   component: lazyRouteComponent(() => import('./pieces/NewPiecePage.tsx'), 'NewPiecePage'),
 });
 
 const reference = createRoute({
-  getParentRoute: () => house,
+  getParentRoute: () => rootRoute,
   path: '/reference',
   validateSearch: readReferenceSearch,
   component: lazyRouteComponent(() => import('./reference/ReferencePage.tsx'), 'ReferencePage'),
 });
 
 const own = createRoute({
-  getParentRoute: () => house,
+  getParentRoute: () => rootRoute,
   path: '/reference/own',
   validateSearch: readOwnSearch,
   component: lazyRouteComponent(() => import('./reference/own/OwnPage.tsx'), 'OwnPage'),
 });
 
 const settings = createRoute({
-  getParentRoute: () => house,
+  getParentRoute: () => rootRoute,
   path: '/settings',
   component: lazyRouteComponent(() => import('./settings/SettingsPage.tsx'), 'SettingsPage'),
 });
 
-const piece = createRoute({ getParentRoute: () => house, path: '/piece/$id', component: PieceRoom });
+const piece = createRoute({ getParentRoute: () => rootRoute, path: '/piece/$id', component: PieceLayout });
 
-const pieceDoor = createRoute({
+const indexRedirect = createRoute({
   getParentRoute: () => piece,
   path: '/',
   beforeLoad: ({ params }) => {
@@ -103,14 +103,14 @@ const history = createRoute({
   component: lazyRouteComponent(() => import('./history/HistoryPage.tsx'), 'HistoryPage'),
 });
 
-const plan = house.addChildren([
+const plan = rootRoute.addChildren([
   pieces,
   newPiece,
   reference,
   own,
   settings,
   piece.addChildren([
-    pieceDoor,
+    indexRedirect,
     engagement,
     examination,
     readings,
@@ -146,7 +146,7 @@ export function makeRouter() {
   return createRouter({
     routeTree: plan,
     defaultPendingComponent: Waiting,
-    defaultErrorComponent: RoomFault,
+    defaultErrorComponent: PageFault,
     defaultPreload: 'intent',
     scrollRestoration: false,
   });

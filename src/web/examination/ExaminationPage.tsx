@@ -9,18 +9,18 @@ import { Tabs } from '../shell/Tabs.tsx';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
 import { useWeighing } from '../weigh/useWeighing.ts';
-import { AsksRoom } from './asks/AsksRoom.tsx';
+import { AsksTab } from './asks/AsksTab.tsx';
 import type { ExamRoom } from './examRoom.ts';
-import { MeasuresRoom } from './measures/MeasuresRoom.tsx';
+import { MeasuresTab } from './measures/MeasuresTab.tsx';
 import { measuresOf } from './measures/readMeasure.ts';
 import { NextLookBar } from './NextLookBar.tsx';
-import { OwnRoom } from './own/OwnRoom.tsx';
-import { PartsRoom } from './PartsRoom.tsx';
-import { PhotosRoom } from './photos/PhotosRoom.tsx';
+import { OwnTab } from './own/OwnTab.tsx';
+import { PartsTab } from './PartsTab.tsx';
+import { PhotosTab } from './photos/PhotosTab.tsx';
 import { usePhotoUploads } from './photos/usePhotoUploads.ts';
 import { placeFromHash, placeToHash } from './placeInHash.ts';
 import { recorderOf } from './recorder.ts';
-import './touches.css';
+import './answerButtons.css';
 import './drawing.css';
 import './nextLook.css';
 import './panel.css';
@@ -100,26 +100,26 @@ function Examination({ piece, readOnly, record }: Ready) {
             id: 'parts',
             name: 'Parts and signs',
             panel: () => (
-              <PartsRoom room={room} form={form} weighing={weigh.weighing} place={place} onGo={go} />
+              <PartsTab room={room} form={form} weighing={weigh.weighing} place={place} onGo={go} />
             ),
           },
           {
             id: 'photos',
             name: `Photos (${Object.keys(piece.photos).length})`,
-            panel: () => <PhotosRoom room={room} />,
+            panel: () => <PhotosTab room={room} />,
           },
           {
             id: 'measures',
             name: `Measures (${measured} of ${measures.length})`,
-            panel: () => <MeasuresRoom room={room} />,
+            panel: () => <MeasuresTab room={room} />,
           },
           {
             id: 'own',
             name: `Your own (${Object.keys(piece.observations).length})`,
-            panel: () => <OwnRoom room={room} />,
+            panel: () => <OwnTab room={room} />,
           },
           ...(piece.mode === 'photo-only'
-            ? [{ id: 'asks', name: 'What to ask for', panel: () => <AsksRoom room={room} weigh={weigh} /> }]
+            ? [{ id: 'asks', name: 'What to ask for', panel: () => <AsksTab room={room} weigh={weigh} /> }]
             : []),
         ]}
       />

@@ -6,7 +6,7 @@ import { type FindingState, type Sureness, tellsOfPiece } from '../../piece/find
 import { TextField } from '../fields/TextField.tsx';
 import { TextPlace } from '../fields/TextPlace.tsx';
 import { drawingsOfSign, SignDrawingFigure } from '../reference/SignDrawingFigure.tsx';
-import { AnswerInWords, AnswerTouches, answers, surenesses } from './AnswerTouches.tsx';
+import { AnswerButtons, AnswerInWords, answers, surenesses } from './AnswerButtons.tsx';
 import { answerSign, putInWords, sayHowSure, sayWhereSeen } from './answerSign.ts';
 import type { ExamRoom } from './examRoom.ts';
 import { FindingPhotos } from './photos/FindingPhotos.tsx';
@@ -70,11 +70,11 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
       {hidden && (
         <p className="small soft">A photograph can’t show this. It has to wait for the piece itself.</p>
       )}
-      <div className="exam-touches">
+      <div className="exam-answer-row">
         {room.readOnly ? (
           <AnswerInWords finding={finding} />
         ) : (
-          <AnswerTouches name={sign.name} finding={finding} hidden={hidden} onAnswer={answer} onSure={sure} />
+          <AnswerButtons name={sign.name} finding={finding} hidden={hidden} onAnswer={answer} onSure={sure} />
         )}
         {finding !== undefined && !room.readOnly && (
           <PhotoButtons uploads={room.uploads} belongs={{ part, finding: finding.id }} about={sign.name} />

@@ -3,7 +3,7 @@ import type { Piece } from '../../piece/piece.ts';
 import type { PhotoUploads } from './photos/usePhotoUploads.ts';
 import type { Recorder } from './recorder.ts';
 
-/** What every corner of the examination leans on. */
+/** What every tab of the examination leans on. */
 export type ExamRoom = {
   piece: Piece;
   readOnly: boolean;

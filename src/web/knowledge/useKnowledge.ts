@@ -1,6 +1,6 @@
 import { useContext } from 'react';
 import type { Knowledge } from '../../knowledge/schema.ts';
-import { KnowledgeAnew, KnowledgeHere } from './KnowledgeRoom.tsx';
+import { KnowledgeAnew, KnowledgeHere } from './KnowledgeProvider.tsx';
 
 /** Forms, signs, alterations, shops and sources: loaded before any screen inside opens. */
 export function useKnowledge(): Knowledge {

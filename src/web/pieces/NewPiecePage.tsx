@@ -8,7 +8,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { YearsField } from '../fields/YearsField.tsx';
 import { familyNames } from '../knowledge/familyNames.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
-import { useDesk } from '../record/DeskRoom.tsx';
+import { useDesk } from '../record/DeskProvider.tsx';
 import { freshId, readIdentity } from '../record/identity.ts';
 import { useReadOnly } from '../record/useReadOnly.ts';
 import { today } from '../shell/dayWords.ts';

@@ -2,7 +2,7 @@ import { Link, useNavigate } from '@tanstack/react-router';
 import { useId, useState } from 'react';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { BringInPiece } from '../pieceFile/BringInPiece.tsx';
-import { useDesk } from '../record/DeskRoom.tsx';
+import { useDesk } from '../record/DeskProvider.tsx';
 import { useReadOnly } from '../record/useReadOnly.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { copyPiece } from './copyPiece.ts';

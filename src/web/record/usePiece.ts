@@ -1,7 +1,7 @@
 import { useCallback, useMemo, useSyncExternalStore } from 'react';
 import type { Change, EventKind } from '../../piece/event.ts';
 import type { Overwritten } from '../../piece/overwritten.ts';
-import { useDesk } from './DeskRoom.tsx';
+import { useDesk } from './DeskProvider.tsx';
 import type { PieceView } from './deskState.ts';
 
 /** What a screen sees of a piece and can do to it. */

@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from 'react';
-import { useDesk } from './DeskRoom.tsx';
+import { useDesk } from './DeskProvider.tsx';
 import type { Above } from './deskState.ts';
 
 /** Why the record takes no entries; null while it does. */

@@ -1,5 +1,5 @@
 import { useEffect, useState, useSyncExternalStore } from 'react';
-import { useDesk } from '../record/DeskRoom.tsx';
+import { useDesk } from '../record/DeskProvider.tsx';
 import { elsewhereFile, elsewhereWords } from '../record/elsewhere.ts';
 
 /** Entries in this browser that were made in another data folder: said, saved as a file, and only then let go. */

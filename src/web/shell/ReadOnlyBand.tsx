@@ -1,5 +1,5 @@
 import { useSyncExternalStore } from 'react';
-import { useDesk } from '../record/DeskRoom.tsx';
+import { useDesk } from '../record/DeskProvider.tsx';
 
 /** On every page of a record that is only looked at: that nothing can be entered, why, and how it could be. */
 export function ReadOnlyBand() {

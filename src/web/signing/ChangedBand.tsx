@@ -3,7 +3,7 @@ import type { Piece } from '../../piece/piece.ts';
 import type { UsedPiece } from '../record/usePiece.ts';
 import { bandWords } from './bandWords.ts';
 import { beginRevision } from './beginRevision.ts';
-import { useIssued } from './IssuedRoom.tsx';
+import { useIssued } from './IssuedProvider.tsx';
 import './signing.css';
 
 /** Says on every page of a piece that what was signed no longer says all that the piece says. */

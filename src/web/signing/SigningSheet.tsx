@@ -8,7 +8,7 @@ import type { Piece } from '../../piece/piece.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { useNameBook } from '../history/useNameBook.ts';
 import { useJob } from '../opinion/useJob.ts';
-import { useDesk } from '../record/DeskRoom.tsx';
+import { useDesk } from '../record/DeskProvider.tsx';
 import { freshId, momentWithZone, readIdentity } from '../record/identity.ts';
 import type { UsedPiece } from '../record/usePiece.ts';
 import { today } from '../shell/dayWords.ts';

@@ -39,7 +39,7 @@ export function ObservationCard({ room, observation, openAtFirst }: Props) {
         </span>
       </button>
       {!room.readOnly && (
-        <div className="exam-touches">
+        <div className="exam-answer-row">
           <PhotoButtons
             uploads={room.uploads}
             belongs={{ part, observation: observation.id }}

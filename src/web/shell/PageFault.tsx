@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router';
 
 /** Shown when a screen breaks: nothing entered is lost, and this says so. */
-export function RoomFault({ error, reset }: { error: unknown; reset: () => void }) {
+export function PageFault({ error, reset }: { error: unknown; reset: () => void }) {
   return (
     <div className="stack notice" role="alert">
       <h1>This screen can’t be shown</h1>

@@ -4,7 +4,7 @@ import type { Desk } from './desk.ts';
 const DeskHere = createContext<Desk | undefined>(undefined);
 
 /** Gives the screens inside it the desk. */
-export function DeskRoom({ desk, children }: { desk: Desk; children: ReactNode }) {
+export function DeskProvider({ desk, children }: { desk: Desk; children: ReactNode }) {
   return <DeskHere value={desk}>{children}</DeskHere>;
 }
 

@@ -14,7 +14,7 @@ export const KnowledgeHere = createContext<Knowledge | undefined>(undefined);
 export const KnowledgeAnew = createContext<() => Promise<boolean>>(async () => false);
 
 /** Loads the knowledge once and gives it to the screens inside; until then, says what it waits for. */
-export function KnowledgeRoom({ children }: { children: ReactNode }) {
+export function KnowledgeProvider({ children }: { children: ReactNode }) {
   const [knowledge, setKnowledge] = useState<Knowledge>();
   const [trouble, setTrouble] = useState('');
   const load = useCallback(async () => {

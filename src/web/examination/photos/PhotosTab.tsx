@@ -7,7 +7,7 @@ import { PhotoCard } from './PhotoCard.tsx';
 import { UploadList } from './UploadList.tsx';
 
 /** All photos of the piece in the order of the plates; dropped, taken or chosen here. */
-export function PhotosRoom({ room }: { room: ExamRoom }) {
+export function PhotosTab({ room }: { room: ExamRoom }) {
   const [openId, setOpenId] = useState<string | undefined>(undefined);
   const [over, setOver] = useState(false);
   const photos = platesOf(room.piece);

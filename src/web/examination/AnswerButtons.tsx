@@ -25,7 +25,7 @@ type Props = {
 };
 
 /** Present, absent, could not tell, does not apply: one touch. How sure: a second. */
-export function AnswerTouches({ name, finding, hidden, onAnswer, onSure }: Props) {
+export function AnswerButtons({ name, finding, hidden, onAnswer, onSure }: Props) {
   return (
     <>
       <fieldset className="exam-answers" aria-label={`${name}: seen?`}>

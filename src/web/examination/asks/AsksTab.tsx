@@ -13,7 +13,7 @@ import './asks.css';
 type Ask = PhotographsToAsk['asks'][number];
 
 /** What to ask the owner for when the piece is known from photographs only, as a letter ready to send. */
-export function AsksRoom({ room, weigh }: { room: ExamRoom; weigh: WeighingNow }) {
+export function AsksTab({ room, weigh }: { room: ExamRoom; weigh: WeighingNow }) {
   const { piece, knowledge } = room;
   const [chosen, setChosen] = useState<Readonly<Record<string, boolean>>>({});
   const ready = useMemo(

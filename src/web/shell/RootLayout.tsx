@@ -4,10 +4,10 @@ import { BackupNotice } from '../backup/BackupNotice.tsx';
 import { ElsewhereNotice } from './ElsewhereNotice.tsx';
 import { Notice } from './Notice.tsx';
 import { ReadOnlyBand } from './ReadOnlyBand.tsx';
-import './house.css';
+import './layout.css';
 
-/** The frame of every screen: skip link, name, the doors, and the page. */
-export function House() {
+/** The frame of every screen: skip link, name, the links, and the page. */
+export function RootLayout() {
   const main = useRef<HTMLElement>(null);
   const { pathname } = useLocation();
   const shown = useRef(pathname);
@@ -45,10 +45,10 @@ export function House() {
 }
 
 /** Shown for an address that leads nowhere. */
-export function NoSuchRoom() {
+export function NotFound() {
   return (
     <Notice
-      title="There is no such room"
+      title="There is no such page"
       words="The address leads nowhere. Perhaps it was cut short when it was copied."
     >
       <Link to="/">Back to the pieces</Link>

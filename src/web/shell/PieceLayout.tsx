@@ -5,7 +5,7 @@ import { copyPiece } from '../pieces/copyPiece.ts';
 import { usePiece } from '../record/usePiece.ts';
 import { useReadOnly } from '../record/useReadOnly.ts';
 import { ChangedBand } from '../signing/ChangedBand.tsx';
-import { IssuedRoom } from '../signing/IssuedRoom.tsx';
+import { IssuedProvider } from '../signing/IssuedProvider.tsx';
 import { Kept } from './Kept.tsx';
 import { Notice } from './Notice.tsx';
 import { OverwrittenNotice } from './OverwrittenNotice.tsx';
@@ -13,7 +13,7 @@ import { pieceTitle } from './pieceTitle.ts';
 import { usePieceId } from './usePieceId.ts';
 import { useUndoKeys } from './useUndoKeys.ts';
 
-const rooms = [
+const pages = [
   { to: '/piece/$id/engagement', name: 'Engagement' },
   { to: '/piece/$id/examination', name: 'Examination' },
   { to: '/piece/$id/readings', name: 'Readings' },
@@ -22,8 +22,8 @@ const rooms = [
   { to: '/piece/$id/history', name: 'History' },
 ] as const;
 
-/** A piece: its name, whether all is kept, its rooms, and the one that is open. */
-export function PieceRoom() {
+/** A piece: its name, whether all is kept, its pages, and the one that is open. */
+export function PieceLayout() {
   const id = usePieceId();
   const used = usePiece(id);
   const { forms } = useKnowledge();
@@ -54,7 +54,7 @@ export function PieceRoom() {
   }
   const form = forms[used.piece.form]?.name ?? used.piece.form;
   return (
-    <IssuedRoom id={id} seq={used.seq}>
+    <IssuedProvider id={id} seq={used.seq}>
       <div className="piece-room">
         <div className="piece-top">
           <div className="piece-line">
@@ -71,10 +71,10 @@ export function PieceRoom() {
           <ChangedBand piece={used.piece} used={used} />
         </div>
         <OverwrittenNotice used={used} piece={used.piece} />
-        <nav className="rooms" aria-label="Rooms of this piece">
-          {rooms.map((room) => (
-            <Link key={room.to} to={room.to} params={{ id }}>
-              {room.name}
+        <nav className="piece-nav" aria-label="Pages of this piece">
+          {pages.map((page) => (
+            <Link key={page.to} to={page.to} params={{ id }}>
+              {page.name}
             </Link>
           ))}
         </nav>
@@ -82,7 +82,7 @@ export function PieceRoom() {
           <Outlet />
         </div>
       </div>
-    </IssuedRoom>
+    </IssuedProvider>
   );
 }
 

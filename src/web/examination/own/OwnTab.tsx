@@ -3,7 +3,7 @@ import { LookedOver } from './LookedOver.tsx';
 import { capWords, OwnObservations } from './OwnObservations.tsx';
 
 /** What is the examiner's own: observations that no sign covers, and that the whole was looked over. */
-export function OwnRoom({ room }: { room: ExamRoom }) {
+export function OwnTab({ room }: { room: ExamRoom }) {
   const none = Object.keys(room.piece.observations).length === 0;
   return (
     <div className="own-room stack">

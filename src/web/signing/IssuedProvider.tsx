@@ -11,7 +11,7 @@ const Here = createContext<IssuedNow>(undefined);
  * Asks what was signed of a piece, and again whenever the record has moved on to `seq`. What was told last stays while
  * the record does not answer.
  */
-export function IssuedRoom({ id, seq, children }: { id: string; seq: number; children: ReactNode }) {
+export function IssuedProvider({ id, seq, children }: { id: string; seq: number; children: ReactNode }) {
   const [told, setTold] = useState<{ id: string; answer: IssuedAnswer }>();
   // biome-ignore lint/correctness/useExhaustiveDependencies: `seq` is what makes it ask again
   useEffect(() => {

@@ -5,7 +5,7 @@ import { MeasureSketch } from './MeasureSketch.tsx';
 import { measuresOf } from './readMeasure.ts';
 
 /** The measures of the form, where each is taken, and the examiner's own. */
-export function MeasuresRoom({ room }: { room: ExamRoom }) {
+export function MeasuresTab({ room }: { room: ExamRoom }) {
   const form = room.knowledge.forms[room.piece.form];
   const [at, setAt] = useState<string | undefined>(undefined);
   if (form === undefined)

@@ -24,7 +24,7 @@ type Props = {
 };
 
 /** The drawing, its parts, and the signs of the part that was touched. */
-export function PartsRoom({ room, form, weighing, place, onGo }: Props) {
+export function PartsTab({ room, form, weighing, place, onGo }: Props) {
   const { piece, parts } = room;
   const [viewAt, setViewAt] = useState(0);
   const [filter, setFilter] = useState<SignFilter>(room.readOnly ? 'answered' : 'all');
