@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import { basisWord } from '../../knowledge/basisWord.ts';
 import { capital, partName } from '../drawer/partName.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { type BenchRoom, enterFinding, type Findings, type Found, keepResult } from './benchRoom.ts';
@@ -56,17 +57,11 @@ function Likelihoods({ findings: { findings, basis } }: { findings: Findings }) 
       {entries
         .map(([state, value]) => `${stateWords[state] ?? state} ${proportion(value / least)}`)
         .join(' · ')}
-      . At most 99 to 1 is weighed. {byWords[basis.by ?? 'source']}
+      . At most 99 to 1 is weighed. {basis.by === undefined ? '' : `${capital(basisWord(basis.by))}: `}
+      {basis.why}
     </p>
   );
 }
-
-const byWords = {
-  judgement: 'These figures are our judgment.',
-  'common practice': 'These figures are common practice.',
-  'from memory': 'These figures are from memory.',
-  source: '',
-};
 
 const stateWords: Record<string, string> = {
   present: 'if the sign is there',
