@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { citeShort } from '../../examination/figureWords.ts';
 import { useKnowledge } from '../../knowledge/useKnowledge.ts';
+import { ConditionsField } from './ConditionsField.tsx';
 import { causesToChoose, hangsOnYears } from './causesToChoose.ts';
 import type { Draft } from './draft.ts';
 import { FieldByShape, type FieldProps } from './FieldByShape.tsx';
@@ -37,6 +38,7 @@ export function OwnFields({ fields, draft, onDraft }: OwnFieldsProps) {
       );
     if (path === 'forms')
       return <ListPicker {...shared} options={Object.values(forms).map(({ id, name }) => ({ id, name }))} />;
+    if (path === 'when') return <ConditionsField {...shared} forms={forms} />;
     if (path === 'shows')
       return <FiguresField path={path} hangsOn={draft.hangsOn} value={value} onValue={onValue} />;
     if (path === 'habits') return <HabitsField path={path} value={value} onValue={onValue} />;

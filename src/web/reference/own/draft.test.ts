@@ -13,11 +13,11 @@ describe('the fields of an own entry', () => {
     );
   });
 
-  test('are each drawn by their shape, but for the two that have a way of their own', () => {
+  test('are each drawn by their shape, but for the three that have a way of their own', () => {
     const apart = [...fieldShapes('sign'), ...fieldShapes('shop')]
-      .filter((field) => field.as === 'rows' || field.as === 'figures')
+      .filter((field) => ['rows', 'figures', 'lists'].includes(field.as))
       .map((field) => field.name);
-    expect(apart).toEqual(['shows', 'habits']);
+    expect(apart).toEqual(['when', 'shows', 'habits']);
   });
 
   test('know what kind of field each is', () => {
@@ -46,6 +46,7 @@ describe('what is written of an own entry', () => {
     minutes: '0,5',
     caution: '',
     mistakenFor: [],
+    when: { legs: ['cabriole'], seat: [] },
     shows: { period: '10, 4–20', 'bench-copy': ' 2, .5–5', 'machine-copy': '', 'to-deceive': '5, 2–10' },
     basis: { by: 'judgement', why: 'Seen on four chairs of one house.' },
     span: { earliest: '', commonFrom: '' },
@@ -58,6 +59,7 @@ describe('what is written of an own entry', () => {
     expect(entry).toMatchObject({
       name: 'A cross in chalk',
       minutes: 0.5,
+      when: { legs: ['cabriole'] },
       shows: { period: '10, 4–20', 'bench-copy': '2, 0.5–5', 'to-deceive': '5, 2–10' },
     });
     expect(sign.safeParse({ id: 'own-chalk', ...entry }).success).toBe(true);

@@ -47,6 +47,12 @@ function fieldValue(field: FieldShape, value: unknown): unknown {
     case 'list':
     case 'several':
       return itemsOf(value);
+    case 'lists': {
+      const given = Object.entries((value ?? {}) as Draft).filter(
+        ([, items]) => itemsOf(items) !== undefined,
+      );
+      return given.length === 0 ? undefined : Object.fromEntries(given);
+    }
     case 'object': {
       const inner = entryOf(field.fields, (value ?? {}) as Draft);
       return Object.keys(inner).length === 0 ? undefined : inner;

@@ -7,7 +7,7 @@ export type OwnKind = 'sign' | 'shop';
 /** One field of an entry, as its schema describes it. */
 export type FieldShape = { name: string; required: boolean } & (
   | { as: 'text'; sentence: boolean }
-  | { as: 'number' | 'flag' | 'list' | 'figure' | 'figures' | 'years' }
+  | { as: 'number' | 'flag' | 'list' | 'lists' | 'figure' | 'figures' | 'years' }
   | { as: 'choice' | 'several'; options: readonly string[] }
   | { as: 'object' | 'rows'; fields: readonly FieldShape[] }
 );
@@ -50,7 +50,8 @@ function shapeOf(schema: JsonSchema): Shape {
   if (schema.type === 'array') return arrayShape(schema);
   if (schema.type === 'object' && schema.properties !== undefined)
     return { as: 'object', fields: fieldsIn(schema) };
-  if (schema.type === 'object' && typeof schema.additionalProperties === 'object') return { as: 'figures' };
+  if (schema.type === 'object' && typeof schema.additionalProperties === 'object')
+    return { as: schema.additionalProperties.type === 'array' ? 'lists' : 'figures' };
   if (schema.enum !== undefined) return { as: 'choice', options: schema.enum };
   return { as: 'text', sentence: schema.pattern === '[.?!]$' };
 }

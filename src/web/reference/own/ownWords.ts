@@ -26,6 +26,11 @@ const ofSign: Record<string, FieldWords> = {
   on: { label: 'Parts it can be on' },
   formFamilies: { label: 'Asked only of', note: 'Of all furniture where none is chosen.' },
   notForms: { label: 'Not asked of', note: 'Forms that can’t show it, by their short names: windsor-chair.' },
+  when: {
+    label: 'Asked only of a piece with',
+    note: 'Choices of its form, each with the feature it is of; of all where none is chosen.',
+  },
+  make: { label: 'Asked only of parts that are', note: 'Of all where none is chosen.' },
   hangsOn: {
     label: 'What makes it appear',
     note: 'The one thing it comes from, not what you would like to conclude.',
