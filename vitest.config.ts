@@ -5,7 +5,7 @@ import { rooms } from './lint/rooms.ts';
 
 /** Kinds of test with a folder of their own; all others are unit tests, wherever they stand. */
 const apart = ['architecture', 'contract', 'http', 'faults', 'browser', 'nightly'];
-/** Pure rooms keep no state (test/architecture/roomFaults.ts), so that their tests can share one loading of the code. */
+/** No module keeps state (test/architecture/roomFaults.ts), so that tests can share one loading of the code; faults alone are planted in a process of their own. */
 const pure = pureFolders(rooms).map((folder) => `${folder}/**/*.test.ts`);
 const never = ['**/node_modules/**', 'dist/**', '.cache/**'];
 
@@ -17,6 +17,7 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          isolate: false,
           include: ['src/**/*.test.{ts,tsx}', 'scripts/**/*.test.{ts,mjs}', 'test/**/*.test.{ts,tsx}'],
           exclude: [...never, ...pure, ...apart.map((kind) => `test/${kind}/**`)],
           testTimeout: 20_000,
@@ -42,6 +43,7 @@ export default defineConfig({
       {
         test: {
           name: 'contract',
+          isolate: false,
           include: ['test/contract/**/*.test.ts'],
           exclude: never,
           testTimeout: 20_000,
@@ -50,6 +52,7 @@ export default defineConfig({
       {
         test: {
           name: 'http',
+          isolate: false,
           include: ['test/http/**/*.test.ts'],
           exclude: never,
           testTimeout: 30_000,
@@ -68,6 +71,7 @@ export default defineConfig({
       {
         test: {
           name: 'browser',
+          isolate: false,
           include: ['test/browser/**/*.test.ts'],
           exclude: never,
           // After the others and never more than a few at once: each file has a server and a browser of its own.
