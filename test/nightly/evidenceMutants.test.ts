@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { pureRooms } from '../../lint/roomRules.ts';
+import { rooms } from '../../lint/rooms.ts';
 import { evidenceMutants, evidenceTests } from '../kits/evidenceMutants.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -27,8 +29,9 @@ describe('every hand-made fault in what is told from the sums is seen', () => {
   beforeAll(() => {
     folder = mkdtempSync(join(tmpdir(), 'underside-mutants-'));
     mkdirSync(join(folder, 'src'));
-    for (const room of ['evidence', 'inference', 'knowledge', 'piece', 'units'])
+    for (const room of pureRooms(rooms))
       cpSync(join(root, 'src', room), join(folder, 'src', room), { recursive: true });
+    cpSync(join(root, 'test', 'reference'), join(folder, 'test', 'reference'), { recursive: true });
     symlinkSync(join(root, 'node_modules'), join(folder, 'node_modules'), 'dir');
     writeFileSync(join(folder, 'package.json'), '{ "type": "module", "private": true }');
     writeFileSync(
