@@ -1,4 +1,5 @@
 import { canApply, type KnownOfPiece } from '../knowledge/canApply.ts';
+import { knownOfPiece } from '../knowledge/knownOfPiece.ts';
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
 import { findingKey, tellsOfPiece } from '../piece/finding.ts';
 import type { CaseToWeigh } from './caseToWeigh.ts';
@@ -71,7 +72,8 @@ export function prepareCase(
   const alterations = form.alterations
     .flatMap((id) => knowledge.alterations[id] ?? [])
     .filter(({ needsPart }) => needsPart?.some((kind) => parts.some((part) => part.kind === kind)) ?? true);
-  const { looks, ignored } = looksOf(input, knowledge, form, parts, alterations);
+  const known = knownOfPiece(input.features, input.parts);
+  const { looks, ignored } = looksOf(input, knowledge, form, parts, alterations, known);
   const shops = fittingShops(input, knowledge, form, span);
   const observations = input.observations ?? [];
   const against = tellsOfChange({ looks, observations, alterations });
@@ -90,7 +92,7 @@ export function prepareCase(
       span,
       place: input.claim?.place ?? '',
       odds,
-      known: knownOf(input),
+      known,
       photoOnly: input.mode === 'photo-only',
       axis: axis ?? usualAxis(span[0] - knowledge.making.provincialLagYears, yearNow),
       yearNow,
@@ -137,8 +139,8 @@ function looksOf(
   form: Form,
   parts: ModelPart[],
   alterations: Alteration[],
+  known: KnownOfPiece,
 ) {
-  const known = knownOf(input);
   const looks = new Map<string, Look>();
   const ignored: Ignored[] = [];
   for (const each of input.findings) {
@@ -188,11 +190,6 @@ function looksOf(
     });
   }
   return { looks: [...looks.values()], ignored };
-}
-
-/** What a case says of its features and of how its parts are made. */
-function knownOf({ features = {}, parts = [] }: Pick<CaseToWeigh, 'features' | 'parts'>): KnownOfPiece {
-  return { features, makes: Object.fromEntries(parts.map(({ id, makes = {} }) => [id, makes])) };
 }
 
 /** The part a finding is of: the one named, else the piece as a whole if the sign can be on it, else the first it can be on. */

@@ -1,10 +1,10 @@
-import type { Piece } from '../piece/piece.ts';
+import type { PartMake } from '../piece/partMake.ts';
 import type { KnownOfPiece } from './canApply.ts';
 
-/** What a piece's record says of its features and of how its parts are made. */
-export function knownOfPiece({ features, parts }: Pick<Piece, 'features' | 'parts'>): KnownOfPiece {
-  return {
-    features,
-    makes: Object.fromEntries(Object.values(parts).map(({ id, makes }) => [id, makes])),
-  };
+/** What was said of a piece's features and of how its parts are made, for the conditions of signs. */
+export function knownOfPiece(
+  features: Readonly<Record<string, string>> = {},
+  parts: readonly { id: string; makes?: Partial<Record<PartMake, boolean>> | undefined }[] = [],
+): KnownOfPiece {
+  return { features, makes: Object.fromEntries(parts.map(({ id, makes = {} }) => [id, makes])) };
 }

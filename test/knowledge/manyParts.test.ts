@@ -1,23 +1,18 @@
-import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bestDraw } from '../../src/evidence/figures.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
-import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { posteriorFor } from '../../src/summation/evaluate.ts';
 import { layOut } from '../../src/summation/makeLayout.ts';
 import { fixModel } from '../../src/summation/model.ts';
 import { shares } from '../../src/summation/readingPosterior.ts';
 import { makingShares } from '../../src/weighing/makingFirst.ts';
+import { houseKnowledge } from '../kits/opinions.ts';
 
 let knowledge: Knowledge;
 beforeAll(async () => {
-  const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
-  const compiled = compileKnowledge(await readKnowledgeFolder(folder));
-  if (compiled.knowledge === undefined) throw new Error('the knowledge files have faults');
-  knowledge = compiled.knowledge;
+  knowledge = await houseKnowledge();
 }, 60_000);
 
 /** Decibans for a period piece against a later one when a sign was seen on so many parts of the form. */

@@ -1,24 +1,19 @@
-import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, it } from 'vitest';
 import type { CaseToWeigh } from '../../src/evidence/caseToWeigh.ts';
 import { bestDraw } from '../../src/evidence/figures.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
-import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Form, Knowledge, Sign } from '../../src/knowledge/schema.ts';
 import { posteriorFor } from '../../src/summation/evaluate.ts';
 import { layOut } from '../../src/summation/makeLayout.ts';
 import { fixModel } from '../../src/summation/model.ts';
 import { shares } from '../../src/summation/readingPosterior.ts';
 import { makingShares } from '../../src/weighing/makingFirst.ts';
+import { houseKnowledge } from '../kits/opinions.ts';
 
 let knowledge: Knowledge;
 beforeAll(async () => {
-  const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
-  const compiled = compileKnowledge(await readKnowledgeFolder(folder));
-  if (compiled.knowledge === undefined) throw new Error('the knowledge files have faults');
-  knowledge = compiled.knowledge;
+  knowledge = await houseKnowledge();
 }, 60_000);
 
 type Features = Record<string, string>;

@@ -47,7 +47,7 @@ export function PartPanel({ room, chosen, sign, stands, filter, onFilter, onShow
   const kind = part === undefined ? wholeKind : (room.parts.find((each) => each.id === part)?.kind ?? part);
   const { knowledge, piece } = room;
   const form = knowledge.forms[piece.form];
-  const ofPiece = knownOfPiece(piece);
+  const ofPiece = knownOfPiece(piece.features, Object.values(piece.parts));
   const every = signsOnPart(knowledge, piece.findings, kind, part, 'all', '', piece.findings, form, ofPiece);
   const families = signsOnPart(knowledge, piece.findings, kind, part, filter, words, asOf, form, ofPiece);
   const far = howFarLooked(every);
