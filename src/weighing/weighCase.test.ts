@@ -100,6 +100,7 @@ describe('what must hold of any weighing', () => {
     const seen = standings([
       { sign: 'plane-tracks', part: 'rail', state: 'present' },
       { sign: 'centred', part: 'leg-left', state: 'could-not-tell' },
+      { sign: 'centred', part: 'leg-right', state: 'does-not-apply' },
     ]);
     expect(seen).toEqual({
       ...standings([]),

@@ -198,7 +198,10 @@ function weighParts(evaluation: Evaluation, input: CaseToWeigh): Weighing['parts
     if (part.id === 'whole') return [];
     const { origin, years } = partPosterior(evaluation, part);
     const looked = prepared.looks.filter((look) => look.part === part.id).length;
-    const named = input.findings.filter((finding) => finding.part === part.id).length;
+    // That a sign does not apply says nothing of the part: it is not looked at for that.
+    const named = input.findings.filter(
+      (finding) => finding.part === part.id && finding.state !== 'does-not-apply',
+    ).length;
     const standing = standingOf(origin, Math.max(named, looked), looked);
     return [{ id: part.id, name: part.name, origin, ...standing, years, looked }];
   });

@@ -132,6 +132,15 @@ describe('the history in sentences', () => {
   test('choices are told in words, not by their ids', () => {
     expect(valueWords(['opinion', 'reading'], 'made-up')).toBe('Married, or assembled from old parts');
     expect(valueWords(['engagement', 'purpose'], 'estate')).toBe('An estate');
+    const rail = {
+      id: 'rail',
+      missing: true,
+      woods: ['walnut'],
+      makes: { turned: false, tacked: true },
+      words: '',
+    };
+    expect(valueWords(['parts', 'rail'], rail)).toBe('missing, walnut, not turned, tacked');
+    expect(valueWords(['parts', 'rail'], { id: 'rail' })).toBeUndefined();
     expect(valueWords(['claim', 'period'], [1760, 1790])).toBe('1760–1790');
     expect(valueWords(['engagement', 'askedOn'], '2026-11-02')).toBe('2 November 2026');
   });

@@ -1,5 +1,6 @@
 import { idWords } from '../../knowledge/idWords.ts';
 import type { Json } from '../../piece/event.ts';
+import { piecePart } from '../../piece/piece.ts';
 import { readingId, readingWords } from '../../piece/readings.ts';
 import { dayWords } from '../../units/days.ts';
 import { purposeChoices } from '../engagement/purposes.ts';
@@ -11,9 +12,20 @@ export function valueWords(path: readonly string[], value: Json | undefined): st
   if (typeof value === 'number') return String(value);
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (Array.isArray(value)) return value.map((one) => valueWords([], one) ?? '').join('–');
+  if (path[0] === 'parts') return partWords(value);
   return Object.values(value)
     .flatMap((one) => valueWords([], one) ?? [])
     .join(', ');
+}
+
+/** What was said of a part as such: whether it is there, its woods, how it is made, words of one's own. */
+function partWords(value: Json): string | undefined {
+  const part = piecePart.safeParse(value);
+  if (!part.success) return undefined;
+  const { missing, woods, makes, words } = part.data;
+  const made = Object.entries(makes).map(([make, is]) => (is ? make : `not ${make}`));
+  const said = [...(missing ? ['missing'] : []), ...woods, ...made, ...(words === '' ? [] : [words])];
+  return said.length === 0 ? undefined : said.join(', ');
 }
 
 function textWords(place: string, text: string): string {
