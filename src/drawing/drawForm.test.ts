@@ -6,13 +6,14 @@ import type { Box } from './extentOf.ts';
 import { partsOf } from './partsOf.ts';
 import { allForms, featureChoices } from './testing/allForms.ts';
 import { canBe } from './testing/canBe.ts';
+import { spreadChoices } from './testing/spreadChoices.ts';
 import { usualSizes } from './usualSizes.ts';
 
 const forms = await allForms();
 
 describe.each(forms.map((form) => [form.id, form] as const))('the drawing of the form %s', (_, form) => {
   it('has no fault, shows every part, and is as large as the usual measures say, with any features', () => {
-    for (const features of featureChoices(form)) {
+    for (const features of spreadChoices(form)) {
       const said = JSON.stringify(features);
       const usual = usualSizes(form, features);
       const { views, faults } = drawForm(form, features, {});

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { form as formShape } from '../knowledge/schema.ts';
 import { drawForm } from './drawForm.ts';
-import { allForms, featureChoices } from './testing/allForms.ts';
+import { allForms } from './testing/allForms.ts';
 import { hiddenParts } from './testing/hiddenParts.ts';
+import { spreadChoices } from './testing/spreadChoices.ts';
 
 const forms = await allForms();
 
@@ -10,7 +11,7 @@ describe('a part in the drawing', () => {
   it.each(forms.map((form) => [form.id, form] as const))(
     'of the form %s can be touched',
     (_, form) => {
-      for (const features of featureChoices(form))
+      for (const features of spreadChoices(form))
         expect(hiddenParts(drawForm(form, features, {})), JSON.stringify(features)).toEqual([]);
     },
     30_000,
