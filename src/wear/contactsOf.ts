@@ -31,6 +31,7 @@ const contacts: Readonly<Record<string, Contact>> = {
   'front-rail': seatFront,
   'front-stretcher': frontStretcher,
   leg,
+  lid: top,
   'medial-stretcher': medialStretcher,
   'plank-seat': seatBoard,
   'rear-foot': rearFoot,

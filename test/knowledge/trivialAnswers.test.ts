@@ -61,6 +61,12 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
   ],
   [/[Cc]uff/, ({ features }, kind) => kind === 'foot' && /bracket|ogee|claw|ball/.test(features.feet ?? '')],
   [/mops|brooms/, ({ form }) => form.id === 'dressing-glass'],
+  [
+    /^(Dovetails |Few broad, coarse dovetails|Very narrow pins|Saw cuts run past the sockets|Row of dovetails)/,
+    ({ features }, kind) => features.build === 'nailed' && /^chest-/.test(kind),
+  ],
+  [/^Sides framed and paneled/, ({ form }) => form.id === 'six-board-chest'],
+  [/^Cut-out ends worn short/, ({ features }) => /bracket|ball/.test(features.feet ?? '')],
   [/^Mortise with rounded ends/, ({ form }) => /^(windsor-chair|ladder-back-chair)$/.test(form.id)],
 ];
 

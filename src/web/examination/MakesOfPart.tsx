@@ -18,6 +18,8 @@ const names: Record<PartMake, string> = {
   carved: 'Carved',
   veneered: 'Veneered',
   tacked: 'A cover is or was tacked to it',
+  dovetailed: 'Dovetailed',
+  nailed: 'Nailed',
 };
 
 /** How a part is made, as far as signs ask after it: what does not fit it is then not asked, and its absence says nothing. */
