@@ -1,5 +1,5 @@
-import { seededRandom } from '../src/evidence/betaDraws.ts';
 import type { CaseToWeigh } from '../src/evidence/caseToWeigh.ts';
+import { seededRandom } from '../src/ground/seededRandom.ts';
 import { askedOf } from '../src/knowledge/askedOf.ts';
 import { type Knowledge, shop } from '../src/knowledge/schema.ts';
 

@@ -1,8 +1,10 @@
+import { seededRandom } from '../src/ground/seededRandom.ts';
+import { sum } from '../src/ground/statistics.ts';
 import type { Network, Table } from '../src/inference/network.ts';
 
 /** A network of `count` unknowns v0, v1 … in which each follows from up to two of the three before it. */
 export function randomNetwork(count: number, stateCount: number, seed: number): Network {
-  const next = seeded(seed);
+  const next = seededRandom(seed);
   const states = Array.from({ length: stateCount }, (_, state) => `s${state}`);
   const tables = Array.from({ length: count }, (_, index): Table => {
     const near = [index - 1, index - 2, index - 3].filter((each) => each >= 0 && next() < 0.6).slice(0, 2);
@@ -17,7 +19,7 @@ export function randomNetwork(count: number, stateCount: number, seed: number): 
  * that hang on the part's year. The figures mean nothing.
  */
 export function partsNetwork(parts: number, findingsEach: number, bins: number, seed: number): Network {
-  const next = seeded(seed);
+  const next = seededRandom(seed);
   const years = Array.from({ length: bins }, (_, bin) => `y${bin}`);
   const makings = ['period', 'bench-copy', 'machine-copy', 'to-deceive'];
   const origins = ['of-the-making', 'repair', 'improve', 'other-old'];
@@ -61,21 +63,10 @@ export function partsNetwork(parts: number, findingsEach: number, bins: number, 
 
 function anyRow(length: number, next: () => number): number[] {
   const raw = Array.from({ length }, () => 0.05 + next());
-  const sum = raw.reduce((total, each) => total + each, 0);
-  return raw.map((each) => each / sum);
+  const total = sum(raw);
+  return raw.map((each) => each / total);
 }
 
 function certain(length: number, at: number): number[] {
   return Array.from({ length }, (_, index) => (index === at ? 1 : 0));
-}
-
-/** Numbers from 0 to 1 that are the same for the same seed (mulberry32, public domain, by T. Ettinger). */
-function seeded(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
 }

@@ -3,6 +3,7 @@ import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { parse } from 'yaml';
+import { seededRandom } from '../src/ground/seededRandom.ts';
 import { compileKnowledge } from '../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../src/knowledge/readKnowledge.ts';
 import type { PlateFile } from '../src/opinion/pdf/scalePlate.ts';
@@ -52,11 +53,10 @@ for (const round of ['first', 'second', 'third']) {
 /** Grey noise over a slope, the same every time, each plate a little further along it. */
 async function noisePlates(): Promise<PlateFile[]> {
   const row = wide + plateCount;
-  let seed = 1;
+  const random = seededRandom(1);
   const pixels = Buffer.alloc(row * high * 3);
   for (let at = 0; at < pixels.length; at += 3) {
-    seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
-    pixels.fill((seed >>> 27) + Math.round((at / pixels.length) * 160), at, at + 3);
+    pixels.fill(Math.floor(random() * 32) + Math.round((at / pixels.length) * 160), at, at + 3);
   }
   const found: PlateFile[] = [];
   for (let index = 0; index < plateCount; index++) {

@@ -8,7 +8,7 @@ export type Room = {
   pure: false | { packages: readonly string[] };
 };
 
-const trade = ['units', 'piece'];
+const trade = ['ground', 'units', 'piece'];
 const pureRooms = [
   ...trade,
   'drawing',
@@ -29,14 +29,15 @@ const pureRooms = [
 
 /** The one table of allowed arrows between the rooms. An arrow not in it is a fault; so is a room without files. */
 export const rooms: Readonly<Record<string, Room>> = {
+  ground: { takes: [], pure: { packages: [] } },
   units: { takes: [], pure: { packages: ['zod'] } },
-  piece: { takes: ['units'], pure: { packages: ['zod'] } },
+  piece: { takes: ['ground', 'units'], pure: { packages: ['zod'] } },
   knowledge: { takes: trade, pure: { packages: ['zod', 'yaml'] } },
-  inference: { takes: [], pure: { packages: ['zod'] } },
+  inference: { takes: ['ground'], pure: { packages: ['zod'] } },
   drawing: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
   evidence: { takes: [...trade, 'knowledge'], pure: { packages: ['zod'] } },
   summation: { takes: [...trade, 'knowledge', 'evidence'], pure: { packages: [] } },
-  calibration: { takes: [], pure: { packages: [] } },
+  calibration: { takes: ['ground'], pure: { packages: [] } },
   weighing: {
     takes: [...trade, 'knowledge', 'evidence', 'summation', 'calibration'],
     pure: { packages: ['zod'] },

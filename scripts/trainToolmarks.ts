@@ -8,6 +8,7 @@
  */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { mean as meanOf } from '../src/ground/statistics.ts';
 import { cloudOf, farFromClouds } from '../src/photo/toolmarks/toolmarksClouds.ts';
 import {
   markShares,
@@ -57,9 +58,9 @@ function measure(): { train: Row[]; calibrate: Row[] } {
 function learn(rows: readonly Row[]): Rule {
   const count = rows[0]?.features.length ?? 0;
   const column = (index: number) => rows.map(({ features }) => features[index] as number);
-  const mean = Array.from({ length: count }, (_, index) => average(column(index)));
+  const mean = Array.from({ length: count }, (_, index) => meanOf(column(index)));
   const sd = mean.map((middle, index) =>
-    Math.max(1e-3, Math.sqrt(average(column(index).map((each) => (each - middle) ** 2)))),
+    Math.max(1e-3, Math.sqrt(meanOf(column(index).map((each) => (each - middle) ** 2)))),
   );
   const terms = rows.map(({ features }) => markTerms(features, { mean, sd }));
   const wanted = rows.map(({ kind }) => drawnKinds.indexOf(kind as (typeof drawnKinds)[number]));
@@ -110,7 +111,7 @@ function bestTemperature(trained: Rule, rows: readonly Row[]): number {
 }
 
 function loss(trained: Rule, rows: readonly Row[]): number {
-  return average(
+  return meanOf(
     rows.map(
       ({ kind, features }) =>
         -Math.log(
@@ -121,14 +122,10 @@ function loss(trained: Rule, rows: readonly Row[]): number {
 }
 
 function rightShare(trained: Rule, rows: readonly Row[]): number {
-  return average(
+  return meanOf(
     rows.map(({ kind, features }) => {
       const shares = markShares(features, trained);
       return drawnKinds[shares.indexOf(Math.max(...shares))] === kind ? 1 : 0;
     }),
   );
-}
-
-function average(values: readonly number[]): number {
-  return values.reduce((sum, each) => sum + each, 0) / values.length;
 }

@@ -1,3 +1,4 @@
+import { counted } from '../../src/ground/words.ts';
 import type { KnowledgeFault } from '../../src/knowledge/knowledgeFault.ts';
 
 /** Prints every fault: file and line, entry, what is wrong, how to mend it, and an entry that is right. */
@@ -7,6 +8,5 @@ export function printFaults(faults: readonly KnowledgeFault[]): void {
     console.log(`knowledge/${fault.file}:${fault.line}  ${entry} — ${fault.what} — ${fault.mend}`);
     for (const line of fault.example.split('\n')) console.log(`    right: ${line}`);
   }
-  if (faults.length > 0)
-    console.log(`\n${faults.length} ${faults.length === 1 ? 'fault' : 'faults'} in the knowledge files.\n`);
+  if (faults.length > 0) console.log(`\n${counted(faults.length, 'fault')} in the knowledge files.\n`);
 }

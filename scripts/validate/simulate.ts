@@ -1,7 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { betaDraw, seededRandom } from '../../src/evidence/betaDraws.ts';
+import { betaDraw } from '../../src/evidence/betaDraws.ts';
 import { bestDraw, type Draw } from '../../src/evidence/figures.ts';
+import { seededRandom } from '../../src/ground/seededRandom.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';

@@ -1,8 +1,8 @@
-import { type Random, seededRandom } from '../../src/evidence/betaDraws.ts';
 import type { CaseToWeigh } from '../../src/evidence/caseToWeigh.ts';
 import { type Draw, figureRange } from '../../src/evidence/figures.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
 import type { Look } from '../../src/evidence/preparedCase.ts';
+import { type Random, seededRandom } from '../../src/ground/seededRandom.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
 import type { Figure } from '../../src/knowledge/figureSchema.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';

@@ -1,6 +1,6 @@
 import { ratioCalibration } from '../../src/calibration/ratioCalibration.ts';
 import { brierScore, logScoreBits } from '../../src/calibration/scoring.ts';
-import { seededRandom } from '../../src/evidence/betaDraws.ts';
+import { seededRandom } from '../../src/ground/seededRandom.ts';
 import { type MakingKind, makingKinds } from '../../src/piece/readings.ts';
 import { classes, type Judged, type VerdictClass } from './judgeCase.ts';
 

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { type DatingSpan, datingSpan, type NamedSign } from '../dating/datingSpan.ts';
+import type { Fault } from '../ground/fault.ts';
 import { figureNumbers } from '../knowledge/figuresOf.ts';
 import type { Knowledge, Sign } from '../knowledge/schema.ts';
-import { type CalculationResult, defineCalculation, type Fault } from './define.ts';
+import { type CalculationResult, defineCalculation } from './define.ts';
 
 const year = z.number().min(1000).max(2100);
 const weight = z.number().positive().max(1e6).optional();

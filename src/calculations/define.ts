@@ -1,11 +1,9 @@
 import type { z } from 'zod';
+import type { Refused } from '../ground/fault.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { Picture } from '../photo/picture.ts';
 import type { EarlyLooks } from '../weighing/weighCase.ts';
-import type { Fault } from './fault.ts';
 import { inputFaults } from './inputFaults.ts';
-
-export type { Fault };
 
 /** What a calculation may lean on besides its input. */
 export type CalculationContext = {
@@ -21,7 +19,7 @@ export type CalculationContext = {
 };
 
 /** A calculation's answer, or what is wrong with its input. */
-export type CalculationResult<Output> = { ok: true; output: Output } | { ok: false; faults: Fault[] };
+export type CalculationResult<Output> = { ok: true; output: Output } | Refused;
 
 /** What screens, terminal, HTTP and reports need to know of a computation besides running it. */
 type Told = {

@@ -3,7 +3,8 @@ import { partsOf } from '../drawing/partsOf.ts';
 import { findingsFrom } from '../findings/findingsFrom.ts';
 import { measurement } from '../findings/measurement.ts';
 import { placesOf } from '../findings/placesOf.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import type { Fault } from '../ground/fault.ts';
+import { defineCalculation } from './define.ts';
 
 /** `findings.measured`: see its own fields. */
 export const findingsMeasured = defineCalculation({

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
-import type { Fault } from './fault.ts';
+import type { Fault } from '../ground/fault.ts';
+import { counted } from '../ground/words.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -90,8 +91,8 @@ const kinds: Record<string, string> = {
 };
 
 function sized(origin: string, bound: string, size: number): string {
-  if (origin === 'array') return `${bound} ${size} ${size === 1 ? 'entry' : 'entries'}`;
-  if (origin === 'string') return `${bound} ${size} ${size === 1 ? 'sign' : 'signs'}`;
+  if (origin === 'array') return `${bound} ${counted(size, 'entry', 'entries')}`;
+  if (origin === 'string') return `${bound} ${counted(size, 'sign')}`;
   return `a number of ${bound} ${size}`.replace('of more than', 'above').replace('of less than', 'below');
 }
 

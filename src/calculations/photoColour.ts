@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import { colourDifference, differenceSigma } from '../photo/colour/colourDifference.ts';
 import { type Lab, labOfRgb, rgbOfHex } from '../photo/colour/colourSpace.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { defineCalculation } from './define.ts';
 
 /** A colour of a screen, written as six digits of hexadecimal. */
 export const hexColour = z.string().regex(/^#?[0-9a-fA-F]{6}$/, 'a color is written as #9a7b4f');

@@ -1,10 +1,11 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import { balancedLab, type FittedBalance, fitBalance } from '../photo/colour/colourBalance.ts';
 import { colourDifference, differenceSigma } from '../photo/colour/colourDifference.ts';
 import { colourSample } from '../photo/colour/colourSample.ts';
 import { type Lab, labOfRgb, type Rgb, rgbOfHex } from '../photo/colour/colourSpace.ts';
 import type { Picture } from '../photo/picture.ts';
-import { type CalculationContext, type CalculationResult, defineCalculation, type Fault } from './define.ts';
+import { type CalculationContext, type CalculationResult, defineCalculation } from './define.ts';
 import { hexColour, labColour } from './photoColour.ts';
 import { namedPicture, pictureFile, pictureRegion } from './pictureFields.ts';
 

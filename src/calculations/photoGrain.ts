@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { refuse } from '../ground/fault.ts';
 import { grainDirection } from '../photo/grain/grain.ts';
 import { told } from '../units/doubt.ts';
 import { defineCalculation } from './define.ts';
@@ -74,7 +75,7 @@ export const photoGrain = defineCalculation({
     const { widthPx, heightPx } = picture.output;
     if (Math.min(widthPx, heightPx) < leastPx) {
       const message = `This picture is too small to tell anything by: it needs at least ${leastPx} by ${leastPx} pixels.`;
-      return { ok: false, faults: [{ code: 'photo.region-too-small', path: 'file', message }] };
+      return refuse('photo.region-too-small', message, 'file');
     }
     const { why, says, ...found } = grainDirection(
       picture.output,

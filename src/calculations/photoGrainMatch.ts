@@ -1,10 +1,13 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
+import { sum } from '../ground/statistics.ts';
+import { capital } from '../ground/words.ts';
 import { type GrainSilence, leastContrast, mostGap, silenceOf } from '../photo/grain/grainFeatures.ts';
 import { matchGrain } from '../photo/grain/grainMatch.ts';
 import { type GrainOdds, grainOdds } from '../photo/grain/grainOdds.ts';
 import { cornersOf, facingStrips, type StripArea, type StripsFault } from '../photo/grain/grainStrips.ts';
 import { weightWords } from '../weighing/verbalScale.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { defineCalculation } from './define.ts';
 import { matchFields, matchOutput } from './photoGrainMatchFields.ts';
 import { namedPicture } from './pictureFields.ts';
 
@@ -131,7 +134,7 @@ function saidWords(decibans: number, { null: { photoStrips, photoReached } }: Gr
     photoReached === 0
       ? `none of ${photoStrips} strips of this photograph that do not face each other fits as well`
       : `${photoReached} of ${photoStrips} strips of this photograph that do not face each other fit as well`;
-  return `${weight[0]?.toUpperCase()}${weight.slice(1)}: ${beside}.`;
+  return `${capital(weight)}: ${beside}.`;
 }
 
 function nullWords(
@@ -149,7 +152,7 @@ function drawable(values: Float64Array): number[] {
   const step = Math.ceil(values.length / 200);
   return Array.from({ length: Math.floor(values.length / step) }, (_, at) => {
     const part = values.subarray(at * step, (at + 1) * step);
-    return Number((part.reduce((sum, each) => sum + each, 0) / step).toFixed(3)) || 0;
+    return Number((sum(part) / step).toFixed(3)) || 0;
   });
 }
 

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
+import { refuse } from '../ground/fault.ts';
 import { type Homography, inverse } from '../photo/geometry/homography.ts';
 import { lengthByKnown } from '../photo/geometry/knownLength.ts';
 import { unknownLensShare } from '../photo/geometry/lensEstimate.ts';
@@ -9,7 +11,7 @@ import {
   type Measured,
   type MeasureGround,
 } from '../photo/geometry/planeMeasure.ts';
-import { type CalculationResult, defineCalculation, type Fault } from './define.ts';
+import { type CalculationResult, defineCalculation } from './define.ts';
 import { lensField, lineField, matrixField, pairPointsField } from './photoFields.ts';
 
 const sigma = z.number().min(0).max(10_000);
@@ -213,7 +215,7 @@ function lensSaying({ lens, lensAllowancePercent }: Input): string[] {
 }
 
 function refused(path: string, message: string): { ok: false; faults: Fault[] } {
-  return { ok: false, faults: [{ code: 'photo.measure', path, message }] };
+  return refuse('photo.measure', message, path);
 }
 
 function degrees(radians: number): number {

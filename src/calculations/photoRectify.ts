@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
+import { refuse } from '../ground/fault.ts';
 import { inverse, mapped, scaledToOne } from '../photo/geometry/homography.ts';
 import { undistorted } from '../photo/geometry/lens.ts';
 import { estimateLens } from '../photo/geometry/lensEstimate.ts';
@@ -7,7 +9,7 @@ import type { Pairs } from '../photo/geometry/planeView.ts';
 import { quadFromDistances } from '../photo/geometry/quadFromDistances.ts';
 import { type FittedView, rectifyPlane, residualOf } from '../photo/geometry/rectify.ts';
 import type { Point } from '../photo/picture.ts';
-import { type CalculationResult, defineCalculation, type Fault } from './define.ts';
+import { type CalculationResult, defineCalculation } from './define.ts';
 import { lensField, matrixField, pairPointsField, pointField, pointsField } from './photoFields.ts';
 
 const length = z.number().positive();
@@ -141,7 +143,7 @@ function placesOf({
   if ((world === undefined) === (distances === undefined)) {
     const message =
       'Give the places that the marks show as `world`, or the distances between four marks as `distances`: one of the two.';
-    return { ok: false, faults: [{ code: 'photo.no-places', path: 'world', message }] };
+    return refuse('photo.no-places', message, 'world');
   }
   if (world !== undefined) return { ok: true, output: { world } };
   const { sides, firstDiagonal, secondDiagonal } = distances as NonNullable<Input['distances']>;
@@ -171,7 +173,7 @@ function placesOf({
 }
 
 function distancesFault(path: string, message: string): { ok: false; faults: Fault[] } {
-  return { ok: false, faults: [{ code: 'photo.distances', path, message }] };
+  return refuse('photo.distances', message, path);
 }
 
 function fittedBy({ errorIn }: Input, pairs: Pairs): FittedView | undefined {

@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import { type Toolmarks, toolmarks } from '../photo/toolmarks/toolmarks.ts';
 import { mostMarksRatio } from '../photo/toolmarks/toolmarksKinds.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { defineCalculation } from './define.ts';
 import { namedPicture, pictureFile, pictureRegion } from './pictureFields.ts';
 
 const leastPx = 60;

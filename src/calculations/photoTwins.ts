@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import { type TwinFit, twinsFit } from '../photo/outlines/twinsFit.ts';
 import { isClosed } from '../photo/outlines/twinsOutline.ts';
 import type { Point } from '../photo/picture.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { defineCalculation } from './define.ts';
 import { pointField } from './photoFields.ts';
 
 const outline = z.array(pointField).min(3).max(20_000);

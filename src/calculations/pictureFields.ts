@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import type { Picture, Region } from '../photo/picture.ts';
-import type { CalculationContext, CalculationResult, Fault } from './define.ts';
+import type { CalculationContext, CalculationResult } from './define.ts';
 
 /** The name of a picture: a file on the terminal, the SHA-256 of a photo of the record over HTTP. */
 export const pictureFile = z.string().min(1).max(1000);

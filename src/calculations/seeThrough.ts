@@ -1,11 +1,12 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import {
   angleOfDifference,
   closingAngle,
   type OpeningEdge,
   openShare,
 } from '../photo/geometry/seeThrough.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { defineCalculation } from './define.ts';
 
 const lengthMm = z.number().positive().max(2000);
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import { leastNumbers, type SizePrior, setSize } from '../sets/setSize.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { defineCalculation } from './define.ts';
 
 const number = z.int().min(1).max(10_000);
 const size = z.int().min(1).max(100_000);

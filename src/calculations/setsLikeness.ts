@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import { armchairWidth, type WidthDifference } from '../sets/armchairWidth.ts';
 import { likenessGroups, likenessOutliers, measureSpreads } from '../sets/likeness.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { defineCalculation } from './define.ts';
 
 const name = z.string().min(1).max(100);
 const lengthMm = z.number().positive().max(20_000);

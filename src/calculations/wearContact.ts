@@ -1,11 +1,13 @@
 import { z } from 'zod';
 import { partsOf } from '../drawing/partsOf.ts';
 import { usualSizes } from '../drawing/usualSizes.ts';
+import type { Fault } from '../ground/fault.ts';
+import { refuse } from '../ground/fault.ts';
 import { agreement } from '../wear/agreement.ts';
 import { contactsOf } from '../wear/contactsOf.ts';
 import { contraryPlaces } from '../wear/contraryPlaces.ts';
 import { places, type Surface } from '../wear/surface.ts';
-import { type CalculationContext, type CalculationResult, defineCalculation, type Fault } from './define.ts';
+import { type CalculationContext, type CalculationResult, defineCalculation } from './define.ts';
 
 const shares = z
   .array(z.array(z.number().min(0).max(1)).length(places))
@@ -142,13 +144,13 @@ function partsFor(
   const form = knowledge.forms[asked.form];
   if (form === undefined) {
     const known = Object.keys(knowledge.forms).sort().join(', ');
-    return fault('wear.form-unknown', 'form', `There is no form “${asked.form}”: take one of ${known}.`);
+    return refuse('wear.form-unknown', `There is no form “${asked.form}”: take one of ${known}.`, 'form');
   }
   const parts = partsOf(form, asked.features).map(({ id, kind }) => ({ part: id, kind }));
   const missing = asked.parts?.findIndex((id) => parts.every(({ part }) => part !== id)) ?? -1;
   if (missing >= 0) {
     const message = `This ${form.name.toLowerCase()} has no part “${asked.parts?.[missing]}” with these features: take one of ${parts.map(({ part }) => part).join(', ')}.`;
-    return fault('wear.part-unknown', `parts[${missing}]`, message);
+    return refuse('wear.part-unknown', message, `parts[${missing}]`);
   }
   return {
     ok: true,
@@ -177,8 +179,4 @@ function paintedSurfaces({ worn = [] }: Input, surfaces: readonly Numbered[]): C
     return [{ surface, worn: each.grid }];
   });
   return faults.length > 0 ? { ok: false, faults } : { ok: true, output: painted };
-}
-
-function fault(code: string, path: string, message: string): CalculationResult<never> {
-  return { ok: false, faults: [{ code, path, message }] };
 }

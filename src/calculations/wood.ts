@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import { equilibriumMoisture, equilibriumRange } from '../wood/equilibriumMoisture.ts';
-import { defineCalculation, type Fault } from './define.ts';
+import { defineCalculation } from './define.ts';
 
 /** `wood.moisture`: see its own fields. */
 export const woodMoisture = defineCalculation({

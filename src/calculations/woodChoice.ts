@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import type { Fault } from '../ground/fault.ts';
 import type { Wood, WoodMovement } from '../knowledge/woodSchema.ts';
-import type { CalculationContext, CalculationResult, Fault } from './define.ts';
+import type { CalculationContext, CalculationResult } from './define.ts';
 
 const ringAngleDeg = z.number().min(0).max(90);
 

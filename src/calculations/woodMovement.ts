@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { refuse } from '../ground/fault.ts';
 import type { WoodMovement } from '../knowledge/woodSchema.ts';
 import { type AcrossGrain, acrossGrain } from '../wood/acrossGrain.ts';
 import { coefficientFromShrinkage, shrinkageFromCoefficient } from '../wood/coefficient.ts';
@@ -81,10 +82,10 @@ function figuresFor(asked: Input, context: CalculationContext): Found {
     asked.shrinkagePercent !== undefined ||
     asked.fibreSaturationPercent !== undefined
   )
-    return fault(
+    return refuse(
       'wood.two-woods',
-      'wood',
       'Give either a listed wood or own figures, not both: take one of them out.',
+      'wood',
     );
   const angle = ringAngleRad(asked);
   if (angle === undefined) return { ok: false, faults: [cutMissing] };
@@ -108,10 +109,10 @@ function ownFigures(asked: Input, movement: WoodMovement | undefined): Found {
     };
   }
   if (S === undefined)
-    return fault(
+    return refuse(
       'wood.missing',
-      'wood',
       'Say which wood: an id of woods.yaml, or its own figure as C or shrinkagePercent.',
+      'wood',
     );
   const coefficient = coefficientFromShrinkage(S, saturation);
   return {
@@ -163,8 +164,4 @@ function limits(asked: Input, figures: AcrossGrain, movement: WoodMovement): str
         ]
       : []),
   ];
-}
-
-function fault(code: string, path: string, message: string): CalculationResult<never> {
-  return { ok: false, faults: [{ code, path, message }] };
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { refuse } from '../ground/fault.ts';
 import { figureNumbers } from '../knowledge/figuresOf.ts';
 import type { Wood, WoodMovement } from '../knowledge/woodSchema.ts';
 import { acrossGrain } from '../wood/acrossGrain.ts';
@@ -129,7 +130,7 @@ export function moistureNow(
   if (found !== undefined) return { ok: true, output: found };
   const known = movement.indoors.map((each) => each.id).join(', ');
   const message = `There is no climate “${wanted}”: take one of ${known}, or give moistureNow.`;
-  return { ok: false, faults: [{ code: 'wood.climate-unknown', path: 'indoors', message }] };
+  return refuse('wood.climate-unknown', message, 'indoors');
 }
 
 function tooFar(asked: Input) {

@@ -1,3 +1,5 @@
+import { mean } from '../ground/statistics.ts';
+
 /** A line that turns scores into log odds: ln(p / (1 − p)) = intercept + slope · score. */
 export type LogisticScale = { intercept: number; slope: number };
 
@@ -18,9 +20,9 @@ export function logisticScale(
   came: readonly boolean[],
 ): LogisticScale | undefined {
   if (partedByBound(scores, came)) return undefined;
-  const mean = scores.reduce((sum, each) => sum + each, 0) / scores.length;
-  const spread = Math.sqrt(scores.reduce((sum, each) => sum + (each - mean) ** 2, 0) / scores.length);
-  const x = scores.map((each) => (each - mean) / spread);
+  const average = mean(scores);
+  const spread = Math.sqrt(scores.reduce((sum, each) => sum + (each - average) ** 2, 0) / scores.length);
+  const x = scores.map((each) => (each - average) / spread);
   let [a, b] = [0, 0];
   let reached = logLikelihood(x, came, a, b);
   for (let step = 0; step < mostSteps; step++) {
@@ -36,7 +38,7 @@ export function logisticScale(
     reached = there;
     if (Math.hypot(da, db) < 1e-13 * (1 + Math.hypot(a, b))) break;
   }
-  return { intercept: a - (b * mean) / spread, slope: b / spread };
+  return { intercept: a - (b * average) / spread, slope: b / spread };
 }
 
 /** Whether some bound has no true case on one side and no false one on the other; a score on the bound may be both. */

@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { counted } from '../ground/words.ts';
 import type { MadeBackup } from '../record/backup/makeBackup.ts';
 import type { Restored } from '../record/backup/restoreBackup.ts';
 import { programVersion } from './programVersion.ts';
@@ -64,7 +65,7 @@ export async function runRestore(args: readonly string[], terminal: Terminal): P
 export function backupLines({ folder, name, manifest, copied, remarks }: MadeBackup): string[] {
   const { count, files, head } = manifest;
   return [
-    `Copied and read back: ${count} ${count === 1 ? 'act' : 'acts'}, ${files.length} files (${copied.files} new, ${megabytes(copied.bytes)}).`,
+    `Copied and read back: ${counted(count, 'act')}, ${files.length} files (${copied.files} new, ${megabytes(copied.bytes)}).`,
     `  In ${folder}, “${name}”`,
     `  Head of the record: ${head}`,
     ...remarks,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import type { Calculation, CalculationContext, Fault } from '../calculations/define.ts';
+import type { Calculation, CalculationContext } from '../calculations/define.ts';
 import { calculations, findCalculation } from '../calculations/registry.ts';
+import type { Fault } from '../ground/fault.ts';
 import type { Picture } from '../photo/picture.ts';
 import type { Terminal } from './terminal.ts';
 

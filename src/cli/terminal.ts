@@ -1,6 +1,6 @@
+import type { Outcome } from '../ground/fault.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { Picture } from '../photo/picture.ts';
-import type { Outcome } from '../record/fault.ts';
 
 /** What a command needs of the world; tests hand in their own. */
 export type Terminal = {

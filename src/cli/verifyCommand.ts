@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
+import { counted } from '../ground/words.ts';
 import type { NotedHead, Verification } from '../record/verify.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -83,21 +84,17 @@ const unreadable = ['verify.no-record', 'verify.unreadable'];
 
 /** What a check of the record found, in lines a person can read. */
 export function verificationLines(found: Verification): string[] {
-  const counted = `${count(found.events, 'act')} on ${count(found.pieces, 'piece')}, ${count(found.photos, 'photo')}${found.revisions === 0 ? '' : `, ${count(found.revisions, 'signed revision')}`}`;
+  const whole = `${counted(found.events, 'act')} on ${counted(found.pieces, 'piece')}, ${counted(found.photos, 'photo')}${found.revisions === 0 ? '' : `, ${counted(found.revisions, 'signed revision')}`}`;
   const heads = found.devices.map(
-    ({ device, events, hash }) => `  ${device}: ${count(events, 'act')}, last hash ${hash}`,
+    ({ device, events, hash }) => `  ${device}: ${counted(events, 'act')}, last hash ${hash}`,
   );
   heads.unshift(
     ...(found.recordId === '' ? [] : [`  Record ${found.recordId}`]),
-    `  Head after ${count(found.head.count, 'act')}: ${found.head.hash}`,
+    `  Head after ${counted(found.head.count, 'act')}: ${found.head.hash}`,
   );
   if (!found.ok) {
     const faults = found.faults.map(({ path, message }) => `  ${path}: ${message}`);
-    return [`The record does not hold (${counted}):`, ...faults, ...found.remarks, ...heads];
+    return [`The record does not hold (${whole}):`, ...faults, ...found.remarks, ...heads];
   }
-  return [`The record is as it was written: ${counted}.`, ...found.remarks, ...heads];
-}
-
-function count(number: number, noun: string): string {
-  return `${number} ${noun}${number === 1 ? '' : 's'}`;
+  return [`The record is as it was written: ${whole}.`, ...found.remarks, ...heads];
 }

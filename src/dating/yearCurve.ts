@@ -1,3 +1,4 @@
+import { sum } from '../ground/statistics.ts';
 import { bendsOf, type DatedSign, showing } from './datedSign.ts';
 
 /** A density over the years, in cells of a year or less within which it has no bend. */
@@ -140,10 +141,6 @@ function massesOf(edges: readonly number[], height: YearCurve['height']): number
   return edges
     .slice(1)
     .map((edge, cell) => integral((year) => height(cell, year), edges[cell] as number, edge));
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, each) => total + each, 0);
 }
 
 /** Points and weights of the eight-point rule of Gauss and Legendre on −1 to 1, of which the other half mirrors. */

@@ -1,3 +1,4 @@
+import { listed } from '../ground/words.ts';
 import type { Form } from '../knowledge/schema.ts';
 import type { ViewId } from './drawForm.ts';
 
@@ -43,6 +44,6 @@ export function sidesUnderAll(views: readonly ViewId[], sides: Sides): string {
   );
   if (views.length === 0) return '';
   if (turned.length === 0) return `${whose[sides]}, as they lie in the drawings.`;
-  const named = turned.length === 1 ? turned[0] : `${turned.slice(0, -1).join(', ')} and ${turned.at(-1)}`;
+  const named = listed(turned);
   return `${whose[sides]}; in the drawing ${named} the left is on the right.`;
 }

@@ -1,19 +1,21 @@
 import { expect, it } from 'vitest';
-import { betaDraw, seededRandom } from './betaDraws.ts';
+import { seededRandom } from '../ground/seededRandom.ts';
+import { mean } from '../ground/statistics.ts';
+import { betaDraw } from './betaDraws.ts';
 
 // Moments of the Beta distribution: mean a/(a+b), variance ab/((a+b)²(a+b+1)) (any handbook of distributions).
 it.each([
   ['30, 20–40', 0.3, 0.2 / 3.29],
   ['98, 95–99', 0.98, 0.04 / 3.29],
   ['2, 0.5–8', 0.02, 0.075 / 3.29],
-])('draws of %s have its best value as mean and the deviation of its range', (in100, mean, deviation) => {
+])('draws of %s have its best value as mean and the deviation of its range', (in100, best, deviation) => {
   const random = seededRandom(11);
   const values = Array.from({ length: 20000 }, () => betaDraw(random)({ in100 }));
-  const average = values.reduce((sum, each) => sum + each, 0) / values.length;
+  const average = mean(values);
   const spread = Math.sqrt(
     values.reduce((sum, each) => sum + (each - average) ** 2, 0) / (values.length - 1),
   );
-  expect(Math.abs(average - mean)).toBeLessThan((4 * deviation) / Math.sqrt(values.length));
+  expect(Math.abs(average - best)).toBeLessThan((4 * deviation) / Math.sqrt(values.length));
   expect(Math.abs(spread / deviation - 1)).toBeLessThan(0.05);
   expect(Math.min(...values)).toBeGreaterThan(0);
   expect(Math.max(...values)).toBeLessThan(1);

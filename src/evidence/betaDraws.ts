@@ -1,31 +1,6 @@
+import { normalDraw, type Random } from '../ground/seededRandom.ts';
 import type { Figure } from '../knowledge/figureSchema.ts';
 import { type Draw, figureRange } from './figures.ts';
-
-/** A source of numbers in [0, 1), handed in so that a weighing can be repeated. */
-export type Random = () => number;
-
-/**
- * Numbers in [0, 1) that a seed fixes.
- *
- * @source sfc32 of C. Doty-Humphrey's PractRand, in the public domain; from memory
- */
-export function seededRandom(seed: number): Random {
-  let a = seed | 0;
-  let b = (seed ^ 0x9e3779b9) | 0;
-  let c = (seed ^ 0x243f6a88) | 0;
-  let counter = 1;
-  const next = () => {
-    const t = (((a + b) | 0) + counter) | 0;
-    counter = (counter + 1) | 0;
-    a = b ^ (b >>> 9);
-    b = (c + (c << 3)) | 0;
-    c = (c << 21) | (c >>> 11);
-    c = (c + t) | 0;
-    return (t >>> 0) / 4294967296;
-  };
-  for (let i = 0; i < 12; i++) next();
-  return next;
-}
 
 /**
  * Draws every figure anew, once, from a Beta distribution whose mean is the figure's best value and whose standard
@@ -73,12 +48,8 @@ function gamma(shape: number, random: Random): number {
   const d = shape - 1 / 3;
   const c = 1 / Math.sqrt(9 * d);
   for (;;) {
-    const x = normal(random);
+    const x = normalDraw(random);
     const v = (1 + c * x) ** 3;
     if (v > 0 && Math.log(1 - random()) < 0.5 * x * x + d - d * v + d * Math.log(v)) return d * v;
   }
-}
-
-function normal(random: Random): number {
-  return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 }

@@ -1,3 +1,5 @@
+import type { Fault } from '../ground/fault.ts';
+import { refuse } from '../ground/fault.ts';
 import { canApply, type KnownOfPiece } from '../knowledge/canApply.ts';
 import { knownOfPiece } from '../knowledge/knownOfPiece.ts';
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
@@ -8,9 +10,6 @@ import { measuredLook } from './measuredLook.ts';
 import type { Ignored, Look, ModelPart, PreparedCase } from './preparedCase.ts';
 import { usualShare } from './signShares.ts';
 import { type YearAxis, yearAxis } from './yearAxis.ts';
-
-/** What in the case cannot be understood at all: a fault with its path. */
-export type CaseFault = { code: string; path: string; message: string };
 
 const wholePart: ModelPart = {
   id: 'whole',
@@ -33,40 +32,40 @@ export function prepareCase(
   knowledge: Knowledge,
   yearNow: number,
   axis?: YearAxis,
-): { ok: true; prepared: PreparedCase } | { ok: false; faults: CaseFault[] } {
+): { ok: true; prepared: PreparedCase } | { ok: false; faults: Fault[] } {
   const form = knowledge.forms[input.form];
   if (form === undefined) {
     const known = Object.keys(knowledge.forms).join(', ');
-    return fault(
+    return refuse(
       'evidence.unknown-form',
-      'form',
       `No form "${input.form}" is known; the forms are ${known}.`,
+      'form',
     );
   }
   const odds = input.startingOdds ?? knowledge.making.defaultOdds;
   if (knowledge.making.startingOdds[odds] === undefined) {
     const known = Object.keys(knowledge.making.startingOdds).join(', ');
-    return fault(
+    return refuse(
       'evidence.unknown-odds',
-      'startingOdds',
       `No starting odds "${odds}" are known; choose one of ${known}.`,
+      'startingOdds',
     );
   }
   const unknownShop = input.shops?.find((id) => knowledge.shops[id] === undefined);
   if (unknownShop !== undefined) {
-    return fault(
+    return refuse(
       'evidence.unknown-shop',
-      'shops',
       `No shop file "${unknownShop}" is known; leave it out or add the file.`,
+      'shops',
     );
   }
   const parts = modelParts(form, input);
   const span = input.claim?.period ?? form.styleSpan;
   if (span[1] < span[0]) {
-    return fault(
+    return refuse(
       'evidence.period-backwards',
-      'claim.period',
       'The claimed period ends before it begins; write the earlier year first.',
+      'claim.period',
     );
   }
   const alterations = form.alterations
@@ -103,10 +102,6 @@ export function prepareCase(
 function usualAxis(firstYear: number, yearNow: number): YearAxis {
   const from = Math.floor(Math.min(Math.max(1400, firstYear), yearNow) / 5) * 5;
   return yearAxis(from, yearNow, 5);
-}
-
-function fault(code: string, path: string, message: string): { ok: false; faults: CaseFault[] } {
-  return { ok: false, faults: [{ code, path, message }] };
 }
 
 /** The parts this piece has: those its features call for, less the missing, plus any named in the case. */

@@ -1,3 +1,4 @@
+import { mean } from '../ground/statistics.ts';
 import type { Measurements } from '../knowledge/measurementSchema.ts';
 import { findingsOn, type MeasuredFinding } from './measuredFinding.ts';
 import type { MeasurementFrom } from './measurement.ts';
@@ -27,8 +28,4 @@ export function fromToolMarks(
     })
     .toSorted((a, b) => b.ratio - a.ratio)
     .map(({ finding }) => finding);
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, each) => sum + each, 0) / values.length;
 }

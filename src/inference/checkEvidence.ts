@@ -1,11 +1,12 @@
-import type { Evidence, Network, NetworkFault, Variable } from './network.ts';
+import type { Fault } from '../ground/fault.ts';
+import type { Evidence, Network, Variable } from './network.ts';
 
 /**
  * Does this evidence speak of the network's variables and their states?
  *
  * @returns every fault found, with paths `evidence.ID` and `soft.ID`
  */
-export function checkEvidence(network: Network, evidence: Evidence): NetworkFault[] {
+export function checkEvidence(network: Network, evidence: Evidence): Fault[] {
   const byId = new Map(network.variables.map((variable) => [variable.id, variable]));
   const hard = Object.entries(evidence.hard ?? {}).flatMap(([id, state]) =>
     checkHard(byId.get(id), id, state),
@@ -21,12 +22,12 @@ export function checkEvidence(network: Network, evidence: Evidence): NetworkFaul
  *
  * @param path  the field the ids stand in, for the faults
  */
-export function checkAsked(network: Network, asked: readonly string[], path: string): NetworkFault[] {
+export function checkAsked(network: Network, asked: readonly string[], path: string): Fault[] {
   const known = new Set(network.variables.map((variable) => variable.id));
   return asked.flatMap((id, index) => (known.has(id) ? [] : [unknownVariable(id, `${path}[${index}]`)]));
 }
 
-function checkHard(variable: Variable | undefined, id: string, state: string): NetworkFault[] {
+function checkHard(variable: Variable | undefined, id: string, state: string): Fault[] {
   const path = `evidence.${id}`;
   if (!variable) return [unknownVariable(id, path)];
   if (variable.states.includes(state)) return [];
@@ -34,7 +35,7 @@ function checkHard(variable: Variable | undefined, id: string, state: string): N
   return [{ code: 'inference.unknown-state', path, message }];
 }
 
-function checkSoft(variable: Variable | undefined, id: string, values: readonly number[]): NetworkFault[] {
+function checkSoft(variable: Variable | undefined, id: string, values: readonly number[]): Fault[] {
   const path = `soft.${id}`;
   if (!variable) return [unknownVariable(id, path)];
   const wanted = variable.states.length;
@@ -54,7 +55,7 @@ function checkSoft(variable: Variable | undefined, id: string, values: readonly 
   return [];
 }
 
-function unknownVariable(id: string, path: string): NetworkFault {
+function unknownVariable(id: string, path: string): Fault {
   return {
     code: 'inference.unknown-variable',
     path,

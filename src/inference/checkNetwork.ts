@@ -1,5 +1,7 @@
+import type { Fault } from '../ground/fault.ts';
+import { sum } from '../ground/statistics.ts';
 import { findCycle } from './findCycle.ts';
-import type { Network, NetworkFault, Table, Variable } from './network.ts';
+import type { Network, Table, Variable } from './network.ts';
 
 /** How far a row may be from summing to 1. */
 const rowTolerance = 1e-9;
@@ -9,7 +11,7 @@ const rowTolerance = 1e-9;
  *
  * @returns every fault found, empty where there is none; paths are those of the network's own fields
  */
-export function checkNetwork(network: Network): NetworkFault[] {
+export function checkNetwork(network: Network): Fault[] {
   const variables = checkVariables(network.variables);
   const byId = new Map(network.variables.map((variable) => [variable.id, variable]));
   const tables = network.tables.flatMap((table, index) => checkTable(table, index, byId));
@@ -18,10 +20,10 @@ export function checkNetwork(network: Network): NetworkFault[] {
   return faults.length > 0 ? faults : checkCycle(network);
 }
 
-function checkVariables(variables: readonly Variable[]): NetworkFault[] {
+function checkVariables(variables: readonly Variable[]): Fault[] {
   const seen = new Set<string>();
   return variables.flatMap((variable, index) => {
-    const faults: NetworkFault[] = [];
+    const faults: Fault[] = [];
     const path = `variables[${index}]`;
     if (seen.has(variable.id)) {
       faults.push(
@@ -45,7 +47,7 @@ function checkVariables(variables: readonly Variable[]): NetworkFault[] {
   });
 }
 
-function checkTable(table: Table, index: number, byId: ReadonlyMap<string, Variable>): NetworkFault[] {
+function checkTable(table: Table, index: number, byId: ReadonlyMap<string, Variable>): Fault[] {
   const path = `tables[${index}]`;
   const own = byId.get(table.variable);
   if (!own) {
@@ -80,7 +82,7 @@ function checkTable(table: Table, index: number, byId: ReadonlyMap<string, Varia
   );
 }
 
-function checkRow(id: string, statesWanted: number, row: readonly number[], path: string): NetworkFault[] {
+function checkRow(id: string, statesWanted: number, row: readonly number[], path: string): Fault[] {
   if (row.length !== statesWanted) {
     return [
       fault(
@@ -99,16 +101,16 @@ function checkRow(id: string, statesWanted: number, row: readonly number[], path
       ),
     ];
   }
-  const sum = row.reduce((total, value) => total + value, 0);
-  if (Math.abs(sum - 1) > rowTolerance) {
+  const total = sum(row);
+  if (Math.abs(total - 1) > rowTolerance) {
     return [
-      fault('row-sum', path, `A row of “${id}” sums to ${Number(sum.toPrecision(12))}: make it sum to 1.`),
+      fault('row-sum', path, `A row of “${id}” sums to ${Number(total.toPrecision(12))}: make it sum to 1.`),
     ];
   }
   return [];
 }
 
-function checkCover(network: Network): NetworkFault[] {
+function checkCover(network: Network): Fault[] {
   const counts = new Map<string, number>();
   for (const table of network.tables) counts.set(table.variable, (counts.get(table.variable) ?? 0) + 1);
   return [...new Set(network.variables.map((variable) => variable.id))].flatMap((id) => {
@@ -119,7 +121,7 @@ function checkCover(network: Network): NetworkFault[] {
   });
 }
 
-function checkCycle(network: Network): NetworkFault[] {
+function checkCycle(network: Network): Fault[] {
   const cycle = findCycle(new Map(network.tables.map((table) => [table.variable, table.given])));
   if (!cycle) return [];
   return [
@@ -131,6 +133,6 @@ function checkCycle(network: Network): NetworkFault[] {
   ];
 }
 
-function fault(what: string, path: string, message: string): NetworkFault {
+function fault(what: string, path: string, message: string): Fault {
   return { code: `inference.${what}`, path, message };
 }

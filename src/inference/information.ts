@@ -1,7 +1,8 @@
+import type { Fault } from '../ground/fault.ts';
 import type { CompiledNetwork } from './compileNetwork.ts';
 import { conflictingEvidence } from './conflictingEvidence.ts';
 import { entropyBits } from './entropy.ts';
-import type { Evidence, Network, NetworkFault } from './network.ts';
+import type { Evidence, Network } from './network.ts';
 import { planElimination } from './plan.ts';
 import { type IndexedEvidence, propagate } from './propagate.ts';
 import { question, requestFor } from './question.ts';
@@ -10,7 +11,7 @@ import { question, requestFor } from './question.ts';
 export type Information =
   | { ok: true; possible: true; targetBits: number; information: { variable: string; bits: number }[] }
   | { ok: true; possible: false; conflicting: string[] }
-  | { ok: false; faults: NetworkFault[] };
+  | { ok: false; faults: Fault[] };
 
 /**
  * By how much looking at each candidate is expected to lower the doubt about the target.
@@ -95,7 +96,7 @@ function mutualBits(given: readonly { weight: number; shares: readonly number[] 
   return Math.max(0, bits);
 }
 
-function withPlainTargetPath(faults: readonly NetworkFault[]): Information {
+function withPlainTargetPath(faults: readonly Fault[]): Information {
   return {
     ok: false,
     faults: faults.map((fault) => ({ ...fault, path: fault.path.replace(/^target\[0\]$/, 'target') })),

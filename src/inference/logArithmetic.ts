@@ -1,3 +1,4 @@
+import { sum } from '../ground/statistics.ts';
 import type { Arithmetic } from './arithmetic.ts';
 
 /** Natural logarithms: slower, and without a floor. Nothing is −Infinity. */
@@ -45,7 +46,7 @@ export const logArithmetic: Arithmetic = {
   shares(entries) {
     const largest = entries.reduce((most, entry) => Math.max(most, entry), Number.NEGATIVE_INFINITY);
     const weights = Array.from(entries, (entry) => Math.exp(entry - largest));
-    const total = weights.reduce((sum, weight) => sum + weight, 0);
+    const total = sum(weights);
     return weights.map((weight) => weight / total);
   },
 };

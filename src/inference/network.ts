@@ -17,6 +17,3 @@ export type Evidence = {
   hard?: Readonly<Record<string, string>>;
   soft?: Readonly<Record<string, readonly number[]>>;
 };
-
-/** Something wrong with a network or a question, as data: where, what, and the mend. */
-export type NetworkFault = { code: string; path: string; message: string };

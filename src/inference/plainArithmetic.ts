@@ -1,3 +1,4 @@
+import { sum } from '../ground/statistics.ts';
 import type { Arithmetic } from './arithmetic.ts';
 
 /** Between these a product can be scaled to a largest entry of 1 with no digit lost; 2.2e-308 is the floor. */
@@ -40,7 +41,7 @@ export const plainArithmetic: Arithmetic = {
     return over.map((value, i) => (value === 0 ? 0 : value / (under[i] as number)));
   },
   shares(entries) {
-    const total = entries.reduce((sum, entry) => sum + entry, 0);
+    const total = sum(entries);
     return Array.from(entries, (entry) => entry / total);
   },
 };

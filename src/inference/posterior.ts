@@ -1,6 +1,7 @@
+import type { Fault } from '../ground/fault.ts';
 import type { CompiledNetwork } from './compileNetwork.ts';
 import { conflictingEvidence } from './conflictingEvidence.ts';
-import type { Evidence, Network, NetworkFault } from './network.ts';
+import type { Evidence, Network } from './network.ts';
 import { planElimination } from './plan.ts';
 import { type IndexedEvidence, propagate } from './propagate.ts';
 import { question, requestFor } from './question.ts';
@@ -15,7 +16,7 @@ export type Posterior =
       arithmetic: 'plain' | 'log';
     }
   | { ok: true; possible: false; conflicting: string[] }
-  | { ok: false; faults: NetworkFault[] };
+  | { ok: false; faults: Fault[] };
 
 /**
  * How probable each state of the asked variables is, given what is known.

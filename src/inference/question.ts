@@ -1,7 +1,8 @@
+import type { Fault } from '../ground/fault.ts';
 import { checkAsked, checkEvidence } from './checkEvidence.ts';
 import { checkNetwork } from './checkNetwork.ts';
 import { type CompiledNetwork, compileNetwork, requireIndex } from './compileNetwork.ts';
-import type { Evidence, Network, NetworkFault } from './network.ts';
+import type { Evidence, Network } from './network.ts';
 import { largestTable, type PlanRequest } from './plan.ts';
 import type { IndexedEvidence } from './propagate.ts';
 
@@ -14,7 +15,7 @@ export type Question =
       asked: readonly number[];
       first: readonly number[];
     }
-  | { ok: false; faults: NetworkFault[] };
+  | { ok: false; faults: Fault[] };
 
 /** The largest table that is laid out: 128 MB of numbers. */
 const mostEntries = 2 ** 24;
@@ -69,7 +70,7 @@ export function indexEvidence(network: CompiledNetwork, evidence: Evidence): Ind
   return { hard: new Map(hard), soft: new Map(soft) };
 }
 
-function tooLarge(size: number): NetworkFault {
+function tooLarge(size: number): Fault {
   const message = `These variables hang together too closely: a table of ${size.toExponential(1)} numbers would be needed. Give fewer givens to a table, or fewer states.`;
   return { code: 'inference.too-large', path: 'tables', message };
 }

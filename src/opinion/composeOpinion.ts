@@ -1,3 +1,4 @@
+import { capital, counted } from '../ground/words.ts';
 import { inSentence } from '../knowledge/inSentence.ts';
 import { readingWords } from '../piece/readings.ts';
 import { coverageWords, tellsDoubt } from '../units/doubt.ts';
@@ -24,7 +25,6 @@ import { sourcesSection } from './sections/sources.ts';
 import { standingSection } from './sections/standing.ts';
 import { weightsSection } from './sections/weights.ts';
 import { yearsSection } from './sections/years.ts';
-import { capital } from './wording.ts';
 
 /**
  * The whole opinion on a piece as data: what was asked, seen and found, what it weighs, what the examiner concludes and
@@ -56,7 +56,7 @@ export function composeOpinion(input: OpinionInput): OpinionDocument {
 
 /** What the foot of every page says of the signing, short enough to be read out. */
 function issuedFoot({ revision, recordId, count, head }: IssueHead): string {
-  return `revision ${revision} · record ${recordId.slice(0, 8)}, ${count} ${count === 1 ? 'act' : 'acts'}, head ${head.slice(0, 12)}`;
+  return `revision ${revision} · record ${recordId.slice(0, 8)}, ${counted(count, 'act')}, head ${head.slice(0, 12)}`;
 }
 
 function sectionsOf(material: OpinionMaterial): Section[] {

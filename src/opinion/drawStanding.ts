@@ -4,13 +4,13 @@ import { drawingSvg } from '../drawing/drawingSvg.ts';
 import type { Standing } from '../drawing/hatching.ts';
 import { partsOf } from '../drawing/partsOf.ts';
 import { standingInWords } from '../drawing/standingInWords.ts';
+import { capital } from '../ground/words.ts';
 import { inSentence } from '../knowledge/inSentence.ts';
 import type { Form } from '../knowledge/schema.ts';
 import type { Piece } from '../piece/piece.ts';
 import { formatBoth } from '../units/length.ts';
 import type { Weighing } from '../weighing/weighing.ts';
 import type { DrawnPicture } from './opinionDocument.ts';
-import { capital } from './wording.ts';
 
 /** Room for all views side by side, and the tallest a view may be. */
 const room = { widthMm: 150, heightMm: 96 };

@@ -2,6 +2,7 @@ import { drawForm } from '../drawing/drawForm.ts';
 import { drawingSvg } from '../drawing/drawingSvg.ts';
 import { featuresOf, partsOf } from '../drawing/partsOf.ts';
 import { sidesUnderAll } from '../drawing/sides.ts';
+import { capital, listed } from '../ground/words.ts';
 import { askedOf } from '../knowledge/askedOf.ts';
 import { idWords } from '../knowledge/idWords.ts';
 import { inSentence } from '../knowledge/inSentence.ts';
@@ -10,7 +11,6 @@ import { citedBy } from './citedBy.ts';
 import { citeFull, sortKey } from './citeWork.ts';
 import { entryOfGuide, type GuideEntry } from './fieldGuideEntry.ts';
 import type { Words } from './opinionDocument.ts';
-import { capital, listed } from './wording.ts';
 
 /** What a guide is made of: every sign that can be on a piece of a form, or every sign of one family. */
 export type GuideOf = { form: string } | { family: string };

@@ -1,4 +1,5 @@
 import { signDrawingSvg } from '../drawing/signDrawingSvg.ts';
+import { capital } from '../ground/words.ts';
 import { basisWord } from '../knowledge/basisWord.ts';
 import { figureNumbers } from '../knowledge/figuresOf.ts';
 import { inSentence } from '../knowledge/inSentence.ts';
@@ -7,7 +8,7 @@ import { spanWords } from '../knowledge/spanWords.ts';
 import { stateNames } from '../knowledge/stateNames.ts';
 import { citedBy } from './citedBy.ts';
 import { tellsOf } from './tellsOf.ts';
-import { capital, stopped } from './wording.ts';
+import { stopped } from './wording.ts';
 
 /** One sign as the guide prints it. */
 export type GuideEntry = {

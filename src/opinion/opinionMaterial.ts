@@ -1,4 +1,5 @@
 import { partsOf } from '../drawing/partsOf.ts';
+import { capital } from '../ground/words.ts';
 import { idWords } from '../knowledge/idWords.ts';
 import type { Form, FormPart, Knowledge } from '../knowledge/schema.ts';
 import type { Photo } from '../piece/photo.ts';
@@ -7,7 +8,6 @@ import { platesOf } from '../piece/plates.ts';
 import type { Weighing } from '../weighing/weighing.ts';
 import type { IssueHead } from './issueHead.ts';
 import type { DrawnPicture } from './opinionDocument.ts';
-import { capital } from './wording.ts';
 
 /** What an opinion is composed from. Nothing is fetched: the day, the versions and the drawing are handed in. */
 export type OpinionInput = {

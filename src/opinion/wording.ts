@@ -27,18 +27,6 @@ export const surenessWords: Record<Sureness, string> = {
   hint: 'a hint',
 };
 
-/** A text with its first letter a capital. */
-export function capital(text: string): string {
-  const first = [...text][0] ?? '';
-  return first.toUpperCase() + text.slice(first.length);
-}
-
-/** `a, b and c`. */
-export function listed(words: readonly string[]): string {
-  if (words.length < 2) return words[0] ?? '';
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-}
-
 /** The paragraphs of what was typed; none for nothing but space. */
 export function paragraphs(text: string): string[] {
   return text
@@ -58,11 +46,6 @@ export function isExamined(
   piece: Pick<Piece, 'engagement' | 'findings' | 'observations' | 'lookedOver'>,
 ): boolean {
   return piece.engagement.examinedOn !== undefined || hasEvidence(piece);
-}
-
-/** `1 finding`, `2 findings`. */
-export function counted(number: number, one: string, many = `${one}s`): string {
-  return `${number} ${number === 1 ? one : many}`;
 }
 
 /** A weight in whole decibans with its sign; a finer one cannot be felt (Good, from memory). */

@@ -1,3 +1,4 @@
+import { listed } from '../ground/words.ts';
 import {
   type ExpectedWord,
   expectedWords,
@@ -45,7 +46,7 @@ export function expectedInWords(expected: Expected): string {
     .toReversed()
     .map((word) => ({ word, of: kinds(word) }))
     .filter(({ of }) => of.length > 0)
-    .map(({ word, of }) => `${word} if ${oneOf(of)}`)
+    .map(({ word, of }) => `${word} if ${listed(of, 'or')}`)
     .join('; ');
 }
 
@@ -55,8 +56,4 @@ export function shortWords(words: string, most = 80): string {
   if (line.length <= most) return line.replace(/[.]$/, '');
   const cut = line.slice(0, most);
   return `${cut.slice(0, Math.max(cut.lastIndexOf(' '), most / 2)).replace(/[\s,;:.]+$/, '')} …`;
-}
-
-function oneOf(words: readonly string[]): string {
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 }

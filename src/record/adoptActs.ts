@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import {
   type DraftEvent,
   draftEvent,
@@ -10,7 +11,6 @@ import { invertChanges, withBefore } from '../piece/fold.ts';
 import { canonicalJson } from './canonicalJson.ts';
 import { chainStart, hashEvent } from './chain.ts';
 import { checkAct, readPiece } from './checkAct.ts';
-import { done, type Outcome, refuse } from './fault.ts';
 import { afterEvent, newState, type PieceState, stateAfterAll } from './pieceState.ts';
 import { readDrafts } from './readDrafts.ts';
 import { originHolds } from './verifyOrigins.ts';

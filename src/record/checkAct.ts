@@ -1,8 +1,8 @@
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import type { DraftEvent, Json } from '../piece/event.ts';
 import { unsettled } from '../piece/overwritten.ts';
 import { type Piece, piece as pieceSchema } from '../piece/piece.ts';
 import { canonicalJson } from './canonicalJson.ts';
-import { done, type Outcome, refuse } from './fault.ts';
 import type { PieceState } from './pieceState.ts';
 
 /** Places of a piece that no act may change: its name in the record, and whether it is an example. */

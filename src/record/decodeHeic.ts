@@ -1,5 +1,5 @@
 import { Worker } from 'node:worker_threads';
-import { done, type Outcome, refuse } from './fault.ts';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 
 /** A picture as plain pixels: red, green, blue and opacity, row by row. */
 export type Pixels = { width: number; height: number; pixels: Uint8Array };

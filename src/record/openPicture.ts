@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import sharp, { type Sharp } from 'sharp';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import { decodeHeic, tooManyPixels } from './decodeHeic.ts';
-import { done, type Outcome, refuse } from './fault.ts';
 import type { MediaType } from './sniffMediaType.ts';
 
 /** A picture ready to be made smaller: upright, with its size and the EXIF block where one was found. */

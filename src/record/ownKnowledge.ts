@@ -2,12 +2,12 @@ import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from '
 import { join } from 'node:path';
 import { parse, stringify } from 'yaml';
 import { z } from 'zod';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import type { KnowledgeFault } from '../knowledge/knowledgeFault.ts';
 import type { KnowledgeFile } from '../knowledge/readEntries.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { Json } from '../piece/event.ts';
-import { done, type Outcome, refuse } from './fault.ts';
 
 /** What a user may add: signs of their own and shop files of their own. */
 export type OwnKind = 'sign' | 'shop';

@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { copyFile, mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import type { BuiltInPhoto } from './builtInPhoto.ts';
-import { done, type Outcome, refuse } from './fault.ts';
 import { makeDerived, type PhotoFacts, readFacts } from './makeDerived.ts';
 import type { PictureLimits } from './openPicture.ts';
 import { photoPaths, type ShownSize } from './photoPaths.ts';

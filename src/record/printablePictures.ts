@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import type { BuiltInPhoto } from './builtInPhoto.ts';
-import { done, type Outcome, refuse } from './fault.ts';
 
 /** A picture to be printed: where it lies, and the SHA-256 that its bytes have to have when they are read. */
 export type PrintablePicture = BuiltInPhoto & { sha256: string };

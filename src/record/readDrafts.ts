@@ -1,5 +1,5 @@
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import { type DraftEvent, draftEvent } from '../piece/event.ts';
-import { done, type Outcome, refuse } from './fault.ts';
 
 /** How deep a value may nest: far past any document of ours, far short of what a stack can take. */
 const deepest = 24;

@@ -1,6 +1,6 @@
 import { open } from 'node:fs/promises';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import type { Picture } from '../photo/picture.ts';
-import { done, type Outcome, refuse } from './fault.ts';
 import { brokenPicture, openPicture, type PictureLimits } from './openPicture.ts';
 import { sniffMediaType } from './sniffMediaType.ts';
 

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { open, unlink } from 'node:fs/promises';
-import { done, type Outcome, refuse } from './fault.ts';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 
 /** A file that came in whole: where it waits, its hash, size and first bytes. */
 export type Received = { path: string; sha256: string; bytes: number; head: Uint8Array };

@@ -1,3 +1,4 @@
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import type { DraftEvent, Json, RecordedEvent } from '../piece/event.ts';
 import { invertChanges } from '../piece/fold.ts';
 import { type Overwritten, unsettled } from '../piece/overwritten.ts';
@@ -8,7 +9,6 @@ import { chainStart, type Head, linkEvent } from './chain.ts';
 import { checkAct, readPiece } from './checkAct.ts';
 import { readingPiece } from './damagedPiece.ts';
 import type { EventLog, PlacedEvent } from './eventLog.ts';
-import { done, type Outcome, refuse } from './fault.ts';
 import { keepUnseen } from './keepUnseen.ts';
 import { newState, type PieceState, type PieceSteps, stepsFrom } from './pieceState.ts';
 import { readDrafts } from './readDrafts.ts';

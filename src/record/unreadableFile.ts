@@ -1,4 +1,4 @@
-import type { Fault } from '../calculations/define.ts';
+import type { Fault } from '../ground/fault.ts';
 import { SqliteFault } from './sqlite/sqliteFault.ts';
 
 /** What to tell a person where SQLite could not read or write the file of an open record; undefined for any other error. */

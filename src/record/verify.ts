@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { createReadStream, existsSync } from 'node:fs';
-import type { Fault } from '../calculations/define.ts';
+import type { Fault } from '../ground/fault.ts';
+import { counted } from '../ground/words.ts';
 import type { RecordedEvent } from '../piece/event.ts';
 import { piece as pieceSchema } from '../piece/piece.ts';
 import { canonicalJson } from './canonicalJson.ts';
@@ -158,7 +159,7 @@ function checkNoted(acts: Acts, { hash, count }: NotedHead, found: Verification)
     met ||= asked(index + 1) && recordHead([...heads.values()], index + 1).hash === hash;
   }
   if (met) return;
-  const after = count === undefined ? '' : ` after ${count} ${count === 1 ? 'act' : 'acts'}`;
+  const after = count === undefined ? '' : ` after ${counted(count, 'act')}`;
   found.faults.push({
     code: 'verify.other-head',
     path: 'record.db',

@@ -1,4 +1,4 @@
-import type { Fault } from '../calculations/define.ts';
+import type { Fault } from '../ground/fault.ts';
 import { contentsHash } from '../opinion/contentsHash.ts';
 import { checkFile } from '../opinion/pdf/checkLine.ts';
 import type { Json, RecordedEvent } from '../piece/event.ts';

@@ -1,4 +1,4 @@
-import type { Fault } from '../calculations/define.ts';
+import type { Fault } from '../ground/fault.ts';
 import type { EventOrigin, RecordedEvent } from '../piece/event.ts';
 import { hashEvent } from './chain.ts';
 

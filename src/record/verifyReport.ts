@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
-import type { Fault } from '../calculations/define.ts';
+import type { Fault } from '../ground/fault.ts';
+import { counted } from '../ground/words.ts';
 import { hashWords } from '../opinion/hashWords.ts';
 import { type CheckedFile, checkFile } from '../opinion/pdf/checkLine.ts';
 import type { EventLog } from './eventLog.ts';
@@ -74,7 +75,7 @@ export async function verifyReport(bytes: Uint8Array, dir: string): Promise<Repo
     ...(elsewhere || headAt(acts, line.count) === line.head
       ? []
       : [
-          `The head printed in it is not that of the record: of the first ${actsIn(line.count)} some were changed, removed or put in since it was signed.`,
+          `The head printed in it is not that of the record: of the first ${counted(line.count, 'act')} some were changed, removed or put in since it was signed.`,
         ]),
     ...(await verifyRecord(dir)).faults.map(inWords),
   ];
@@ -86,7 +87,7 @@ export async function verifyReport(bytes: Uint8Array, dir: string): Promise<Repo
           ...kept,
           elsewhere
             ? `The record holds. The revision was signed in the record ${line.record} and brought in here, so the head printed in it can’t be compared.`
-            : `The record holds, and its first ${actsIn(line.count)} come to the head printed in the file.`,
+            : `The record holds, and its first ${counted(line.count, 'act')} come to the head printed in the file.`,
           withRecord,
         ],
       }
@@ -105,7 +106,7 @@ function fileWords(checked: CheckedFile | undefined): string[] {
     ];
   const { line, whole } = checked;
   const says = [
-    `It says: revision ${line.revision} of ${line.piece}, made from ${actsIn(line.count)} of the record ${line.record}.`,
+    `It says: revision ${line.revision} of ${line.piece}, made from ${counted(line.count, 'act')} of the record ${line.record}.`,
     `  Head of the record: ${hashWords(line.head)}`,
     `  Hash of what it rests on: ${hashWords(line.contents)}`,
   ];
@@ -145,11 +146,6 @@ function readActs(dir: string): { acts: PlacedAct[]; recordId: string } | undefi
     log?.close();
     aside?.remove();
   }
-}
-
-/** A number of acts in words. */
-function actsIn(count: number): string {
-  return count === 1 ? '1 act' : `${count} acts`;
 }
 
 function inWords({ path, message }: Fault): string {

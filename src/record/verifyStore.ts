@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Fault } from '../calculations/define.ts';
+import type { Fault } from '../ground/fault.ts';
 import { draftEvent, eventOrigin, type RecordedEvent } from '../piece/event.ts';
 import { type AboutRecord, schemaOf, schemaVersion, sealOf, soundSchema } from './schema.ts';
 import type { SqliteDatabase } from './sqlite/openSqlite.ts';

@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { runById } from '../calculations/runById.ts';
+import type { Outcome } from '../ground/fault.ts';
 import type { Picture } from '../photo/picture.ts';
-import type { Outcome } from '../record/fault.ts';
 import { photoLimits } from '../record/photos.ts';
 import { readPixels } from '../record/readPixels.ts';
 import { takingTurns } from '../record/turns.ts';

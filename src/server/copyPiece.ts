@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
+import { done, type Outcome } from '../ground/fault.ts';
 import type { DraftEvent } from '../piece/event.ts';
 import type { Piece } from '../piece/piece.ts';
-import { done, type Outcome } from '../record/fault.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { RecordStore } from '../record/store.ts';
 

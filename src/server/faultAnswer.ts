@@ -1,6 +1,6 @@
 import type { Context } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
-import type { Fault } from '../calculations/define.ts';
+import type { Fault } from '../ground/fault.ts';
 import { readOnlyCode } from '../record/readOnly/refuseWriting.ts';
 
 /** Faults as an answer; the status follows from what kind they are. */

@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import type { Fault } from '../calculations/define.ts';
+import type { Fault } from '../ground/fault.ts';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import type { BoundPhoto } from '../opinion/setIssued.ts';
 import type { DraftEvent } from '../piece/event.ts';
 import { type IssuedRevision, lastRevision } from '../piece/issued.ts';
 import { missingForSigning } from '../piece/missingForSigning.ts';
 import type { Piece } from '../piece/piece.ts';
-import { done, type Outcome, refuse } from '../record/fault.ts';
 import { setAside, sha256Of, writeRevision } from '../record/issuedFolder.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { PieceView, RecordStore } from '../record/store.ts';

@@ -1,7 +1,7 @@
 import type { Server } from 'node:http';
 import { serve } from '@hono/node-server';
 import type { Hono } from 'hono';
-import { done, type Outcome, refuse } from '../record/fault.ts';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 
 /** A server that answers, where, and how to end it. */
 export type Listening = { address: string; close: () => Promise<void> };

@@ -1,6 +1,6 @@
 import { type Context, Hono } from 'hono';
+import type { Outcome } from '../ground/fault.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
-import type { Outcome } from '../record/fault.ts';
 import type { OwnEntry, OwnKind, OwnKnowledge } from '../record/ownKnowledge.ts';
 import { faultAnswer, faultsAnswer } from './faultAnswer.ts';
 import { readJson } from './readJson.ts';

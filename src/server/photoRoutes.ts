@@ -2,7 +2,7 @@ import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { Readable } from 'node:stream';
 import { type Context, Hono } from 'hono';
-import { refuse } from '../record/fault.ts';
+import { refuse } from '../ground/fault.ts';
 import { isSha256 } from '../record/photoPaths.ts';
 import { type PhotoFolder, photoLimits } from '../record/photos.ts';
 import { faultAnswer, faultsAnswer } from './faultAnswer.ts';

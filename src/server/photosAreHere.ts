@@ -1,5 +1,5 @@
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 import { draftEvent, type Json } from '../piece/event.ts';
-import { done, type Outcome, refuse } from '../record/fault.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import { photosNamed } from '../record/photosNamed.ts';
 

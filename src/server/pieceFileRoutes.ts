@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { Hono } from 'hono';
-import type { Outcome } from '../record/fault.ts';
+import type { Outcome } from '../ground/fault.ts';
 import { type BringInParts, bringInPiece } from '../record/pieceFile/bringIn.ts';
 import type { WrittenPiece } from '../record/pieceFile/writePieceFile.ts';
 import { faultAnswer, faultsAnswer } from './faultAnswer.ts';

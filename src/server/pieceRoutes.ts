@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { Hono } from 'hono';
 import { z } from 'zod';
+import { refuse } from '../ground/fault.ts';
 import { draftEvent } from '../piece/event.ts';
-import { refuse } from '../record/fault.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import { readDrafts } from '../record/readDrafts.ts';
 import type { PieceView, RecordStore } from '../record/store.ts';

@@ -1,6 +1,6 @@
 import type { Context } from 'hono';
 import type { z } from 'zod';
-import { done, type Outcome, refuse } from '../record/fault.ts';
+import { done, type Outcome, refuse } from '../ground/fault.ts';
 
 /** The largest body of JSON that comes in: a day's findings are a hundredth of it. */
 export const mostJsonBytes = 2_000_000;

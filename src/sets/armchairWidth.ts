@@ -1,5 +1,6 @@
+import { median } from '../ground/statistics.ts';
 import type { Member } from './likeness.ts';
-import { meanAndSd, median } from './robustOutliers.ts';
+import { meanAndSd } from './robustOutliers.ts';
 
 /** How much wider the armchairs of a set are than its side chairs, in one measure. */
 export type WidthDifference = { measure: string; differenceMm: number; sigmaMm: number };

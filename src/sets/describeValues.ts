@@ -1,4 +1,5 @@
-import { meanAndSd, median } from './robustOutliers.ts';
+import { mean, median, quantile } from '../ground/statistics.ts';
+import { meanAndSd } from './robustOutliers.ts';
 
 /** What a row of values is like. sd and what hangs on it are undefined for a single value. */
 export type Description = {
@@ -35,8 +36,8 @@ export function describeValues(values: readonly number[]): Description {
     median: middle,
     mad,
     madScaled: 1.4826 * mad,
-    quartiles: [quantileOf(rising, 0.25), quantileOf(rising, 0.75)],
-    trimmedMean: kept.reduce((sum, value) => sum + value, 0) / kept.length,
+    quartiles: [quantile(rising, 0.25), quantile(rising, 0.75)],
+    trimmedMean: mean(kept),
   };
 }
 
@@ -44,17 +45,11 @@ function lag1(values: readonly number[]): number | undefined {
   // From the first value on: sums of large values that differ little would lose their digits.
   const start = values[0] as number;
   const moved = values.map((value) => value - start);
-  const mean = moved.reduce((sum, value) => sum + value, 0) / moved.length;
-  const off = moved.map((value) => value - mean);
+  const middle = mean(moved);
+  const off = moved.map((value) => value - middle);
   const squares = off.reduce((sum, each) => sum + each * each, 0);
   if (!(squares > 0)) return undefined;
   return off.slice(1).reduce((sum, each, index) => sum + each * (off[index] as number), 0) / squares;
-}
-
-function quantileOf(rising: readonly number[], share: number): number {
-  const at = (rising.length - 1) * share;
-  const low = rising[Math.floor(at)] as number;
-  return low + (at - Math.floor(at)) * ((rising[Math.ceil(at)] as number) - low);
 }
 
 /**

@@ -1,4 +1,5 @@
 import { Matrix, QrDecomposition } from 'ml-matrix';
+import { mean } from '../ground/statistics.ts';
 
 /** A line (plane, curve of powers) through values, with the doubt of each of its numbers. */
 export type FittedLine = {
@@ -49,7 +50,7 @@ export function fitLine(
   const freedom = n - columns.length;
   const residualSd = freedom > 0 ? Math.sqrt(squares / freedom) : 0;
   const inverse = inverseTriangle(triangle, columns.length);
-  const about = hasConstant ? y.reduce((sum, each) => sum + each, 0) / n : 0;
+  const about = hasConstant ? mean(y) : 0;
   const all = y.reduce((sum, each) => sum + (each - about) ** 2, 0);
   return {
     coefficients: columns.map((_, j) => scaled.get(j, 0) / (scales[j] as number)),

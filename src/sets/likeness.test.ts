@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/statistics.json' with { type: 'json' };
+import { normalDraw, seededRandom } from '../ground/seededRandom.ts';
+import { median } from '../ground/statistics.ts';
 import { likenessGroups, likenessOutliers, type Member } from './likeness.ts';
-import { grubbs, meanAndSd, median, modifiedZ, robustOutliers } from './robustOutliers.ts';
+import { grubbs, meanAndSd, modifiedZ, robustOutliers } from './robustOutliers.ts';
 import { groupsAt, singleLinkage } from './singleLinkage.ts';
 import { grubbsCritical } from './studentT.ts';
 
@@ -120,12 +122,8 @@ describe('groups', () => {
   });
 });
 
-/** Normal numbers from a seed: Park and Miller’s generator through Box and Muller’s rule. */
-function normals(from: number): () => number {
-  let state = from;
-  const uniform = () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+/** Normal numbers from a seed. */
+function normals(seed: number): () => number {
+  const random = seededRandom(seed);
+  return () => normalDraw(random);
 }

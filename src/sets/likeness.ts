@@ -1,4 +1,5 @@
-import { leastForOutliers, meanAndSd, median, robustOutliers } from './robustOutliers.ts';
+import { median } from '../ground/statistics.ts';
+import { leastForOutliers, meanAndSd, robustOutliers } from './robustOutliers.ts';
 import { groupsAt, singleLinkage } from './singleLinkage.ts';
 
 /** One member of a set and what was measured on it, mm by name. */

@@ -1,3 +1,4 @@
+import { mean, median } from '../ground/statistics.ts';
 import { grubbsCritical } from './studentT.ts';
 
 /** One value among its like: how far out it lies, by each test. */
@@ -51,8 +52,7 @@ export function modifiedZ(values: readonly number[]): number[] {
   const middle = median(values);
   const deviations = values.map((value) => Math.abs(value - middle));
   const mad = median(deviations);
-  const mean = deviations.reduce((sum, each) => sum + each, 0) / values.length;
-  const scale = mad > 0 ? mad / 0.6745 : 1.253314 * mean;
+  const scale = mad > 0 ? mad / 0.6745 : 1.253314 * mean(deviations);
   return values.map((value) => (scale > 0 ? (value - middle) / scale : 0));
 }
 
@@ -64,20 +64,12 @@ export function grubbs(values: readonly number[]): { G: number; index: number } 
   return { G, index: distances.indexOf(G) };
 }
 
-/** The middle value, or the mean of the two middle ones. */
-export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = Math.floor(sorted.length / 2);
-  const upper = sorted[half] as number;
-  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] as number) + upper) / 2;
-}
-
 /** Mean and standard deviation (n − 1), in two passes; 0 for a single value. */
 export function meanAndSd(values: readonly number[]): { mean: number; sd: number } {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const left = values.reduce((sum, value) => sum + (value - mean), 0);
-  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) - left ** 2 / values.length;
-  return { mean, sd: values.length > 1 ? Math.sqrt(Math.max(0, squares) / (values.length - 1)) : 0 };
+  const average = mean(values);
+  const left = values.reduce((sum, value) => sum + (value - average), 0);
+  const squares = values.reduce((sum, value) => sum + (value - average) ** 2, 0) - left ** 2 / values.length;
+  return { mean: average, sd: values.length > 1 ? Math.sqrt(Math.max(0, squares) / (values.length - 1)) : 0 };
 }
 
 /** The indices that Rosner’s procedure calls out: as many as the last of its steps that passes its critical value. */

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { sum } from '../ground/statistics.ts';
 import { setSize } from './setSize.ts';
 
 const seed = 1771;
@@ -71,7 +72,7 @@ describe('the size of a set', () => {
             if (first <= Math.min(...seen) && first + n - 1 >= Math.max(...seen)) places++;
           return places / Number(choose(n, seen.length));
         });
-        const total = counted.reduce((sum, each) => sum + each, 0);
+        const total = sum(counted);
         posterior.forEach(([, p], index) => {
           expect(Math.abs(p - (counted[index] as number) / total)).toBeLessThan(1e-11);
         });

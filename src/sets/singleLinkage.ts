@@ -1,3 +1,5 @@
+import { mean } from '../ground/statistics.ts';
+
 /** Two groups that become one at a distance. */
 export type Merge = { height: number; members: number[] };
 
@@ -56,5 +58,5 @@ function pairsOf(
 const between: Record<Linkage, (pairs: readonly number[]) => number> = {
   single: (pairs) => Math.min(...pairs),
   complete: (pairs) => Math.max(...pairs),
-  average: (pairs) => pairs.reduce((sum, each) => sum + each, 0) / pairs.length,
+  average: mean,
 };

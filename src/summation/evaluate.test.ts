@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { betaDraw, seededRandom } from '../evidence/betaDraws.ts';
+import { betaDraw } from '../evidence/betaDraws.ts';
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
 import { prepareCase } from '../evidence/prepareCase.ts';
 import { chestKnowledge } from '../evidence/testing/chestKnowledge.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
 import { type YearAxis, yearAxis } from '../evidence/yearAxis.ts';
+import { seededRandom } from '../ground/seededRandom.ts';
 import { posterior } from '../inference/posterior.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { expectedWords, type Observation, pieceHistories } from '../piece/observation.ts';

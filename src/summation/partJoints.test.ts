@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { betaDraw, seededRandom } from '../evidence/betaDraws.ts';
+import { betaDraw } from '../evidence/betaDraws.ts';
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
 import { prepareCase } from '../evidence/prepareCase.ts';
 import type { Look } from '../evidence/preparedCase.ts';
 import { chestKnowledge } from '../evidence/testing/chestKnowledge.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
+import { seededRandom } from '../ground/seededRandom.ts';
 import { askedOf } from '../knowledge/askedOf.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { betaDraw, seededRandom } from '../evidence/betaDraws.ts';
+import { betaDraw } from '../evidence/betaDraws.ts';
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
 import { prepareCase } from '../evidence/prepareCase.ts';
 import type { Look } from '../evidence/preparedCase.ts';
 import { chestKnowledge } from '../evidence/testing/chestKnowledge.ts';
+import { seededRandom } from '../ground/seededRandom.ts';
 import { evaluate, posteriorFor } from './evaluate.ts';
 import { layOut } from './makeLayout.ts';
 import { fixModel } from './model.ts';

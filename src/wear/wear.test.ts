@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import reference from '../../test/reference/bodyMeasures.json' with { type: 'json' };
+import { sum } from '../ground/statistics.ts';
 import { agreement } from './agreement.ts';
 import { allAdults, bodyMeasures, normalBelow, peopleScale, shareBelow } from './bodyMeasures.ts';
 import { contactsOf } from './contactsOf.ts';
@@ -40,7 +41,6 @@ describe('body measures', () => {
 describe('where a piece is touched', () => {
   const of = (kind: string, sizes = {}) => contactsOf([{ part: 'p', kind }], sizes).surfaces[0] as Surface;
   const row = (surface: Surface, face: string) => surface.grid[surface.faces.indexOf(face)] as number[];
-  const sum = (values: readonly number[]) => values.reduce((total, each) => total + each, 0);
 
   test('every surface has its most touched place at 1 and nothing below 0, whatever the sizes', () => {
     const kinds = ['arm', 'crest-rail', 'door', 'drawer', 'drawer-runner', 'foot', 'front-foot', 'front-rail', 'front-stretcher', 'leg', 'medial-stretcher', 'plank-seat', 'rear-foot', 'side-stretcher', 'splat', 'top', 'back-stretcher']; // biome-ignore format: a list

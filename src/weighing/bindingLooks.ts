@@ -1,3 +1,4 @@
+import { sum } from '../ground/statistics.ts';
 import { binsAtPart } from '../summation/atPart.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { massByBin } from './partPosterior.ts';
@@ -35,7 +36,7 @@ export function bindingLooks(
 
 /** The bins below and above which a twentieth of the mass lies. */
 function ends(mass: Float64Array): [number, number] {
-  const total = mass.reduce((sum, each) => sum + each, 0);
+  const total = sum(mass);
   const below = (share: number) => {
     let held = 0;
     for (let bin = 0; bin < mass.length; bin++) {

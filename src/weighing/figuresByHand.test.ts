@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { betaDraw, betaFigure, seededRandom } from '../evidence/betaDraws.ts';
+import { betaDraw, betaFigure } from '../evidence/betaDraws.ts';
 import { caseFigures } from '../evidence/caseFigures.ts';
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
 import { bestDraw } from '../evidence/figures.ts';
@@ -9,6 +9,7 @@ import { handKnowledge } from '../evidence/testing/handKnowledge.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
 import { shopPriors } from '../evidence/worlds.ts';
 import { yearAxis } from '../evidence/yearAxis.ts';
+import { seededRandom } from '../ground/seededRandom.ts';
 import { posteriorFor } from '../summation/evaluate.ts';
 import { layOut } from '../summation/makeLayout.ts';
 import { fixModel } from '../summation/model.ts';

@@ -1,4 +1,5 @@
 import type { Look } from '../evidence/preparedCase.ts';
+import { listed } from '../ground/words.ts';
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import type { Posterior } from '../summation/readingPosterior.ts';
@@ -75,5 +76,5 @@ function named({ model }: Evaluation, looks: readonly Look[]): string {
     const where = part === undefined || part.id === 'whole' ? 'the piece as a whole' : `the ${part.name}`;
     return `“${look.sign.name}” ${look.state === 'present' ? '' : 'not there '}on ${where}`;
   });
-  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+  return listed(words);
 }

@@ -1,4 +1,5 @@
 import type { YearAxis } from '../evidence/yearAxis.ts';
+import { sum } from '../ground/statistics.ts';
 
 /** The years as a weighing reports them: intervals of calendar years, and the share of each bin by its middle year. */
 export type YearSummary = { p50: [number, number]; p90: [number, number]; density: [number, number][] };
@@ -11,7 +12,7 @@ export type YearSummary = { p50: [number, number]; p90: [number, number]; densit
  * @param shares  number[bins], any scale
  */
 export function yearSummary(axis: YearAxis, shares: Float64Array, lastYear: number): YearSummary {
-  const total = shares.reduce((sum, each) => sum + each, 0);
+  const total = sum(shares);
   const density = Array.from(shares, (share, bin): [number, number] => [
     axis.fromYear + (bin + 0.5) * axis.stepYears,
     total > 0 ? share / total : 0,

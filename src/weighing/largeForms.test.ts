@@ -1,9 +1,9 @@
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { seededRandom } from '../evidence/betaDraws.ts';
 import { bestDraw } from '../evidence/figures.ts';
 import { prepareCase } from '../evidence/prepareCase.ts';
 import type { PreparedCase } from '../evidence/preparedCase.ts';
+import { seededRandom } from '../ground/seededRandom.ts';
 import { askedOf } from '../knowledge/askedOf.ts';
 import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';

@@ -1,3 +1,4 @@
+import { capital } from '../ground/words.ts';
 import { inSentence } from '../knowledge/inSentence.ts';
 import { makingWords, type ReadingId, readingWords } from '../piece/readings.ts';
 import { outOf, probabilityBand } from './probabilityWords.ts';
@@ -34,7 +35,7 @@ export const conditionWords: Partial<Record<ReadingId, string>> = {
 /** How a condition is called on a line of its own. */
 export function conditionTitle(id: ReadingId): string {
   const words = conditionWords[id] ?? readingWords[id].title;
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+  return capital(words);
 }
 
 /** `5 of the 7 parts that were looked at are original; of the 12 not looked at, about 1 is to be expected later.` */

@@ -1,5 +1,6 @@
 import { bestDraw } from '../evidence/figures.ts';
 import type { Look, ModelPart, PreparedCase } from '../evidence/preparedCase.ts';
+import { sum } from '../ground/statistics.ts';
 import { askedOf } from '../knowledge/askedOf.ts';
 import { needOn } from '../knowledge/needOn.ts';
 import type { Sign } from '../knowledge/schema.ts';
@@ -123,10 +124,6 @@ function expectedEntropy(evaluation: Evaluation, seen: Posterior): number {
   const unseenTotal = sum(absent);
   const total = seenTotal + unseenTotal;
   return total > 0 ? (seenTotal * entropy(present) + unseenTotal * entropy(absent)) / total : 0;
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, each) => total + each, 0);
 }
 
 /** Entropy in bits of posterior on any scale. */

@@ -1,3 +1,4 @@
+import { capital } from '../ground/words.ts';
 import { shortWords } from '../piece/observationWords.ts';
 import type { Piece } from '../piece/piece.ts';
 import { lookedOverId } from './weighObservations.ts';
@@ -7,10 +8,10 @@ export type Whose = 'your' | 'the examiner’s';
 
 /** What speaks among the reasons and is no finding of a sign, named and marked as the examiner’s own. */
 export function ownWords(id: string, { observations }: Pick<Piece, 'observations'>, whose: Whose): string {
-  const capital = `${whose.charAt(0).toUpperCase()}${whose.slice(1)}`;
-  if (id === lookedOverId) return `${capital} own statement that nothing later was found in looking it over`;
+  const start = capital(whose);
+  if (id === lookedOverId) return `${start} own statement that nothing later was found in looking it over`;
   const words = observations[id]?.words;
   return words === undefined
-    ? `${capital} own observation, since withdrawn,`
-    : `${capital} own observation “${shortWords(words)}”`;
+    ? `${start} own observation, since withdrawn,`
+    : `${start} own observation “${shortWords(words)}”`;
 }

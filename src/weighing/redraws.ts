@@ -1,5 +1,7 @@
-import { betaDraw, betaFigure, seededRandom } from '../evidence/betaDraws.ts';
+import { betaDraw, betaFigure } from '../evidence/betaDraws.ts';
 import { caseFigures } from '../evidence/caseFigures.ts';
+import { seededRandom } from '../ground/seededRandom.ts';
+import { quantile } from '../ground/statistics.ts';
 import { type MakingKind, makingKinds, type ReadingId, readingIds } from '../piece/readings.ts';
 import { posteriorFor } from '../summation/evaluate.ts';
 import type { Layout } from '../summation/layout.ts';
@@ -54,6 +56,7 @@ export function redraws(
     if (leadingMaking(making) === leadingKind) kindLed++;
   }
   const middle = (drawn: Float64Array): [number, number] => {
+    if (done === 0) return [0, 0];
     const sorted = drawn.slice(0, done).sort();
     return [quantile(sorted, 0.05), quantile(sorted, 0.95)];
   };
@@ -69,13 +72,4 @@ export function redraws(
 
 function byId<Id extends string, Value>(ids: readonly Id[], values: readonly Value[]): Record<Id, Value> {
   return Object.fromEntries(ids.map((id, i) => [id, values[i]])) as Record<Id, Value>;
-}
-
-/** Quantile by straight line between order statistics (Hyndman and Fan's type 7). */
-function quantile(sorted: Float64Array, share: number): number {
-  if (sorted.length === 0) return 0;
-  const at = (sorted.length - 1) * share;
-  const low = Math.floor(at);
-  const a = sorted[low] ?? 0;
-  return a + ((sorted[Math.min(sorted.length - 1, low + 1)] ?? a) - a) * (at - low);
 }

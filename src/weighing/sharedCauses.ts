@@ -1,4 +1,5 @@
 import type { Look } from '../evidence/preparedCase.ts';
+import { sum } from '../ground/statistics.ts';
 import { sourcesAtPart } from '../summation/atPart.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { shopProbabilities } from '../summation/shopPosterior.ts';
@@ -71,7 +72,7 @@ function laterCause(evaluation: Evaluation, partId: string): SharedCause | undef
   const sources = sourcesAtPart(evaluation, partId).map(({ source, to, years }) => ({
     source,
     to,
-    mass: years.reduce((sum, each) => sum + each, 0),
+    mass: sum(years),
   }));
   const total = sources.reduce((sum, each) => sum + each.mass, 0);
   const called = sources.find((each) => each.mass > calledAt * total);

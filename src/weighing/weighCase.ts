@@ -1,7 +1,9 @@
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
 import { bestDraw } from '../evidence/figures.ts';
-import { type CaseFault, prepareCase } from '../evidence/prepareCase.ts';
+import { prepareCase } from '../evidence/prepareCase.ts';
 import type { Look, PreparedCase } from '../evidence/preparedCase.ts';
+import type { Fault } from '../ground/fault.ts';
+import { sum } from '../ground/statistics.ts';
 import type { Alteration, Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';
@@ -63,7 +65,7 @@ export function weighCase(
   input: CaseToWeigh,
   knowledge: Knowledge,
   context: WeighingContext,
-): { ok: true; output: Weighing } | { ok: false; faults: CaseFault[] } {
+): { ok: true; output: Weighing } | { ok: false; faults: Fault[] } {
   const ready = prepareCase(input, knowledge, context.yearNow);
   if (!ready.ok) return ready;
   const { prepared } = ready;
@@ -224,7 +226,7 @@ function weighShops(evaluation: Evaluation): Weighing['shops'] {
   const { model, whole, posterior } = evaluation;
   const { shops } = model.layout.prepared;
   const listed = shopProbabilities(model, whole, posterior.total);
-  const rest = 1 - listed.reduce((sum, each) => sum + each, 0);
+  const rest = 1 - sum(listed);
   return [
     ...shops.map((shop, index) => ({ id: shop.id, name: shop.name, probability: shown(listed[index] ?? 0) })),
     { id: 'unlisted', name: 'No listed shop, or not period work', probability: shown(rest) },

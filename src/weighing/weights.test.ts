@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { betaDraw, seededRandom } from '../evidence/betaDraws.ts';
+import { betaDraw } from '../evidence/betaDraws.ts';
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
 import { bestDraw } from '../evidence/figures.ts';
 import { prepareCase } from '../evidence/prepareCase.ts';
@@ -8,6 +8,7 @@ import type { Look } from '../evidence/preparedCase.ts';
 import { chestKnowledge } from '../evidence/testing/chestKnowledge.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
 import { yearAxis } from '../evidence/yearAxis.ts';
+import { seededRandom } from '../ground/seededRandom.ts';
 import { posterior } from '../inference/posterior.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';

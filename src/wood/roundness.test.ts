@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { normalDraw, seededRandom } from '../ground/seededRandom.ts';
+import { mean, sum } from '../ground/statistics.ts';
 import { expectedOutOfRound, outOfRoundRatio, type RoundPart, type Spread } from './roundness.ts';
 
 const part: RoundPart = {
@@ -12,24 +14,14 @@ const part: RoundPart = {
 const old: Spread = { mean: 15, sd: 2 };
 const recent: Spread = { mean: 7, sd: 1 };
 
-/** Numbers between 0 and 1 from a seed (Park and Miller’s generator), for drawing. */
-function drawer(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-}
-
 /** Differences drawn from the story itself: moistures, wood, making, measuring. */
 function drawn(count: number, atMaking: Spread): number[] {
-  const next = drawer(1790);
-  const normal = ({ mean, sd }: Spread) =>
-    mean + sd * Math.sqrt(-2 * Math.log(next())) * Math.cos(2 * Math.PI * next());
+  const next = seededRandom(1790);
+  const normal = ({ mean, sd }: Spread) => mean + sd * normalDraw(next);
   return Array.from({ length: count }, () => {
     const moved = part.alongMm * normal(part.coefficient) * (normal(atMaking) - normal(part.moistureNow));
     const madeAndMeasured = [part.madeMm, part.sigmaMm, part.sigmaMm].map((sd) => normal({ mean: 0, sd }));
-    return moved + madeAndMeasured.reduce((sum, each) => sum + each, 0);
+    return moved + sum(madeAndMeasured);
   });
 }
 
@@ -37,10 +29,10 @@ describe('the expected difference', () => {
   test.each([old, recent])('agrees with 200,000 drawn parts: moisture at making %o', (atMaking) => {
     const found = expectedOutOfRound(part, atMaking);
     const sample = drawn(200_000, atMaking);
-    const mean = sample.reduce((sum, each) => sum + each, 0) / sample.length;
-    const sd = Math.sqrt(sample.reduce((sum, each) => sum + (each - mean) ** 2, 0) / sample.length);
+    const average = mean(sample);
+    const sd = Math.sqrt(sample.reduce((sum, each) => sum + (each - average) ** 2, 0) / sample.length);
     // Four standard errors of each.
-    expect(Math.abs(found.meanMm - mean)).toBeLessThan((4 * sd) / Math.sqrt(sample.length));
+    expect(Math.abs(found.meanMm - average)).toBeLessThan((4 * sd) / Math.sqrt(sample.length));
     expect(Math.abs(found.sdMm - sd)).toBeLessThan((4 * sd) / Math.sqrt(2 * sample.length));
   });
 

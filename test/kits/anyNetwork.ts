@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { sum } from '../../src/ground/statistics.ts';
 import type { Evidence, Network } from '../../src/inference/network.ts';
 
 /** Small random networks with evidence: 1–5 unknowns, 1–3 states each, up to 3 givens, some certain rows. */
@@ -27,8 +28,8 @@ export const anyNetwork: fc.Arbitrary<{ network: Network; evidence: Evidence }> 
       const count = given.reduce((rows, other) => rows * (sizes[other] as number), 1);
       const rows = Array.from({ length: count }, () => {
         const raw = Array.from({ length: size }, () => weights[next++ % weights.length] as number);
-        const sum = raw.reduce((total, each) => total + each, 0);
-        return sum === 0 ? raw.map((_, state) => (state === 0 ? 1 : 0)) : raw.map((each) => each / sum);
+        const total = sum(raw);
+        return total === 0 ? raw.map((_, state) => (state === 0 ? 1 : 0)) : raw.map((each) => each / total);
       });
       return { variable: `v${index}`, given: given.map((other) => `v${other}`), rows };
     });

@@ -1,6 +1,7 @@
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { expect } from 'vitest';
+import { seededRandom } from '../../src/ground/seededRandom.ts';
 import { sourceFiles } from '../../src/record/backup/sourceFiles.ts';
 import { openSqlite } from '../../src/record/sqlite/openSqlite.ts';
 import { sqliteLog } from '../../src/record/sqliteLog.ts';
@@ -36,7 +37,7 @@ export async function changeBytes(trials: number, seed: number): Promise<Trials>
   const soundBytes = await readFile(database);
   const shas = photos.map((path) => basename(path));
   const told: Trials = { inUse: 0, found: 0, unused: 0, foundUnused: 0, notOpened: 0 };
-  const next = random(seed);
+  const next = wholeNumbers(seed);
   for (let trial = 0; trial < trials; trial++) {
     const file = next(6) === 0 ? join(dir, photos[next(photos.length)] ?? '') : database;
     const bytes = await readFile(file);
@@ -79,13 +80,8 @@ function contents(file: string): string {
   }
 }
 
-/** A seeded stream of whole numbers below a bound. Source: Marsaglia, “Xorshift RNGs” (2003). */
-function random(seed: number): (below: number) => number {
-  let state = seed >>> 0 || 1;
-  return (below) => {
-    state ^= state << 13;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    return (state >>> 0) % below;
-  };
+/** Whole numbers below a bound, from a seed. */
+function wholeNumbers(seed: number): (below: number) => number {
+  const random = seededRandom(seed);
+  return (below) => Math.floor(random() * below);
 }

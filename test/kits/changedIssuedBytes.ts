@@ -1,6 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { relative } from 'node:path';
 import { expect } from 'vitest';
+import { seededRandom } from '../../src/ground/seededRandom.ts';
 import { issuedPaths } from '../../src/record/issuedFolder.ts';
 import { verifyRecord } from '../../src/record/verify.ts';
 import { verifyReport } from '../../src/record/verifyReport.ts';
@@ -26,7 +27,7 @@ export async function changeIssuedBytes(trials: number): Promise<void> {
   log.close();
   expect(await verifyRecord(dir)).toMatchObject({ ok: true, revisions: 1, faults: [] });
   expect((await verifyReport(pdf, dir)).verdict).toBe('issued');
-  const chance = chances(20261125);
+  const chance = seededRandom(20261125);
   const missed: string[] = [];
   for (let trial = 0; trial < trials; trial += 1) {
     const { changed, at } = oneByteOff(Buffer.from(pdf), chance);
@@ -53,15 +54,4 @@ function oneByteOff(bytes: Buffer, chance: () => number): { changed: Buffer; at:
   const changed = Buffer.from(bytes);
   changed[at] = ((bytes[at] ?? 0) + 1 + Math.floor(chance() * 255)) % 256;
   return { changed, at };
-}
-
-/** A row of numbers from 0 to 1 that is the same each time. @source mulberry32, public domain, from memory */
-function chances(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
 }

@@ -1,6 +1,6 @@
+import type { Outcome } from '../../src/ground/fault.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
-import type { Outcome } from '../../src/record/fault.ts';
 import { openDataFolder } from '../../src/record/openDataFolder.ts';
 import { openOwnKnowledge } from '../../src/record/ownKnowledge.ts';
 import { openPhotos, photoLimits } from '../../src/record/photos.ts';

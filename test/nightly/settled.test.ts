@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { simulatedRow } from '../../scripts/validate/simulate.ts';
 import { blunterDraw } from '../../scripts/validate/simulateCase.ts';
-import { betaDraw, seededRandom } from '../../src/evidence/betaDraws.ts';
+import { betaDraw } from '../../src/evidence/betaDraws.ts';
+import { seededRandom } from '../../src/ground/seededRandom.ts';
 import { houseKnowledge } from '../kits/opinions.ts';
 
 const seeds = Array.from({ length: 240 }, (_, index) => 1001 + index);

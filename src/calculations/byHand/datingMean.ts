@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { defineCalculation, type Fault } from '../define.ts';
+import type { Fault } from '../../ground/fault.ts';
+import { defineCalculation } from '../define.ts';
 
 const year = z.number().min(1000).max(2100);
 

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { stepOrder } from '../../dating/dateOrder.ts';
 import { stepYears } from '../../dating/stepYears.ts';
-import { defineCalculation, type Fault } from '../define.ts';
+import type { Fault } from '../../ground/fault.ts';
+import { defineCalculation } from '../define.ts';
 
 const step = z.string().min(1).max(100);
 const pair = z.tuple([step, step]);

@@ -3,7 +3,8 @@ import { forecastScores } from '../../calibration/forecastScores.ts';
 import { logisticScale } from '../../calibration/logisticScale.ts';
 import { poolAdjacent } from '../../calibration/poolAdjacent.ts';
 import { ratioCalibration } from '../../calibration/ratioCalibration.ts';
-import { defineCalculation, type Fault } from '../define.ts';
+import type { Fault } from '../../ground/fault.ts';
+import { defineCalculation } from '../define.ts';
 
 const most = 100_000;
 const ratio = z.union([z.number().min(0), z.literal('infinite')]);

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { refuse } from '../../ground/fault.ts';
+import { listed } from '../../ground/words.ts';
 import { information } from '../../inference/information.ts';
 import { posterior } from '../../inference/posterior.ts';
 import { type CalculationResult, defineCalculation } from '../define.ts';
@@ -86,6 +88,6 @@ function impossible(conflicting: readonly string[]): CalculationResult<never> {
   const message =
     names.length === 1
       ? `What is given of ${names[0]} can’t be true in this network: check it, or the tables it hangs on.`
-      : `What is given of ${names.slice(0, -1).join(', ')} and ${names.at(-1)} can’t all be true in this network: check them, or the tables they hang on.`;
-  return { ok: false, faults: [{ code: 'inference.impossible-evidence', path: 'evidence', message }] };
+      : `What is given of ${listed(names)} can’t all be true in this network: check them, or the tables they hang on.`;
+  return refuse('inference.impossible-evidence', message, 'evidence');
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import type { Fault } from '../../ground/fault.ts';
 import { decision } from '../../inference/decision.ts';
-import { defineCalculation, type Fault } from '../define.ts';
+import { defineCalculation } from '../define.ts';
 
 const name = z.string().min(1).max(100);
 const probability = z.number().min(0).max(1);

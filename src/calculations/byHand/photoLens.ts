@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { refuse } from '../../ground/fault.ts';
 import { distorted, undistorted } from '../../photo/geometry/lens.ts';
 import type { Point } from '../../photo/picture.ts';
 import { defineCalculation } from '../define.ts';
@@ -49,6 +50,6 @@ export const photoLens = defineCalculation({
       return { ok: true, output: { points: (moved as Point[]).map(([x, y]): [number, number] => [x, y]) } };
     const message =
       'No point of a perfect picture comes out here: the distortion folds over; check the terms, or take a point nearer the middle.';
-    return { ok: false, faults: [{ code: 'photo.out-of-lens', path: `points[${folded}]`, message }] };
+    return refuse('photo.out-of-lens', message, `points[${folded}]`);
   },
 });

@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import type { Fault } from '../../ground/fault.ts';
 import { placesAlong, rayleigh } from '../../photo/geometry/markPlaces.ts';
 import { markPitch } from '../../photo/toolmarks/toolmarksSpectrum.ts';
-import { defineCalculation, type Fault } from '../define.ts';
+import { defineCalculation } from '../define.ts';
 
 const lengthMm = z.number().positive().max(10_000);
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import type { Fault } from '../../ground/fault.ts';
 import { groupsAt, singleLinkage } from '../../sets/singleLinkage.ts';
-import { defineCalculation, type Fault } from '../define.ts';
+import { defineCalculation } from '../define.ts';
 
 const input = z.strictObject({
   names: z.array(z.string().min(1).max(100)).min(2).max(60),

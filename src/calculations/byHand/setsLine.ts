@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import type { Fault } from '../../ground/fault.ts';
+import { refuse } from '../../ground/fault.ts';
 import { fitLine } from '../../sets/fitLine.ts';
-import { defineCalculation, type Fault } from '../define.ts';
+import { defineCalculation } from '../define.ts';
 
 const number = z.number().min(-1e12).max(1e12);
 
@@ -41,15 +43,15 @@ export const setsLine = defineCalculation({
     if (asked.y.length < columns.length)
       return refuse(
         'sets.too-few',
-        'y',
         `A line of ${columns.length} numbers needs as many pieces at least.`,
+        'y',
       );
     const fitted = fitLine(columns, asked.y, asked.intercept);
     if (fitted === undefined)
       return refuse(
         'sets.not-settled',
-        'x',
         'These causes do not settle the line: one of them is always the same or follows from the others; take it out.',
+        'x',
       );
     return { ok: true, output: fitted };
   },
@@ -85,8 +87,4 @@ function misfit({ y, x, degree }: Input): Fault | undefined {
       message: 'Powers go with one cause: give one number a row, or leave degree out.',
     };
   return undefined;
-}
-
-function refuse(code: string, path: string, message: string): { ok: false; faults: Fault[] } {
-  return { ok: false, faults: [{ code, path, message }] };
 }

@@ -1,7 +1,8 @@
 import { findCalculation } from '../../calculations/registry.ts';
+import { capital } from '../../ground/words.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, stopped } from '../wording.ts';
+import { stopped } from '../wording.ts';
 
 /** What was measured and compared at the bench, with the method and source of each; nothing where nothing was. */
 export function benchSection(material: OpinionMaterial): Section | undefined {

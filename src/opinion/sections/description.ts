@@ -1,10 +1,11 @@
+import { capital, counted, listed } from '../../ground/words.ts';
 import { idWords } from '../../knowledge/idWords.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import { told } from '../../units/doubt.ts';
 import { formatInches, formatMm } from '../../units/length.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, counted, listed, paragraphs, stopped } from '../wording.ts';
+import { paragraphs, stopped } from '../wording.ts';
 
 /** What the piece is made as and of, and how large it is, in inches and millimetres. */
 export function descriptionSection(material: OpinionMaterial): Section {

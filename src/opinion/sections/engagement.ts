@@ -1,8 +1,9 @@
+import { listed } from '../../ground/words.ts';
 import { dayWords } from '../../units/days.ts';
 import { formatYears } from '../../units/years.ts';
 import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { listed, paragraphs, purposeWords } from '../wording.ts';
+import { paragraphs, purposeWords } from '../wording.ts';
 
 /** The job as it was taken on: asked by whom, for what, believed to be what, relied on by whom; and what was not stated. */
 export function engagementSection({ piece }: OpinionMaterial): Section {

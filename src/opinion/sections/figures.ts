@@ -1,3 +1,4 @@
+import { capital } from '../../ground/words.ts';
 import { basisWord } from '../../knowledge/basisWord.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import { figureNumbers } from '../../knowledge/figuresOf.ts';
@@ -11,7 +12,7 @@ import { citeShort } from '../citeWork.ts';
 import type { Block, Column, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { tellsOf } from '../tellsOf.ts';
-import { capital, shopName, stopped } from '../wording.ts';
+import { shopName, stopped } from '../wording.ts';
 
 /** Every figure behind the findings of this piece, with its range and on whose word it stands. */
 export function figuresSection(material: OpinionMaterial): Section | undefined {

@@ -1,3 +1,4 @@
+import { capital, counted, listed } from '../../ground/words.ts';
 import { type Finding, findingKey, tellsOfPiece } from '../../piece/finding.ts';
 import { hasEvidence } from '../../piece/hasEvidence.ts';
 import { expectedInWords } from '../../piece/observationWords.ts';
@@ -5,7 +6,7 @@ import type { Photo, PhotoMark } from '../../piece/photo.ts';
 import { lookedOverId } from '../../weighing/weighObservations.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, counted, listed, stateWords, stopped, surenessWords } from '../wording.ts';
+import { stateWords, stopped, surenessWords } from '../wording.ts';
 
 /** What was looked for, part by part: present, absent where it was looked for, or not to be told; and how sure. */
 export function findingsSection(material: OpinionMaterial): Section {

@@ -1,8 +1,9 @@
+import { capital, counted, listed } from '../../ground/words.ts';
 import { needOn } from '../../knowledge/needOn.ts';
 import type { Sign } from '../../knowledge/schema.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, counted, isExamined, listed, paragraphs } from '../wording.ts';
+import { isExamined, paragraphs } from '../wording.ts';
 
 const needsWords: Record<string, string> = {
   nothing: 'as it stands',

@@ -1,8 +1,9 @@
+import { capital, counted } from '../../ground/words.ts';
 import type { Photo } from '../../piece/photo.ts';
 import { dayWords } from '../../units/days.ts';
 import type { Plate, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, counted, paragraphs, stopped } from '../wording.ts';
+import { paragraphs, stopped } from '../wording.ts';
 
 /** The photos, numbered, with their marks and captions. */
 export function platesSection(material: OpinionMaterial): Section {

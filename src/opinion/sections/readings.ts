@@ -1,3 +1,4 @@
+import { capital, listed } from '../../ground/words.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
 import { makingWords, readingWords } from '../../piece/readings.ts';
@@ -16,7 +17,7 @@ import {
 import type { Weighing } from '../../weighing/weighing.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, listed, shopName } from '../wording.ts';
+import { shopName } from '../wording.ts';
 
 /** How probable each history is from the odds the examiner started with, and how that moves with other odds. */
 export function readingsSection(material: OpinionMaterial): Section | undefined {

@@ -1,7 +1,7 @@
+import { counted } from '../../ground/words.ts';
 import { citeFull, sortKey } from '../citeWork.ts';
 import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { counted } from '../wording.ts';
 
 /** Every work that the figures and entries used for this piece cite, with how far it was read. */
 export function sourcesSection(material: OpinionMaterial): Section {

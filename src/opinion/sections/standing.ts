@@ -1,12 +1,12 @@
 import { drawForm } from '../../drawing/drawForm.ts';
 import { hatchWords, type Standing, standings, standingWords } from '../../drawing/hatching.ts';
 import { sidesUnderAll } from '../../drawing/sides.ts';
+import { capital, listed } from '../../ground/words.ts';
 import { formatYears } from '../../units/years.ts';
 import { outOf, toldShares } from '../../weighing/probabilityWords.ts';
 import { hatchSwatch } from '../hatchSwatch.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, listed } from '../wording.ts';
 
 /** Which parts belong together: on the drawing by hatching, and part by part in words. */
 export function standingSection(material: OpinionMaterial): Section | undefined {

@@ -1,4 +1,5 @@
 import { mostOfObservation } from '../../evidence/readingWeights.ts';
+import { capital, counted, listed } from '../../ground/words.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { demonstratedWords } from '../../weighing/demonstratedWords.ts';
 import { ownWords } from '../../weighing/ownWords.ts';
@@ -8,7 +9,7 @@ import { boundsInWords, ratioToOne, scaleBand, verbalScale } from '../../weighin
 import type { Weighing } from '../../weighing/weighing.ts';
 import type { Block, Run, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, counted, decibanWords, listed, stopped } from '../wording.ts';
+import { decibanWords, stopped } from '../wording.ts';
 
 type Weight = Weighing['weights'][number];
 

@@ -1,8 +1,8 @@
+import { capital, listed } from '../../ground/words.ts';
 import { formatYears } from '../../units/years.ts';
 import { outOf, probableWords, toldShares } from '../../weighing/probabilityWords.ts';
 import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { capital, listed } from '../wording.ts';
 import { yearCurve } from '../yearCurve.ts';
 
 /** When it was made, by the findings, with the curve; beside the years the examiner concludes on. */

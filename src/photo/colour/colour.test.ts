@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import reference from '../../../test/reference/colour.json' with { type: 'json' };
+import { normalDraw, seededRandom } from '../../ground/seededRandom.ts';
+import { mean } from '../../ground/statistics.ts';
 import type { Picture } from '../picture.ts';
 import { balancedLab, balancedRgb, fitBalance } from './colourBalance.ts';
 import { colourDifference, differenceSigma } from './colourDifference.ts';
@@ -64,8 +66,8 @@ describe('difference of colors', () => {
     const drawn = Array.from({ length: 20_000 }, () =>
       colourDifference(moved(a, sigmas[0]), moved(b, sigmas[1])),
     );
-    const mean = drawn.reduce((sum, each) => sum + each, 0) / drawn.length;
-    const sd = Math.sqrt(drawn.reduce((sum, each) => sum + (each - mean) ** 2, 0) / drawn.length);
+    const average = mean(drawn);
+    const sd = Math.sqrt(drawn.reduce((sum, each) => sum + (each - average) ** 2, 0) / drawn.length);
     expect(Math.abs(differenceSigma(a, b, ...sigmas) / sd - 1)).toBeLessThan(0.03);
   });
 });
@@ -146,12 +148,8 @@ test('a sample tells mean, spread and what is burnt out', () => {
   expect(() => colourSample(picture, { ...whole, x: 1 }, labOfRgb)).toThrow(RangeError);
 });
 
-/** Normal numbers from a seed: Park and Miller’s generator through Box and Muller’s rule. */
-function normals(from: number): () => number {
-  let state = from;
-  const uniform = () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+/** Normal numbers from a seed. */
+function normals(seed: number): () => number {
+  const random = seededRandom(seed);
+  return () => normalDraw(random);
 }

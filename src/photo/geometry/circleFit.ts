@@ -1,3 +1,4 @@
+import { sum } from '../../ground/statistics.ts';
 import type { Point } from '../picture.ts';
 import { algebraicCircle, type Circle } from './circleAlgebraic.ts';
 import { frameOf, intoFrame, outOfFrame } from './frame.ts';
@@ -63,5 +64,5 @@ function offCircle(points: readonly Point[], at: readonly number[]): Residuals |
 /** Root mean square distance of points from a circle. */
 export function rmsOffCircle(points: readonly Point[], { centre, radius }: Circle): number {
   const squares = points.map(([x, y]) => (Math.hypot(x - centre[0], y - centre[1]) - radius) ** 2);
-  return Math.sqrt(squares.reduce((sum, each) => sum + each, 0) / points.length);
+  return Math.sqrt(sum(squares) / points.length);
 }

@@ -1,3 +1,4 @@
+import { sum } from '../../ground/statistics.ts';
 import type { Point } from '../picture.ts';
 import { angleFromZero, directEllipse, type Ellipse } from './ellipseDirect.ts';
 import { footOnEllipse } from './ellipseFoot.ts';
@@ -61,7 +62,7 @@ export function rmsOffEllipse(
 ): number {
   const own = { centre, axes: [semiMajor, semiMinor] as const, angleRad };
   const squares = points.map((point) => footOnEllipse(own, point).off ** 2);
-  return Math.sqrt(squares.reduce((sum, each) => sum + each, 0) / points.length);
+  return Math.sqrt(sum(squares) / points.length);
 }
 
 /** The long axis first, whichever of the two came out longer. */

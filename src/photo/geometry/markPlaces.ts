@@ -1,3 +1,4 @@
+import { sum } from '../../ground/statistics.ts';
 import { stepAgreement } from '../toolmarks/toolmarksSpectrum.ts';
 
 /** The distances between neighbouring marks. Share is sd over mean: small for a machine. Null with two marks. */
@@ -12,7 +13,7 @@ export function placesAlong(placesMm: readonly number[]): Spacing {
   const rising = [...placesMm].sort((a, b) => a - b);
   const gaps = rising.slice(1).map((each, index) => each - (rising[index] as number));
   const n = gaps.length;
-  const meanMm = gaps.reduce((sum, each) => sum + each, 0) / n;
+  const meanMm = sum(gaps) / n;
   const sdMm = n > 1 ? Math.sqrt(gaps.reduce((sum, each) => sum + (each - meanMm) ** 2, 0) / (n - 1)) : null;
   const sorted = [...gaps].sort((a, b) => a - b);
   const medianMm = ((sorted[Math.floor((n - 1) / 2)] as number) + (sorted[Math.floor(n / 2)] as number)) / 2;

@@ -1,9 +1,7 @@
+import type { Fault } from '../../ground/fault.ts';
 import type { Point } from '../picture.ts';
 import { directHomography, mapped } from './homography.ts';
 import type { Pairs } from './planeView.ts';
-
-/** What keeps pairs from fixing a view: which field, and one sentence that says what to do. */
-export type PairFault = { code: string; path: string; message: string };
 
 /** Three points count as in line where the middle one is off by less than this share of the longest side. */
 const inLineShare = 1e-3;
@@ -17,7 +15,7 @@ const leastFirmness = 1e-6;
  *
  * @returns the first fault found, or undefined where they do
  */
-export function pairFault({ image, world }: Pairs): PairFault | undefined {
+export function pairFault({ image, world }: Pairs): Fault | undefined {
   if (image.length < 4)
     return fault(
       'too-few',
@@ -47,10 +45,7 @@ export function pairFault({ image, world }: Pairs): PairFault | undefined {
   return horizonFault(image, homography);
 }
 
-function horizonFault(
-  image: readonly Point[],
-  homography: Parameters<typeof mapped>[0],
-): PairFault | undefined {
+function horizonFault(image: readonly Point[], homography: Parameters<typeof mapped>[0]): Fault | undefined {
   const sides = image.map((point) => Math.sign(mapped(homography, point).w));
   const front = sides.filter((side) => side > 0).length * 2 >= sides.length ? 1 : -1;
   const behind = sides.findIndex((side) => side !== front);
@@ -62,7 +57,7 @@ function horizonFault(
   );
 }
 
-function sameFault(points: readonly Point[], path: string, where: string): PairFault | undefined {
+function sameFault(points: readonly Point[], path: string, where: string): Fault | undefined {
   const spread = longestSide(points);
   for (let i = 0; i < points.length; i++) {
     for (let j = 0; j < i; j++) {
@@ -77,7 +72,7 @@ function sameFault(points: readonly Point[], path: string, where: string): PairF
   return undefined;
 }
 
-function inLineFault(points: readonly Point[], path: string, where: string): PairFault | undefined {
+function inLineFault(points: readonly Point[], path: string, where: string): Fault | undefined {
   const threes = [
     [0, 1, 2],
     [0, 1, 3],
@@ -119,6 +114,6 @@ function counted(count: number): string {
   return count === 1 ? 'One point' : count === 0 ? 'No points' : `${['Two', 'Three'][count - 2]} points`;
 }
 
-function fault(what: string, path: string, message: string): PairFault {
+function fault(what: string, path: string, message: string): Fault {
   return { code: `photo.${what}`, path, message };
 }

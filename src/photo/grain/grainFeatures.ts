@@ -1,3 +1,4 @@
+import { mean } from '../../ground/statistics.ts';
 import type { GrainMatch } from './grainMatch.ts';
 
 /** Why a match says nothing. */
@@ -42,9 +43,9 @@ export function featuresOf(match: GrainMatch): number[] {
 /** The photograph's own null, as Fisher's z. */
 export function nullOf({ null: { correlations } }: GrainMatch): { mean: number; sd: number } {
   const values = correlations.map(fisher);
-  const mean = values.reduce((sum, each) => sum + each, 0) / values.length;
-  const squares = values.reduce((sum, each) => sum + (each - mean) ** 2, 0);
-  return { mean, sd: Math.max(0.05, Math.sqrt(squares / Math.max(1, values.length - 1))) };
+  const average = mean(values);
+  const squares = values.reduce((sum, each) => sum + (each - average) ** 2, 0);
+  return { mean: average, sd: Math.max(0.05, Math.sqrt(squares / Math.max(1, values.length - 1))) };
 }
 
 function fisher(correlation: number): number {

@@ -1,3 +1,4 @@
+import { sum } from '../../ground/statistics.ts';
 import type { Strip } from './grainStrips.ts';
 
 /** The grain of a strip as it would cross the middle of the band if it went on. */
@@ -133,7 +134,7 @@ function steepestSum(
   const [left, right] = [sums[best - 1] ?? here, sums[best + 1] ?? here];
   const bend = left - 2 * here + right;
   const offset = bend < 0 ? Math.max(-0.5, Math.min(0.5, (left - right) / (2 * bend))) : 0;
-  const mean = sums.reduce((sum, each) => sum + each, 0) / count;
+  const mean = sum(sums) / count;
   return { slope: low + (best + offset) * step, weight: Math.max(0, here - mean) };
 }
 

@@ -1,3 +1,4 @@
+import { sum } from '../../ground/statistics.ts';
 import type { Picture, Point, Region } from '../picture.ts';
 import { lightnessPlane, type Plane } from './grainPlane.ts';
 
@@ -98,7 +99,7 @@ function innerEdge(area: readonly Point[], frame: Frame, from: number, to: numbe
     }
     return [];
   });
-  return ends.reduce((sum, each) => sum + each, 0) / Math.max(1, ends.length);
+  return sum(ends) / Math.max(1, ends.length);
 }
 
 function placeOf(along: number, across: number, { cos, sin }: Frame): Point {

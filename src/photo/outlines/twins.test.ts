@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { normalDraw, seededRandom } from '../../ground/seededRandom.ts';
+import { mean } from '../../ground/statistics.ts';
 import type { Picture, Point } from '../picture.ts';
 import { edgePath } from './twinsEdge.ts';
 import { twinsFit } from './twinsFit.ts';
@@ -162,7 +164,7 @@ describe('the edge between two clicks', () => {
       const path = edgePath(disc(noise), region, [172, 99], [98, 26]);
       const off = path.map(([x, y]) => Math.abs(Math.hypot(x - 99.3, y - 98.6) - 70));
       expect(Math.max(...off)).toBeLessThan(1);
-      expect(off.reduce((sum, each) => sum + each, 0) / off.length).toBeLessThan(noise === 0 ? 0.2 : 0.4);
+      expect(mean(off)).toBeLessThan(noise === 0 ? 0.2 : 0.4);
       // A quarter of the rim, not the chord: its length shows it.
       const long = path.slice(1).reduce((sum, point, index) => sum + apart(point, path[index] as Point), 0);
       expect(long).toBeGreaterThan(0.9 * 70 * (Math.PI / 2));
@@ -175,12 +177,8 @@ describe('the edge between two clicks', () => {
   });
 });
 
-/** Normal numbers from a seed: Park and Miller’s generator through Box and Muller’s rule. */
-function normals(from: number): () => number {
-  let state = from;
-  const uniform = () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+/** Normal numbers from a seed. */
+function normals(seed: number): () => number {
+  const random = seededRandom(seed);
+  return () => normalDraw(random);
 }

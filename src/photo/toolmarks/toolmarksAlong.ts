@@ -1,3 +1,4 @@
+import { mean } from '../../ground/statistics.ts';
 import { withoutSlow } from './toolmarksCross.ts';
 import type { MarksPlane } from './toolmarksPlane.ts';
 
@@ -128,13 +129,13 @@ function smooth(row: Float64Array, reach: number): Float64Array {
 }
 
 function variance(row: Float64Array): number {
-  const mean = row.reduce((sum, each) => sum + each, 0) / row.length;
-  return row.reduce((sum, each) => sum + (each - mean) ** 2, 0) / row.length;
+  const average = mean(row);
+  return row.reduce((sum, each) => sum + (each - average) ** 2, 0) / row.length;
 }
 
 function skew(row: Float64Array): number {
-  const mean = row.reduce((sum, each) => sum + each, 0) / row.length;
+  const average = mean(row);
   const spread = variance(row);
   if (!(spread > 0)) return 0;
-  return row.reduce((sum, each) => sum + (each - mean) ** 3, 0) / row.length / spread ** 1.5;
+  return row.reduce((sum, each) => sum + (each - average) ** 3, 0) / row.length / spread ** 1.5;
 }

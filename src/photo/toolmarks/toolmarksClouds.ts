@@ -1,3 +1,5 @@
+import { mean as meanOf } from '../../ground/statistics.ts';
+
 /** Where the drawn surfaces of one kind lie among the features: their middle, and what turns a departure into one of spread 1 in all directions. */
 export type MarkCloud = {
   mean: number[];
@@ -16,9 +18,9 @@ const added = 0.1;
  */
 export function cloudOf(rows: readonly (readonly number[])[]): MarkCloud {
   const size = rows[0]?.length ?? 0;
-  const mean = Array.from({ length: size }, (_, i) => average(rows.map((row) => row[i] as number)));
+  const mean = Array.from({ length: size }, (_, i) => meanOf(rows.map((row) => row[i] as number)));
   const between = (i: number, j: number) =>
-    average(
+    meanOf(
       rows.map(
         (row) => ((row[i] as number) - (mean[i] as number)) * ((row[j] as number) - (mean[j] as number)),
       ),
@@ -67,8 +69,4 @@ function inverted(factor: readonly number[][]): number[][] {
     );
   });
   return out;
-}
-
-function average(values: readonly number[]): number {
-  return values.reduce((sum, each) => sum + each, 0) / values.length;
 }

@@ -1,3 +1,4 @@
+import { sum } from '../../ground/statistics.ts';
 import { farFromClouds, type MarkCloud } from './toolmarksClouds.ts';
 import type { MarksEdge } from './toolmarksEdge.ts';
 import { type MarkKind, markKinds } from './toolmarksNamed.ts';
@@ -89,7 +90,7 @@ export function markShares(
   );
   const top = Math.max(...scores);
   const shares = scores.map((score) => Math.exp(score - top));
-  const all = shares.reduce((sum, share) => sum + share, 0);
+  const all = sum(shares);
   return shares.map((share) => share / all);
 }
 

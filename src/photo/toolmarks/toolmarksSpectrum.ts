@@ -1,4 +1,5 @@
 import FFT from 'fft.js';
+import { sum } from '../../ground/statistics.ts';
 
 /** What a profile’s spectrum tells of marks at even distances. */
 export type Pitch = {
@@ -75,7 +76,7 @@ export function fisher(profile: readonly number[] | Float64Array): { fisherG: nu
     }
     powers.push(real * real + imaginary * imaginary);
   }
-  const all = powers.reduce((sum, each) => sum + each, 0);
+  const all = sum(powers);
   const g = all > 0 ? Math.max(...powers) / all : 0;
   if (g === 0) return { fisherG: 0, chance: 1 };
   let [chance, choose] = [0, 1];

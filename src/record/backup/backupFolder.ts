@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { readdir, readFile } from 'node:fs/promises';
 import { join, relative, resolve, sep } from 'node:path';
-import { done, type Outcome, refuse } from '../fault.ts';
+import { done, type Outcome, refuse } from '../../ground/fault.ts';
 import { writeDurably } from './durableFiles.ts';
 import { type BackupManifest, readManifest } from './manifest.ts';
 

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { done, type Outcome, refuse } from '../fault.ts';
+import { done, type Outcome, refuse } from '../../ground/fault.ts';
 import { recordFile } from '../openDataFolder.ts';
 import { backupPaths, folderFor, markFolder } from './backupFolder.ts';
 import type { OnStep } from './backupStep.ts';

@@ -1,4 +1,4 @@
-import type { Fault } from '../../calculations/define.ts';
+import type { Fault } from '../../ground/fault.ts';
 import { recordFile } from '../openDataFolder.ts';
 import { photosNamed } from '../photosNamed.ts';
 import { sqliteLog } from '../sqliteLog.ts';

@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import { mkdir, readdir, rename, rm, rmdir } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
-import type { Fault } from '../../calculations/define.ts';
-import { done, type Outcome, refuse } from '../fault.ts';
+import type { Fault } from '../../ground/fault.ts';
+import { done, type Outcome, refuse } from '../../ground/fault.ts';
 import { recordFile } from '../openDataFolder.ts';
 import { backupPaths, type DatedCopy, datedCopies } from './backupFolder.ts';
 import type { OnStep } from './backupStep.ts';

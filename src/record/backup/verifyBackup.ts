@@ -1,5 +1,5 @@
 import { basename, join } from 'node:path';
-import type { Fault } from '../../calculations/define.ts';
+import type { Fault } from '../../ground/fault.ts';
 import { backupPaths } from './backupFolder.ts';
 import type { OnStep } from './backupStep.ts';
 import { factsOf } from './durableFiles.ts';

@@ -1,3 +1,4 @@
+import { capital, counted } from '../../ground/words.ts';
 import type { OpinionDocument } from '../../opinion/opinionDocument.ts';
 import type { RecordedEvent } from '../../piece/event.ts';
 import type { Photo } from '../../piece/photo.ts';
@@ -35,7 +36,7 @@ export function indexPage(input: IndexPageInput): string {
 <header>
 <h1>${escapeHtml(document.title)}</h1>
 <p class="lead">${escapeHtml(document.line)}</p>
-<p class="note">A copy of one piece from a record kept with Underside, made on ${escapeHtml(about.madeAt.slice(0, 10))}: ${about.acts === 1 ? '1 act' : `${about.acts} acts`}. ${document.example ? 'An invented example. ' : ''}This page is for reading and is no signed opinion; a signed one, where there is one, is in the folder “issued”. The whole piece can be brought into another record with <code>npx underside piece in</code> and this file.</p>
+<p class="note">A copy of one piece from a record kept with Underside, made on ${escapeHtml(about.madeAt.slice(0, 10))}: ${counted(about.acts, 'act')}. ${document.example ? 'An invented example. ' : ''}This page is for reading and is no signed opinion; a signed one, where there is one, is in the folder “issued”. The whole piece can be brought into another record with <code>npx underside piece in</code> and this file.</p>
 </header>
 ${documentHtml(document, input.pictureOf)}
 ${photosHtml(input)}
@@ -76,7 +77,7 @@ function kindWords({ kind, changes }: RecordedEvent): string {
   const words = kind.replaceAll('-', ' ');
   const places = new Set(changes.map(({ path }) => path[1]).filter((each) => each !== undefined));
   const what = [...places].slice(0, 3).join(', ');
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}${what === '' ? '' : `: ${what}`}`;
+  return `${capital(words)}${what === '' ? '' : `: ${what}`}`;
 }
 
 const style = `

@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import { Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { type Entry, openPromise, type ZipFile } from 'yauzl';
-import { done, type Outcome, refuse } from '../fault.ts';
+import { done, type Outcome, refuse } from '../../ground/fault.ts';
 import {
   manifestName,
   mostBytesOf,

@@ -1,4 +1,4 @@
-import { type Outcome, refuse } from '../fault.ts';
+import { type Outcome, refuse } from '../../ground/fault.ts';
 import type { OwnKnowledge } from '../ownKnowledge.ts';
 import type { PhotoFolder } from '../photos.ts';
 import type { RecordStore } from '../store.ts';

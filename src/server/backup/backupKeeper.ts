@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, resolve } from 'node:path';
+import { done, type Outcome, refuse } from '../../ground/fault.ts';
 import { type DatedCopy, datedCopies, folderFor } from '../../record/backup/backupFolder.ts';
 import type { BackupRequest, MadeBackup } from '../../record/backup/makeBackup.ts';
-import { done, type Outcome, refuse } from '../../record/fault.ts';
 import { readSettings, type Settings, writeSettings } from '../../record/settings.ts';
 import type { JobStep, Jobs } from '../jobs.ts';
 import { backupDue } from './backupDue.ts';

@@ -1,3 +1,5 @@
+import { counted } from '../../ground/words.ts';
+
 /** What a warning hangs on: moments in milliseconds; undefined where there was none. */
 export type BackupStanding = {
   now: number;
@@ -41,5 +43,5 @@ function lastWords(now: number, lastCopy: number | undefined): string {
   if (lastCopy === undefined) return 'There is no earlier one.';
   const days = Math.floor((now - lastCopy) / day);
   if (days < 1) return 'The newest back-up is less than a day old.';
-  return `The newest back-up is ${days} ${days === 1 ? 'day' : 'days'} old.`;
+  return `The newest back-up is ${counted(days, 'day')} old.`;
 }

@@ -1,7 +1,7 @@
 import { parentPort } from 'node:worker_threads';
+import type { Outcome } from '../../ground/fault.ts';
 import { type BackupRequest, type MadeBackup, makeBackup } from '../../record/backup/makeBackup.ts';
 import { pruneBackups } from '../../record/backup/pruneBackups.ts';
-import type { Outcome } from '../../record/fault.ts';
 import type { WorkerQuestion } from '../workerDesk.ts';
 
 /** Copies, reads back and thins out in a thread of its own: hashing every photo must not keep entries waiting. */

@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs';
+import type { Outcome } from '../../ground/fault.ts';
 import type { BackupRequest, MadeBackup } from '../../record/backup/makeBackup.ts';
-import type { Outcome } from '../../record/fault.ts';
 import { recordFile } from '../../record/openDataFolder.ts';
 import type { RecordStore } from '../../record/store.ts';
 import type { JobStep, Jobs } from '../jobs.ts';

@@ -1,3 +1,4 @@
+import { counted } from '../../ground/words.ts';
 import type { BackupStatus } from '../../server/backup/backupKeeper.ts';
 import { dayWords } from '../../units/days.ts';
 import { momentWithZone } from '../record/identity.ts';
@@ -11,13 +12,9 @@ export function copyWords({
 }: Pick<BackupStatus, 'last' | 'copies' | 'folder'>): string {
   if (last === null) return `There is no back-up in ${folder} yet.`;
   const here = momentWithZone(new Date(last.madeAt));
-  const held = `${count(last.acts, 'act')}, ${count(last.files, 'photo or other file', 'photos and other files')}`;
+  const held = `${counted(last.acts, 'act')}, ${counted(last.files, 'photo or other file', 'photos and other files')}`;
   const lacks =
-    last.missing === 0 ? '' : ` ${count(last.missing, 'photo')} that the record names could not be found.`;
+    last.missing === 0 ? '' : ` ${counted(last.missing, 'photo')} that the record names could not be found.`;
   const all = copies === 1 ? 'It is the only one.' : `There are ${copies} in all.`;
   return `The newest is of ${dayWords(here.slice(0, 10))}, ${clockWords(here)}: ${held}.${lacks} ${all}`;
-}
-
-function count(number: number, one: string, many = `${one}s`): string {
-  return `${number} ${number === 1 ? one : many}`;
 }

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
+import { capital } from '../../ground/words.ts';
 import { basisWord } from '../../knowledge/basisWord.ts';
-import { capital, partName } from '../drawer/partName.ts';
+import { partName } from '../drawer/partName.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { type BenchRoom, enterFinding, type Findings, type Found, keepResult } from './benchRoom.ts';
 

@@ -1,6 +1,7 @@
-import type { Calculation, Fault } from '../../calculations/define.ts';
+import type { Calculation } from '../../calculations/define.ts';
 import { findingsMeasured } from '../../calculations/findingsMeasured.ts';
 import type { AskedOf, OutputOf } from '../../calculations/runCalculation.ts';
+import type { Fault } from '../../ground/fault.ts';
 import type { Form, FormPart, Knowledge } from '../../knowledge/schema.ts';
 import type { BenchResult } from '../../piece/benchResult.ts';
 import type { Json } from '../../piece/event.ts';

@@ -1,4 +1,4 @@
-import { capital } from '../drawer/partName.ts';
+import { capital } from '../../ground/words.ts';
 import { type BoardMark, isOpen, nextTouch } from './boardMark.ts';
 import { type StepBy, stepWords } from './keyStep.ts';
 import type { Marks } from './useMarks.ts';

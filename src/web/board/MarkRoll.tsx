@@ -1,4 +1,4 @@
-import { capital } from '../drawer/partName.ts';
+import { capital } from '../../ground/words.ts';
 import { type BoardMark, placeWords } from './boardMark.ts';
 import type { Marks } from './useMarks.ts';
 

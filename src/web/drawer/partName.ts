@@ -5,8 +5,3 @@ export function partName(parts: readonly FormPart[], id: string | null | undefin
   if (id === null || id === undefined) return 'the whole piece';
   return parts.find((part) => part.id === id)?.name ?? id;
 }
-
-/** With a capital at the start of a line. */
-export function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}

@@ -1,6 +1,7 @@
 import { useId, useState } from 'react';
+import { capital } from '../../ground/words.ts';
 import { isTelling, type NextLook } from '../../weighing/lookPlan.ts';
-import { capital, partName } from '../drawer/partName.ts';
+import { partName } from '../drawer/partName.ts';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
 import type { ExamRoom } from './examRoom.ts';
 import { keepVisit, readVisit } from './keptVisit.ts';

@@ -1,6 +1,6 @@
 import { type Standing, standingWords } from '../../drawing/hatching.ts';
+import { capital } from '../../ground/words.ts';
 import type { Piece } from '../../piece/piece.ts';
-import { capital } from '../drawer/partName.ts';
 import type { ExamRoom } from './examRoom.ts';
 
 type Props = {

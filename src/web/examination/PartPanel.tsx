@@ -1,10 +1,11 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { standingWords } from '../../drawing/hatching.ts';
+import { capital } from '../../ground/words.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import { knownOfPiece } from '../../knowledge/knownOfPiece.ts';
 import { originInWords } from '../../weighing/standing.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
-import { capital, partName } from '../drawer/partName.ts';
+import { partName } from '../drawer/partName.ts';
 import { AboutPart } from './AboutPart.tsx';
 import type { ExamRoom } from './examRoom.ts';
 import { KeysHelp } from './KeysHelp.tsx';

@@ -2,7 +2,7 @@ import { useId } from 'react';
 import type { Drawing } from '../../drawing/drawForm.ts';
 import { isHatched, isPale, type Standing } from '../../drawing/hatching.ts';
 import { standingInWords } from '../../drawing/standingInWords.ts';
-import { capital } from '../drawer/partName.ts';
+import { capital } from '../../ground/words.ts';
 import { Hatches, hatchId } from './Hatches.tsx';
 
 export type View = Drawing['views'][number];

@@ -1,4 +1,5 @@
 import { useEffect, useId, useMemo, useState } from 'react';
+import { counted } from '../../ground/words.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { dayWords } from '../../units/days.ts';
 import { TakeOutPiece } from '../pieceFile/TakeOutPiece.tsx';
@@ -111,7 +112,7 @@ function Act({ entry }: { entry: HistoryEntry }) {
 }
 
 function countWords(found: number, all: number, words: string): string {
-  const acts = (count: number) => (count === 1 ? '1 act' : `${count} acts`);
+  const acts = (count: number) => counted(count, 'act');
   return words.trim() === '' ? `${acts(all)}, the latest first.` : `${found} of ${acts(all)}.`;
 }
 

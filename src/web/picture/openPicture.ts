@@ -1,5 +1,6 @@
 import { transfer } from 'comlink';
 import type { CalculationResult } from '../../calculations/define.ts';
+import { refuse } from '../../ground/fault.ts';
 import type { Point, Region } from '../../photo/picture.ts';
 import { openWorker, WorkerEnded } from '../worker/openWorker.ts';
 import { cropFor } from './cropFor.ts';
@@ -86,7 +87,7 @@ export async function openPicture(blob: Blob): Promise<OpenPicture> {
 }
 
 function failed(message: string): CalculationResult<unknown> {
-  return { ok: false, faults: [{ code: 'photo.unread', path: 'file', message }] };
+  return refuse('photo.unread', message, 'file');
 }
 
 function startLooker(): Worker {

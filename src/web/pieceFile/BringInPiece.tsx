@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { useId, useState } from 'react';
+import { counted } from '../../ground/words.ts';
 
 type Came = { piece: string; added: number; known: number; photos: number; remarks: string[] };
 type Fault = { code: string; message: string };
@@ -60,13 +61,13 @@ export function BringInPiece({ onCame }: { onCame: () => void }) {
 }
 
 function CameWords({ came: { piece, added, known, photos, remarks } }: { came: Came }) {
-  const acts = (n: number) => `${n} ${n === 1 ? 'act' : 'acts'}`;
+  const acts = (n: number) => counted(n, 'act');
   return (
     <>
       <p>
         {added === 0
           ? `Nothing new: ${known === 1 ? 'its one act is' : `all ${acts(known)} are`} here already.`
-          : `Brought in: ${acts(added)} and ${photos} ${photos === 1 ? 'photo' : 'photos'}${known === 0 ? '' : `; ${acts(known)} were here already`}.`}{' '}
+          : `Brought in: ${acts(added)} and ${counted(photos, 'photo')}${known === 0 ? '' : `; ${acts(known)} were here already`}.`}{' '}
         <Link to="/piece/$id/history" params={{ id: piece }}>
           Open the piece
         </Link>

@@ -1,5 +1,6 @@
 import { Link, useNavigate } from '@tanstack/react-router';
 import { useId, useState } from 'react';
+import { counted } from '../../ground/words.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { BringInPiece } from '../pieceFile/BringInPiece.tsx';
 import { useDesk } from '../record/DeskProvider.tsx';
@@ -132,7 +133,7 @@ export function PiecesPage() {
       {list('examples', 'Worked examples, invented', places.examples)}
       {places.away.length === 0 ? null : (
         <details>
-          <summary>Archive: {places.away.length === 1 ? '1 piece' : `${places.away.length} pieces`}</summary>
+          <summary>Archive: {counted(places.away.length, 'piece')}</summary>
           {list('away', 'Archive', places.away)}
         </details>
       )}

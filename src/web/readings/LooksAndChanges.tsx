@@ -1,7 +1,8 @@
 import { Link } from '@tanstack/react-router';
+import { capital } from '../../ground/words.ts';
 import { readingWords } from '../../piece/readings.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
-import { capital, partName } from '../drawer/partName.ts';
+import { partName } from '../drawer/partName.ts';
 import { readVisit } from '../examination/keptVisit.ts';
 import { placeToHash } from '../examination/placeInHash.ts';
 import { inPhotos, planLooks, sayMinutes, sayNeed } from '../examination/planLooks.ts';

@@ -2,8 +2,8 @@ import { Link } from '@tanstack/react-router';
 import { drawForm } from '../../drawing/drawForm.ts';
 import { standings, standingWords } from '../../drawing/hatching.ts';
 import { sidesUnder, sidesUnderAll } from '../../drawing/sides.ts';
+import { capital, counted } from '../../ground/words.ts';
 import { outOf } from '../../weighing/probabilityWords.ts';
-import { capital } from '../drawer/partName.ts';
 import { HatchKey } from '../examination/HatchKey.tsx';
 import { measuresMm } from '../examination/measures/viewMovedMost.ts';
 import { PieceDrawing, type View } from '../examination/PieceDrawing.tsx';
@@ -83,9 +83,7 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
             </Link>
             <span>{standingWords[part.standing]}</span>
             <span className="soft small">
-              {part.standing === 'not-looked-at'
-                ? ''
-                : `${part.looked} ${part.looked === 1 ? 'finding' : 'findings'}`}
+              {part.standing === 'not-looked-at' ? '' : counted(part.looked, 'finding')}
             </span>
           </li>
         ))}

@@ -1,4 +1,5 @@
 import { mostOfObservation } from '../../evidence/readingWeights.ts';
+import { capital } from '../../ground/words.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { demonstratedWords } from '../../weighing/demonstratedWords.ts';
 import { ownWords } from '../../weighing/ownWords.ts';
@@ -6,7 +7,7 @@ import { type Reason, reasonKey, reasonsOf } from '../../weighing/reasons.ts';
 import { type Named, reasonInWords } from '../../weighing/reasonWords.ts';
 import { boundsInWords, verbalScale } from '../../weighing/verbalScale.ts';
 import { lookedOverId } from '../../weighing/weighObservations.ts';
-import { capital, partName } from '../drawer/partName.ts';
+import { partName } from '../drawer/partName.ts';
 import { SignFigures } from '../examination/SignFigures.tsx';
 import { type ReadRoom, signName } from './readRoom.ts';
 import { findingWords, sayDecibans } from './speaksFor.ts';

@@ -1,11 +1,11 @@
 import { useId } from 'react';
+import { capital, listed } from '../../ground/words.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import { outOf, probablyThat, toldShares } from '../../weighing/probabilityWords.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
-import { capital, partName } from '../drawer/partName.ts';
+import { partName } from '../drawer/partName.ts';
 import { YearCurve, yearCurveFoot } from '../plots/YearCurve.tsx';
 import { yearScale, yearsWorthDrawing, yearTicks } from '../plots/yearAxis.ts';
-import { listed } from '../shell/listed.ts';
 import { type ReadRoom, signName } from './readRoom.ts';
 import { spanWords, standsApart } from './yearSpans.ts';
 

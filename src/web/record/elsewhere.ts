@@ -1,3 +1,4 @@
+import { counted } from '../../ground/words.ts';
 import type { QueuedAct } from './act.ts';
 
 /**
@@ -6,7 +7,7 @@ import type { QueuedAct } from './act.ts';
  * @param titles  of the pieces they were made on, as far as they are known here
  */
 export function elsewhereWords(count: number, titles: readonly string[]): string {
-  const entries = count === 1 ? '1 entry waits' : `${count} entries wait`;
+  const entries = counted(count, 'entry waits', 'entries wait');
   const of =
     titles.length === 0
       ? 'another data folder'

@@ -1,5 +1,6 @@
 import { Link, useSearch } from '@tanstack/react-router';
 import { useDeferredValue, useId, useMemo, useState } from 'react';
+import { counted } from '../../ground/words.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { OpenedEntry } from './OpenedEntry.tsx';
@@ -53,7 +54,7 @@ export function ReferencePage() {
             onChange={(change) => setWords(change.target.value)}
           />
           <span className="note" role="status">
-            {count === 1 ? '1 entry' : `${count} entries`}
+            {counted(count, 'entry', 'entries')}
           </span>
         </div>
         {shelf === 'signs' ? <SignFilterFields filters={filters} /> : null}

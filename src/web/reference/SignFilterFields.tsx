@@ -1,9 +1,10 @@
 import { useNavigate } from '@tanstack/react-router';
+import { capital } from '../../ground/words.ts';
 import { causes, need } from '../../knowledge/schema.ts';
 import { tellsOf } from '../examination/figureWords.ts';
 import { PickField } from '../fields/PickField.tsx';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
-import { capitalWords, kindWords, needsWords } from './plainWords.ts';
+import { kindWords, needsWords } from './plainWords.ts';
 import { kindsToChoose, type SignFilters } from './signFilters.ts';
 
 const any = { id: '', name: 'Any' };
@@ -36,7 +37,7 @@ export function SignFilterFields({ filters }: { filters: SignFilters }) {
           value={filters.on ?? ''}
           options={[
             any,
-            ...kindsToChoose(forms, filters.of).map((id) => ({ id, name: capitalWords(kindWords(id)) })),
+            ...kindsToChoose(forms, filters.of).map((id) => ({ id, name: capital(kindWords(id)) })),
           ]}
           onPick={pick('on')}
         />
@@ -45,7 +46,7 @@ export function SignFilterFields({ filters }: { filters: SignFilters }) {
           value={filters.cause ?? ''}
           options={[
             any,
-            ...causes.map((id) => ({ id, name: capitalWords(tellsOf(id, alterations)) })),
+            ...causes.map((id) => ({ id, name: capital(tellsOf(id, alterations)) })),
             { id: 'alteration', name: 'An alteration' },
           ]}
           onPick={pick('cause')}
@@ -53,7 +54,7 @@ export function SignFilterFields({ filters }: { filters: SignFilters }) {
         <PickField
           label="Looked for"
           value={filters.needs ?? ''}
-          options={[any, ...need.options.map((id) => ({ id, name: capitalWords(needsWords(id)) }))]}
+          options={[any, ...need.options.map((id) => ({ id, name: capital(needsWords(id)) }))]}
           onPick={pick('needs')}
         />
         {set === 0 ? null : (

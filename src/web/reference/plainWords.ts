@@ -1,3 +1,4 @@
+import { counted } from '../../ground/words.ts';
 import { idWords } from '../../knowledge/idWords.ts';
 import type { Sign } from '../../knowledge/schema.ts';
 
@@ -9,7 +10,7 @@ export function kindWords(kind: string): string {
 /** How long a look takes. */
 export function minutesWords(minutes: number): string {
   if (minutes < 1) return 'less than a minute';
-  return minutes === 1 ? '1 minute' : `${minutes} minutes`;
+  return counted(minutes, 'minute');
 }
 
 /** What must be done before a sign can be looked for. */
@@ -39,9 +40,4 @@ export function photoWords(inPhoto: Sign['inPhoto']): string {
 export function originWords(origin: 'repair' | 'improve' | 'other-old'): string {
   const words = { repair: 'a repair', improve: 'an improvement', 'other-old': 'from another old piece' };
   return words[origin];
-}
-
-/** Words with their first letter a capital. */
-export function capitalWords(words: string): string {
-  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }

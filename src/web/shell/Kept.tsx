@@ -1,3 +1,4 @@
+import { counted } from '../../ground/words.ts';
 import type { UsedPiece } from '../record/usePiece.ts';
 
 /** Whether all is saved, in words; taking back and bringing back; and what the record would not take. */
@@ -32,7 +33,7 @@ export function Kept({ used }: { used: UsedPiece }) {
 function keptWords({ saving, waiting, lasting }: UsedPiece): string {
   if (saving === 'saved') return 'Saved';
   if (saving === 'saving') return 'Saving…';
-  const entries = waiting === 1 ? '1 entry waits' : `${waiting} entries wait`;
+  const entries = counted(waiting, 'entry waits', 'entries wait');
   return lasting
     ? `${entries} on this device until Underside on this computer can be reached`
     : `${entries} in this page only: leave it open until Underside on this computer can be reached`;

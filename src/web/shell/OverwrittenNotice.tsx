@@ -1,6 +1,6 @@
+import { capital } from '../../ground/words.ts';
 import type { Overwritten } from '../../piece/overwritten.ts';
 import type { Piece } from '../../piece/piece.ts';
-import { capital } from '../drawer/partName.ts';
 import { fieldName } from '../history/fieldName.ts';
 import type { NameBook } from '../history/nameBook.ts';
 import { useNameBook } from '../history/useNameBook.ts';

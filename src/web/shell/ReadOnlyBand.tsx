@@ -1,4 +1,5 @@
 import { useSyncExternalStore } from 'react';
+import { counted } from '../../ground/words.ts';
 import { useDesk } from '../record/DeskProvider.tsx';
 
 /** On every page of a record that is only looked at: that nothing can be entered, why, and how it could be. */
@@ -13,8 +14,8 @@ export function ReadOnlyBand() {
       </p>
       {waiting === 0 ? null : (
         <p role="status">
-          {waiting === 1 ? '1 entry waits' : `${waiting} entries wait`} in this browser, and will be handed in
-          when Underside is started on this record to work in it.
+          {counted(waiting, 'entry waits', 'entries wait')} in this browser, and will be handed in when
+          Underside is started on this record to work in it.
         </p>
       )}
       <details>

@@ -1,3 +1,4 @@
+import { counted } from '../../ground/words.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import { lookedOverWords } from '../../piece/observationWords.ts';
 import type { Piece } from '../../piece/piece.ts';
@@ -49,8 +50,4 @@ export function WhatIsPrinted({ piece, leading }: { piece: Piece; leading: Readi
       </dl>
     </section>
   );
-}
-
-function counted(number: number, noun: string): string {
-  return `${number} ${noun}${number === 1 ? '' : 's'}`;
 }

@@ -1,3 +1,4 @@
+import { capital } from '../../ground/words.ts';
 import type { Changes, PieceComparison } from '../../piece/comparePieces.ts';
 import { type Finding, tellsOfPiece } from '../../piece/finding.ts';
 import type { Observation } from '../../piece/observation.ts';
@@ -13,7 +14,7 @@ export type ComparisonList = { title: string; items: readonly string[] };
 export function comparisonLists(compared: PieceComparison, names: NameBook): ComparisonList[] {
   const fields = compared.fields.map(({ path, was, now }) => {
     const [before, after] = [valueWords(path, was), valueWords(path, now)];
-    const name = upper(fieldName(path, names));
+    const name = capital(fieldName(path, names));
     if (before === undefined) return `${name}: now “${after ?? ''}”`;
     return after === undefined
       ? `${name}: was “${before}”, now empty`
@@ -30,20 +31,20 @@ export function comparisonLists(compared: PieceComparison, names: NameBook): Com
     ...listsOf(
       compared.measures,
       'Measures',
-      ({ id, asEntered }) => `${upper(names.measure(id))}: ${asEntered}`,
-      (was, now) => `${upper(names.measure(now.id))}: was ${was.asEntered}, now ${now.asEntered}`,
+      ({ id, asEntered }) => `${capital(names.measure(id))}: ${asEntered}`,
+      (was, now) => `${capital(names.measure(now.id))}: was ${was.asEntered}, now ${now.asEntered}`,
     ),
     ...listsOf(
       compared.photos,
       'Photos',
-      ({ id }) => upper(names.photo(id)),
-      (_was, now) => `${upper(names.photo(now.id))}: its words, marks or place changed`,
+      ({ id }) => capital(names.photo(id)),
+      (_was, now) => `${capital(names.photo(now.id))}: its words, marks or place changed`,
     ),
     ...listsOf(
       compared.parts,
       'Parts',
-      ({ id }) => upper(names.part(id)),
-      (_was, now) => upper(names.part(now.id)),
+      ({ id }) => capital(names.part(id)),
+      (_was, now) => capital(names.part(now.id)),
     ),
     ...listsOf(
       compared.bench,
@@ -104,8 +105,4 @@ function stateWords({ state, sure, measured }: Finding): string {
   if (!tellsOfPiece(state)) return seen;
   if (measured !== undefined) return `${seen}, measured`;
   return sure === 'fairly' ? `${seen}, fairly sure` : sure === 'hint' ? `${seen}, a hint` : seen;
-}
-
-function upper(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,4 +1,6 @@
-import type { CalculationResult, Fault } from '../../calculations/define.ts';
+import type { CalculationResult } from '../../calculations/define.ts';
+import type { Fault } from '../../ground/fault.ts';
+import { refuse } from '../../ground/fault.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import { openWorker, WorkerEnded, type WorkerLike } from '../worker/openWorker.ts';
 import type { Known, WeighingWorker } from './worker.ts';
@@ -163,5 +165,5 @@ function brokeOff(why: Error): CalculationResult<Weighing> | undefined {
   if (why instanceof WorkerEnded) return undefined;
   const because = why.message === '' ? '' : ` (${why.message})`;
   const message = `The findings could not be weighed in this browser${because}. Load the page anew; nothing that was recorded is lost.`;
-  return { ok: false, faults: [{ code: 'weigh.broke-off', path: '', message }] };
+  return refuse('weigh.broke-off', message);
 }

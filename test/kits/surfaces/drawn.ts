@@ -1,3 +1,5 @@
+import { normalDraw } from '../../../src/ground/seededRandom.ts';
+
 /** Numbers as if by chance, the same for the same seed (mulberry32): evenly from 0 to below 1, and normal by Box and Muller. */
 export function drawn(seed: number): { even: () => number; normal: () => number } {
   const state = { at: seed >>> 0 };
@@ -7,6 +9,6 @@ export function drawn(seed: number): { even: () => number; normal: () => number 
     mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
   };
-  const normal = () => Math.sqrt(-2 * Math.log(1 - even())) * Math.cos(2 * Math.PI * even());
+  const normal = () => normalDraw(even);
   return { even, normal };
 }

@@ -1,3 +1,4 @@
+import { sum } from '../../../src/ground/statistics.ts';
 import type { Picture } from '../../../src/photo/picture.ts';
 import { randomFrom } from './random.ts';
 
@@ -98,7 +99,7 @@ function blur(values: Float32Array, widthPx: number, heightPx: number, sigma: nu
   const taps = Array.from({ length: 2 * reach + 1 }, (_, index) =>
     Math.exp(-((index - reach) ** 2) / (2 * sigma * sigma)),
   );
-  const sum = taps.reduce((total, tap) => total + tap, 0);
+  const all = sum(taps);
   const passes = [
     { lines: heightPx, length: widthPx, step: 1, next: widthPx },
     { lines: widthPx, length: heightPx, step: widthPx, next: 1 },
@@ -113,7 +114,7 @@ function blur(values: Float32Array, widthPx: number, heightPx: number, sigma: nu
           total +=
             (taps[tap + reach] as number) * (line[Math.min(length - 1, Math.max(0, at + tap))] as number);
         }
-        values[index * next + at * step] = total / sum;
+        values[index * next + at * step] = total / all;
       }
     }
   }

@@ -1,8 +1,8 @@
 import type { datingSpanCalculation } from '../../../calculations/dating.ts';
 import type { OutputOf } from '../../../calculations/runCalculation.ts';
+import { listed } from '../../../ground/words.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
 import { probablyThat, toldShares } from '../../../weighing/probabilityWords.ts';
-import { listed } from '../../shell/listed.ts';
 
 /** What `dating.span` gives back. */
 export type DatingFound = OutputOf<typeof datingSpanCalculation>;

@@ -1,9 +1,9 @@
 import { useState } from 'react';
+import { capital } from '../../../ground/words.ts';
 import type { Json } from '../../../piece/event.ts';
 import type { Measure } from '../../../piece/measure.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatBoth } from '../../../units/length.ts';
-import { capital } from '../../drawer/partName.ts';
 import { measuresOf } from '../../examination/measures/readMeasure.ts';
 import { PickField } from '../../fields/PickField.tsx';
 import { TextField } from '../../fields/TextField.tsx';

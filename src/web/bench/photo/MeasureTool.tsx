@@ -1,8 +1,8 @@
 import { useState } from 'react';
+import { capital } from '../../../ground/words.ts';
 import type { BoardMark, Wanted } from '../../board/boardMark.ts';
 import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import type { Marks } from '../../board/useMarks.ts';
-import { capital } from '../../drawer/partName.ts';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import { type BenchRoom, faultWords } from '../benchRoom.ts';

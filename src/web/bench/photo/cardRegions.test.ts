@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { type CardView, photographedCard } from '../../../../test/kits/photographedCard.ts';
 import { printedCard } from '../../../../test/kits/printedCard.ts';
+import { mean } from '../../../ground/statistics.ts';
 import { rgbOfHex } from '../../../photo/colour/colourSpace.ts';
 import { mapped } from '../../../photo/geometry/homography.ts';
 import { cornersOf, scaleCard } from '../../../photo/geometry/scaleCard.ts';
@@ -28,11 +29,11 @@ test('the grays of a card photographed aslant are found where they lie, each wit
     for (let y = region.y; y < region.y + region.heightPx; y++)
       for (let x = region.x; x < region.x + region.widthPx; x++)
         tones.push(picture.pixels[y * picture.widthPx + x] as number);
-    const mean = tones.reduce((sum, each) => sum + each, 0) / tones.length;
-    const spread = Math.sqrt(tones.reduce((sum, each) => sum + (each - mean) ** 2, 0) / tones.length);
+    const average = mean(tones);
+    const spread = Math.sqrt(tones.reduce((sum, each) => sum + (each - average) ** 2, 0) / tones.length);
     // The kit’s photograph: paper and ink as 25 + 0.85 of the tone, light falling from 0.95 to 0.75 towards the left.
     const light = 0.75 + (0.2 * (region.x + region.widthPx / 2)) / view.widthPx;
-    expect(Math.abs(mean - light * (25 + 0.85 * 255 * (rgbOfHex(nominal)[0] as number)))).toBeLessThan(3);
+    expect(Math.abs(average - light * (25 + 0.85 * 255 * (rgbOfHex(nominal)[0] as number)))).toBeLessThan(3);
     expect(spread).toBeLessThan(3);
   }
 }, 60_000);

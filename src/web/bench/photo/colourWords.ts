@@ -1,7 +1,7 @@
 import type { photoColourBalance } from '../../../calculations/photoColourBalance.ts';
 import type { OutputOf } from '../../../calculations/runCalculation.ts';
+import { capital } from '../../../ground/words.ts';
 import { told } from '../../../units/doubt.ts';
-import { capital } from '../../drawer/partName.ts';
 
 /** What `photo.colour-balance` gives back. */
 export type Balanced = OutputOf<typeof photoColourBalance>;

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { drawn } from '../../../../test/kits/surfaces/drawn.ts';
 import { photoRectify } from '../../../calculations/photoRectify.ts';
+import { mean } from '../../../ground/statistics.ts';
 import type { Knowledge } from '../../../knowledge/schema.ts';
 import { mapped } from '../../../photo/geometry/homography.ts';
 import type { Point } from '../../../photo/picture.ts';
@@ -58,9 +59,9 @@ test('a circle in a tilted plane: its stated doubt is what draws of the marks an
     return measured.length.mm - 160;
   });
   const scatter = Math.sqrt(errors.reduce((sum, each) => sum + each * each, 0) / errors.length);
-  const mean = stated.reduce((sum, each) => sum + each, 0) / stated.length;
-  expect(scatter / mean).toBeGreaterThan(0.8);
-  expect(scatter / mean).toBeLessThan(1.25);
+  const average = mean(stated);
+  expect(scatter / average).toBeGreaterThan(0.8);
+  expect(scatter / average).toBeLessThan(1.25);
 });
 
 test('the same marks far from a small scale are less sure than near it, whatever they are', () => {

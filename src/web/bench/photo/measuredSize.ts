@@ -1,4 +1,4 @@
-import type { Fault } from '../../../calculations/define.ts';
+import type { Fault } from '../../../ground/fault.ts';
 import type { Found } from '../benchRoom.ts';
 
 /** What a mark on a photo came to, or why it came to nothing. */

@@ -1,7 +1,7 @@
 import { useState } from 'react';
-import type { Fault } from '../../../calculations/define.ts';
 import { photoRectify } from '../../../calculations/photoRectify.ts';
 import type { AskedOf } from '../../../calculations/runCalculation.ts';
+import type { Fault } from '../../../ground/fault.ts';
 import type { Point } from '../../../photo/picture.ts';
 import type { Marks } from '../../board/useMarks.ts';
 import type { BenchRoom } from '../benchRoom.ts';

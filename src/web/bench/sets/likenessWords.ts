@@ -1,5 +1,6 @@
 import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import type { setsLikeness } from '../../../calculations/setsLikeness.ts';
+import { listed } from '../../../ground/words.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
 import { told } from '../../../units/doubt.ts';
 import { formatInches, formatMm } from '../../../units/length.ts';
@@ -44,10 +45,6 @@ function widthWords({ armchairWidth: { overall, seat } }: Likeness): string[] {
     ...(seat === undefined ? [] : [`The armchairs’ seats are ${wider(seat)}.`]),
     ...(overall === undefined ? [] : [`Over all, arms and all, the armchairs are ${wider(overall)}.`]),
   ];
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
 function inches(mm: number): string {

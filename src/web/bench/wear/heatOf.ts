@@ -1,3 +1,4 @@
+import { mean } from '../../../ground/statistics.ts';
 import type { WearSurface } from './wearWords.ts';
 
 /** How heat runs over a part's outline in a view: shares from 0 to 1 along x or y of its box. */
@@ -38,8 +39,8 @@ export function heatOf(surfaces: readonly WearSurface[], view: string, isSeating
     Math.max(...b.shares) > Math.max(...a.shares) ? b : a,
   );
   if (strongest.axis === 'none') {
-    const mean = strongest.shares.reduce((sum, each) => sum + each, 0) / strongest.shares.length;
-    return { axis: 'x', shares: [mean] };
+    const average = mean(strongest.shares);
+    return { axis: 'x', shares: [average] };
   }
   const shares = strongest.isTurned ? strongest.shares.toReversed() : strongest.shares;
   return { axis: strongest.axis, shares };

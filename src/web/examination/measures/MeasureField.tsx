@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'react';
+import { capital } from '../../../ground/words.ts';
 import type { Measure } from '../../../piece/measure.ts';
-import { capital } from '../../drawer/partName.ts';
 import { dropText, keepText, keptTextFor } from '../../fields/keptText.ts';
 import { useTextKey } from '../../fields/TextPlace.tsx';
 import type { ExamRoom } from '../examRoom.ts';

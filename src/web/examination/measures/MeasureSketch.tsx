@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { drawForm } from '../../../drawing/drawForm.ts';
+import { capital } from '../../../ground/words.ts';
 import type { Form } from '../../../knowledge/schema.ts';
-import { capital } from '../../drawer/partName.ts';
 import type { ExamRoom } from '../examRoom.ts';
 import type { FormMeasure } from './readMeasure.ts';
 import { measuresMm, viewMovedMost } from './viewMovedMost.ts';

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { capital } from '../../../ground/words.ts';
 import {
   type ExpectedWord,
   expectedWords,
@@ -7,7 +8,6 @@ import {
   pieceHistories,
 } from '../../../piece/observation.ts';
 import { expectedInWords, historyWords, saysNothing } from '../../../piece/observationWords.ts';
-import { capital } from '../../drawer/partName.ts';
 
 type Expected = Observation['expected'];
 type Props = { expected: Expected; onChange: (expected: Expected) => void };

@@ -2,9 +2,9 @@ import { useMemo } from 'react';
 import { caseFromPiece } from '../../../evidence/caseFromPiece.ts';
 import { tellsOfChange } from '../../../evidence/lookedOver.ts';
 import { prepareCase } from '../../../evidence/prepareCase.ts';
+import { listed } from '../../../ground/words.ts';
 import { lookedOverWords, shortWords } from '../../../piece/observationWords.ts';
 import { partName } from '../../drawer/partName.ts';
-import { listed } from '../../shell/listed.ts';
 import type { ExamRoom } from '../examRoom.ts';
 import { stateLookedOver } from './observationActs.ts';
 

@@ -1,8 +1,9 @@
 import { useNavigate } from '@tanstack/react-router';
 import { useId, useState } from 'react';
+import { capital } from '../../../ground/words.ts';
 import type { Observation } from '../../../piece/observation.ts';
 import { expectedInWords, saysNothing } from '../../../piece/observationWords.ts';
-import { capital, partName } from '../../drawer/partName.ts';
+import { partName } from '../../drawer/partName.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import { useReadOnly } from '../../record/useReadOnly.ts';

@@ -1,4 +1,4 @@
-import { capital } from '../../drawer/partName.ts';
+import { capital } from '../../../ground/words.ts';
 import { PickField } from '../../fields/PickField.tsx';
 import type { ExamRoom } from '../examRoom.ts';
 import { wholeChoice } from '../PartList.tsx';

@@ -1,5 +1,6 @@
+import { capital } from '../../../ground/words.ts';
 import type { Photo, PhotoMark } from '../../../piece/photo.ts';
-import { capital, partName } from '../../drawer/partName.ts';
+import { partName } from '../../drawer/partName.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import type { ExamRoom } from '../examRoom.ts';

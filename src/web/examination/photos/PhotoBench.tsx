@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from 'react';
+import { capital } from '../../../ground/words.ts';
 import type { Photo, PhotoMark } from '../../../piece/photo.ts';
 import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import type { Marks } from '../../board/useMarks.ts';
-import { capital } from '../../drawer/partName.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import type { ExamRoom } from '../examRoom.ts';

@@ -1,6 +1,7 @@
+import { capital, counted } from '../../../ground/words.ts';
 import { shortWords } from '../../../piece/observationWords.ts';
 import type { Plated } from '../../../piece/plates.ts';
-import { capital, partName } from '../../drawer/partName.ts';
+import { partName } from '../../drawer/partName.ts';
 import type { ExamRoom } from '../examRoom.ts';
 import { describePhoto, movePlate } from './photoActs.ts';
 
@@ -35,9 +36,7 @@ export function PhotoCard({ room, plated, first, last, onOpen }: Props) {
         <p className="small soft">
           {[
             photo.part === undefined ? '' : capital(partName(room.parts, photo.part)),
-            photo.marks.length === 0
-              ? ''
-              : `${photo.marks.length} ${photo.marks.length === 1 ? 'mark' : 'marks'}`,
+            photo.marks.length === 0 ? '' : counted(photo.marks.length, 'mark'),
             shows.join('; '),
             photo.takenAt === undefined ? '' : `${photo.takenAt.replace('T', ' ')}, zone not known`,
           ]

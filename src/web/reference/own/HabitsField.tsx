@@ -1,5 +1,6 @@
+import { capital } from '../../../ground/words.ts';
 import { useKnowledge } from '../../knowledge/useKnowledge.ts';
-import { capitalWords, kindWords } from '../plainWords.ts';
+import { kindWords } from '../plainWords.ts';
 import type { Draft } from './draft.ts';
 import { FieldFrame, FieldSet } from './FieldFrame.tsx';
 import { FigureInputs } from './FigureInputs.tsx';
@@ -86,7 +87,7 @@ function HabitParts({ path, kinds, value, onKinds }: HabitPartsProps) {
                   onKinds(tick.target.checked ? [...chosen, kind] : chosen.filter((one) => one !== kind))
                 }
               />
-              {capitalWords(kindWords(kind))}
+              {capital(kindWords(kind))}
             </label>
           ))}
         </div>

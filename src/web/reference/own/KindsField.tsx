@@ -1,5 +1,6 @@
+import { capital } from '../../../ground/words.ts';
 import { useKnowledge } from '../../knowledge/useKnowledge.ts';
-import { capitalWords, kindWords } from '../plainWords.ts';
+import { kindWords } from '../plainWords.ts';
 import { kindsToChoose } from '../signFilters.ts';
 import { FieldSet } from './FieldFrame.tsx';
 
@@ -35,12 +36,12 @@ export function KindsField({ path, required, value, onValue }: KindsFieldProps) 
       <details open={chosen.some((id) => partGroups[id] !== undefined) || undefined}>
         <summary>Groups of parts</summary>
         <div className="choices">
-          {groups.map(([id, of]) => tick(id, `${capitalWords(kindWords(id))} (${of.length} kinds)`))}
+          {groups.map(([id, of]) => tick(id, `${capital(kindWords(id))} (${of.length} kinds)`))}
         </div>
       </details>
       <details open={chosen.some((id) => kinds.includes(id)) || undefined}>
         <summary>Single kinds of part</summary>
-        <div className="choices">{kinds.map((id) => tick(id, capitalWords(kindWords(id))))}</div>
+        <div className="choices">{kinds.map((id) => tick(id, capital(kindWords(id))))}</div>
       </details>
     </FieldSet>
   );

@@ -1,12 +1,12 @@
+import { capital } from '../../../ground/words.ts';
 import { inSentence } from '../../../knowledge/inSentence.ts';
 import { causeStates, causes, type Knowledge } from '../../../knowledge/schema.ts';
 import { tellsOf } from '../../examination/figureWords.ts';
-import { capitalWords } from '../plainWords.ts';
 
 /** Everything a sign can hang on, in plain words: the causes first, then each alteration. */
 export function causesToChoose(alterations: Knowledge['alterations']): { id: string; name: string }[] {
   return [
-    ...causes.map((id) => ({ id, name: capitalWords(tellsOf(id, alterations)) })),
+    ...causes.map((id) => ({ id, name: capital(tellsOf(id, alterations)) })),
     ...Object.values(alterations).map(({ id, name }) => ({
       id: `alteration/${id}`,
       name: `Whether this was done: ${inSentence(name)}`,

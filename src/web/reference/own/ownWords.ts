@@ -1,3 +1,4 @@
+import { capital } from '../../../ground/words.ts';
 import { idWords } from '../../../knowledge/idWords.ts';
 import type { OwnKind } from './fieldShapes.ts';
 
@@ -87,12 +88,12 @@ const ofShop: Record<string, FieldWords> = {
 export function wordsOf(kind: OwnKind, path: string): FieldWords {
   const found = (kind === 'sign' ? ofSign : ofShop)[path] ?? shared[path];
   const last = path.split('.').at(-1) ?? path;
-  return found ?? { label: last.replaceAll(/([A-Z])/g, ' $1').replace(/^./, (first) => first.toUpperCase()) };
+  return found ?? { label: capital(last.replaceAll(/([A-Z])/g, ' $1')) };
 }
 
 /** The words of a choice; one that has none is shown as it stands in the file. */
 export function optionWords(option: string): string {
-  return options[option] ?? idWords(option).replace(/^./, (first) => first.toUpperCase());
+  return options[option] ?? capital(idWords(option));
 }
 
 const options: Record<string, string> = {
