@@ -68,6 +68,14 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
   [/^Sides framed and paneled/, ({ form }) => form.id === 'six-board-chest'],
   [/^Cut-out ends worn short/, ({ features }) => /bracket|ball/.test(features.feet ?? '')],
   [/^Mortise with rounded ends/, ({ form }) => /^(windsor-chair|ladder-back-chair)$/.test(form.id)],
+  [
+    /^(Battens or end boards|Ring or arc rubbed by a turning top)/,
+    ({ form }) => /^(gate-leg|tea|side|sofa)-table$/.test(form.id),
+  ],
+  [/^Round top shrunk/, ({ form }) => /^(tea|side|sofa)-table$/.test(form.id)],
+  [/knuckle joint/, ({ form }) => form.id === 'gate-leg-table'],
+  [/^Rule joint/, ({ features }) => features.joint === 'tongue'],
+  [/^Rim /, ({ features }) => features.top === 'plain'],
 ];
 
 function legsOf({ legs = '', type = '', support = '', base = '' }: Features): string {
