@@ -28,7 +28,7 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
     /^(Turned? (part|profile)|Turning left|Fine lines cut by the turner|Front stretcher turned)/,
     ({ form, features }, kind) =>
       (/leg$/.test(kind) && /straight|tapered|cabriole|square|pad|claw/.test(legsOf(features))) ||
-      (kind === 'foot' && /bracket|ogee|french/.test(features.feet ?? '')) ||
+      (kind === 'foot' && /bracket|ogee|french|block|paw/.test(features.feet ?? '')) ||
       (/post$/.test(kind) && /^(side-chair|armchair)$/.test(form.id)),
   ],
   [
@@ -41,7 +41,7 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
     /\bcarving|carver\b/i,
     ({ features }, kind) =>
       (/leg$/.test(kind) && /straight|tapered/.test(legsOf(features))) ||
-      (kind === 'foot' && /bracket|ogee|french/.test(features.feet ?? '')),
+      (kind === 'foot' && /bracket|ogee|french|block|ball|turned/.test(features.feet ?? '')),
   ],
   [
     /numeral/i,
