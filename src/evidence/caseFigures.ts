@@ -12,6 +12,7 @@ export function caseFigures(prepared: PreparedCase): Figure[] {
     ...Object.values(making.thorough),
     ...Object.values(making.spared),
     ...Object.values(making.reused),
+    ...Object.values(making.oldStock),
     ...Object.values(making.sureness).flatMap((each) => [each.there, each.notThere]),
     ...prepared.observations.flatMap(({ expected }) =>
       Object.values(expected).map((word) => making.expected[word]),
@@ -20,6 +21,7 @@ export function caseFigures(prepared: PreparedCase): Figure[] {
     making.scrubbed,
     making.groupTogether,
     making.habitTogether,
+    making.alikeTogether,
     ...prepared.parts.flatMap((part) => part.renewed ?? []),
     ...prepared.alterations.flatMap((each) => Object.values(each.happened)),
     ...prepared.shops.flatMap((shop) => [

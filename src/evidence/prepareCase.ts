@@ -4,6 +4,7 @@ import { canApply, type KnownOfPiece } from '../knowledge/canApply.ts';
 import { knownOfPiece } from '../knowledge/knownOfPiece.ts';
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';
 import { findingKey, tellsOfPiece } from '../piece/finding.ts';
+import { withAlike } from './alikeLooks.ts';
 import type { CaseToWeigh } from './caseToWeigh.ts';
 import { tellsOfChange } from './lookedOver.ts';
 import { measuredLook } from './measuredLook.ts';
@@ -184,7 +185,7 @@ function looksOf(
       usual: usualShare(sign),
     });
   }
-  return { looks: [...looks.values()], ignored };
+  return { looks: withAlike([...looks.values()]), ignored };
 }
 
 /** The part a finding is of: the one named, else the piece as a whole if the sign can be on it, else the first it can be on. */

@@ -20,6 +20,8 @@ export type Look = {
   measured?: Report;
   /** Where the measurement speaks of the sign’s cause: how probable it is under each state, in proportion to the best. */
   byState?: Readonly<Record<string, number>>;
+  /** On how many parts the same was found, if on several: together they are fewer witnesses (`alikeLooks.ts`). */
+  alike?: number;
 };
 
 /** A part as the model has it. `whole` stands for the piece as a whole: always of the making. */

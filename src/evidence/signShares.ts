@@ -1,7 +1,8 @@
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Making as MakingFile, Sign, Span } from '../knowledge/schema.ts';
+import { witnesses } from './alikeLooks.ts';
 import { type Draw, figureRange } from './figures.ts';
-import { groupLikelihood, type Report } from './groupLikelihood.ts';
+import { groupLikelihood, type Report, reportLikelihood } from './groupLikelihood.ts';
 import type { Look } from './preparedCase.ts';
 import { lineAt, midYear, type YearAxis } from './yearAxis.ts';
 
@@ -12,6 +13,12 @@ import { lineAt, midYear, type YearAxis } from './yearAxis.ts';
  * proportion to how common it is, and a common one is as rarely missed.
  */
 export function reportOf(look: Look, making: MakingFile, draw: Draw): Report {
+  const report = singleReport(look, making, draw);
+  if (look.alike === undefined) return report;
+  return { ...report, counts: witnesses(look.alike, draw(making.alikeTogether)) / look.alike };
+}
+
+function singleReport(look: Look, making: MakingFile, draw: Draw): Report {
   if (look.measured !== undefined) return look.measured;
   const sureness = making.sureness[look.sure];
   const usual = look.usual ?? usualShare(look.sign);
@@ -92,9 +99,7 @@ export function looksLikelihood(
   for (const group of groups) {
     const [only] = group;
     if (only !== undefined && group.length === 1) {
-      const { ifThere, ifNot } = reportOf(only, making, draw);
-      const there = share(only);
-      product *= there * ifThere + (1 - there) * ifNot;
+      product *= reportLikelihood(share(only), reportOf(only, making, draw));
       continue;
     }
     const reports = group.map((look) => reportOf(look, making, draw));

@@ -9,8 +9,8 @@ export const makings: readonly Making[] = ['period', 'bench-copy', 'machine-copy
 
 /**
  * One way the main body came to be, with the hidden common causes that rule all its parts at once: whether a hand
- * copyist or faker was thorough, whether the piece was used or spared, whether its bare surfaces were scrubbed. Without
- * them ten hand-planed parts of one copy would count as ten witnesses.
+ * copyist or faker was thorough, whether the piece was used or spared, whether its bare surfaces were scrubbed, whether it was
+ * built of old parts. Without them ten hand-planed parts of one copy would count as ten witnesses.
  */
 export type World = {
   making: Making;
@@ -18,45 +18,66 @@ export type World = {
   tooling: string;
   ageing: string;
   use: string;
+  /** Whether its maker built it largely of parts and boards of older pieces. */
+  stock: 'new' | 'old';
 };
 
 /** All worlds, period first. */
 export const worlds: readonly World[] = [
-  { making: 'period', tooling: 'period', ageing: 'period', use: 'used' },
-  { making: 'period', tooling: 'period', ageing: 'period', use: 'spared' },
-  { making: 'period', tooling: 'period', ageing: 'scrubbed', use: 'used' },
-  { making: 'bench-copy', tooling: 'bench-copy-thorough', ageing: 'bench-copy', use: 'used' },
-  { making: 'bench-copy', tooling: 'bench-copy-thorough', ageing: 'bench-copy', use: 'spared' },
-  { making: 'bench-copy', tooling: 'bench-copy-ordinary', ageing: 'bench-copy', use: 'used' },
-  { making: 'bench-copy', tooling: 'bench-copy-ordinary', ageing: 'bench-copy', use: 'spared' },
-  { making: 'machine-copy', tooling: 'machine-copy', ageing: 'machine-copy', use: 'used' },
-  { making: 'machine-copy', tooling: 'machine-copy', ageing: 'machine-copy', use: 'spared' },
+  { making: 'period', tooling: 'period', ageing: 'period', use: 'used', stock: 'new' },
+  { making: 'period', tooling: 'period', ageing: 'period', use: 'spared', stock: 'new' },
+  { making: 'period', tooling: 'period', ageing: 'scrubbed', use: 'used', stock: 'new' },
+  { making: 'period', tooling: 'period', ageing: 'period', use: 'used', stock: 'old' },
+  { making: 'bench-copy', tooling: 'bench-copy-thorough', ageing: 'bench-copy', use: 'used', stock: 'new' },
+  { making: 'bench-copy', tooling: 'bench-copy-thorough', ageing: 'bench-copy', use: 'spared', stock: 'new' },
+  { making: 'bench-copy', tooling: 'bench-copy-ordinary', ageing: 'bench-copy', use: 'used', stock: 'new' },
+  { making: 'bench-copy', tooling: 'bench-copy-ordinary', ageing: 'bench-copy', use: 'spared', stock: 'new' },
+  { making: 'bench-copy', tooling: 'bench-copy-ordinary', ageing: 'bench-copy', use: 'used', stock: 'old' },
+  { making: 'machine-copy', tooling: 'machine-copy', ageing: 'machine-copy', use: 'used', stock: 'new' },
+  { making: 'machine-copy', tooling: 'machine-copy', ageing: 'machine-copy', use: 'spared', stock: 'new' },
   {
     making: 'to-deceive',
     tooling: 'to-deceive-thorough',
     ageing: 'to-deceive-thorough',
     use: 'to-deceive-thorough',
+    stock: 'new',
   },
   {
     making: 'to-deceive',
     tooling: 'to-deceive-ordinary',
     ageing: 'to-deceive-ordinary',
     use: 'to-deceive-ordinary',
+    stock: 'new',
+  },
+  {
+    making: 'to-deceive',
+    tooling: 'to-deceive-thorough',
+    ageing: 'to-deceive-thorough',
+    use: 'to-deceive-thorough',
+    stock: 'old',
+  },
+  {
+    making: 'to-deceive',
+    tooling: 'to-deceive-ordinary',
+    ageing: 'to-deceive-ordinary',
+    use: 'to-deceive-ordinary',
+    stock: 'old',
   },
 ];
 
 /**
- * By bits (1 tooling, 2 ageing, 4 use are looked at) and world: the first world that such looks do not tell from it. Those of
+ * By bits (1 tooling, 2 ageing, 4 use are looked at, 8 what it was built of) and world: the first world that such looks do not tell from it. Those of
  * one making have the same years.
  */
-export const worldsAlike: readonly (readonly number[])[] = Array.from({ length: 8 }, (_, bits) =>
+export const worldsAlike: readonly (readonly number[])[] = Array.from({ length: 16 }, (_, bits) =>
   worlds.map((world) =>
     worlds.findIndex(
       (each) =>
         each.making === world.making &&
         ((bits & 1) === 0 || each.tooling === world.tooling) &&
         ((bits & 2) === 0 || each.ageing === world.ageing) &&
-        ((bits & 4) === 0 || each.use === world.use),
+        ((bits & 4) === 0 || each.use === world.use) &&
+        ((bits & 8) === 0 || each.stock === world.stock),
     ),
   ),
 );
@@ -68,6 +89,8 @@ export function worldPriors(prepared: PreparedCase, draw: Draw): number[] {
   if (odds === undefined) throw new RangeError(`worldPriors needs known starting odds, got ${prepared.odds}`);
   const total = odds.period + odds['bench-copy'] + odds['machine-copy'] + odds['to-deceive'];
   return worlds.map((world) => {
+    const ofOldStock = world.making === 'machine-copy' ? 0 : draw(making.oldStock[world.making]);
+    const stock = world.stock === 'old' ? ofOldStock : 1 - ofOldStock;
     const sparedShare = draw(world.making === 'period' ? making.spared.period : making.spared.later);
     const spared = world.making === 'to-deceive' ? 1 : world.use === 'spared' ? sparedShare : 1 - sparedShare;
     let manner = 1;
@@ -84,7 +107,9 @@ export function worldPriors(prepared: PreparedCase, draw: Draw): number[] {
           : world.use === 'used'
             ? 1 - scrubbedShare / (1 - sparedShare)
             : 1;
-    return (odds[world.making] / total) * spared * manner * scrubbed;
+    // Period work and copies of old stock count as used and plainly made: who built so was no purist.
+    const rest = world.stock === 'old' && world.making !== 'to-deceive' ? 1 : spared * manner * scrubbed;
+    return (odds[world.making] / total) * stock * rest;
   });
 }
 

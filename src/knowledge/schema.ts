@@ -274,13 +274,16 @@ export const making = z.strictObject({
   thorough: z.strictObject({ 'bench-copy': figureOrText, 'to-deceive': figureOrText }),
   /** Of 100 pieces, how many were spared from use and handling (parlour, store). */
   spared: z.strictObject({ period: figureOrText, later: figureOrText }),
-  /** Of 100 parts, how many the maker took from another old piece. */
+  /** Of 100 parts, how many the maker took from another old piece; and where the piece was built of such. */
   reused: z.strictObject({
     period: figureOrText,
     'bench-copy': figureOrText,
     'machine-copy': figureOrText,
     'to-deceive': figureOrText,
+    ofOldStock: figureOrText,
   }),
+  /** Of 100 pieces, how many were built largely of parts and boards of older pieces. */
+  oldStock: z.strictObject({ period: figureOrText, 'bench-copy': figureOrText, 'to-deceive': figureOrText }),
   /** By maker's way and year of the part: share by hand, early machine (rest: modern machine). */
   tooling: z.record(z.string(), z.strictObject({ hand: line, earlyMachine: line, why: sentence.optional() })),
   /** By how the part came and its age in years: share aged naturally, share imitated (rest: none). */
@@ -321,6 +324,10 @@ export const making = z.strictObject({
   groupTogether: figureOrText,
   /** Of 100 parts, in how many the maker kept to the way of the piece in a habit seen on several parts. */
   habitTogether: figureOrText,
+  /** How much of what a tool mark or fastener tells is told again by the same on another part. */
+  alikeTogether: figureOrText,
+  /** Of 100 pieces, how many have a history that none of the readings tells. */
+  outsideTheList: figureOrText,
   basis,
   sources: z.array(id).default([]),
 });

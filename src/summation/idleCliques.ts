@@ -1,5 +1,5 @@
 import type { ModelPart } from '../evidence/preparedCase.ts';
-import { worlds } from '../evidence/worlds.ts';
+import { type World, worlds } from '../evidence/worlds.ts';
 import type { Factor } from './factor.ts';
 import { isIdle } from './habitGroups.ts';
 import type { Clique, ScenarioCells } from './layout.ts';
@@ -30,28 +30,27 @@ export function withoutIdle(model: Model, whole: Factor, clique: Clique): Factor
   return rest;
 }
 
-/** By making and bin: how probable it is that all these parts are of the making. */
-function ownShares(model: Model, parts: readonly ModelPart[]): Record<string, Float64Array> {
-  return Object.fromEntries(
-    ['period', 'bench-copy', 'machine-copy', 'to-deceive'].map((making) => {
-      const line = new Float64Array(model.layout.prepared.axis.bins).fill(1);
-      const world = worlds.findIndex((each) => each.making === making);
-      for (const part of parts) {
-        const kept = 1 - reusedIn(model, part, world);
-        const renewed = renewedByBin(model, part);
-        for (let bin = 0; bin < line.length; bin++)
-          line[bin] = (line[bin] as number) * kept * (1 - (renewed[bin] as number));
-      }
-      return [making, line];
-    }),
-  );
+/** By the stock that period work was built of, and bin: how probable it is that all these parts are of the making. */
+function ownShares(model: Model, parts: readonly ModelPart[]): Record<World['stock'], Float64Array> {
+  const of = (stock: World['stock']) => {
+    const line = new Float64Array(model.layout.prepared.axis.bins).fill(1);
+    const world = worlds.findIndex((each) => each.making === 'period' && each.stock === stock);
+    for (const part of parts) {
+      const kept = 1 - reusedIn(model, part, world);
+      const renewed = renewedByBin(model, part);
+      for (let bin = 0; bin < line.length; bin++)
+        line[bin] = (line[bin] as number) * kept * (1 - (renewed[bin] as number));
+    }
+    return line;
+  };
+  return { new: of('new'), old: of('old') };
 }
 
 /** Multiplies (or divides) the intact sum of a factor by shares of each period cell's bin. */
 function scaleIntact(
   model: Model,
   factor: Factor,
-  shares: Record<string, Float64Array>,
+  shares: Record<World['stock'], Float64Array>,
   divide: boolean,
 ): void {
   const { cutsetStates, cells, scenarios, periodScenarios, periodCellCount } = model.layout;
@@ -59,7 +58,7 @@ function scaleIntact(
   for (let m = 0; m < cutsetStates.length; m++) {
     for (let c = 0; c < periodScenarios; c++) {
       const { first, count, offset } = cells[c] as ScenarioCells;
-      const line = shares[worlds[scenarios[c]?.world ?? 0]?.making ?? 'period'] as Float64Array;
+      const line = shares[worlds[scenarios[c]?.world ?? 0]?.stock ?? 'new'];
       const at = m * periodCellCount + offset;
       for (let i = 0; i < count; i++) {
         const by = line[first + i] as number;

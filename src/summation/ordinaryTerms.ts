@@ -25,8 +25,9 @@ function renewedLine(model: Model, part: ModelPart): Float64Array {
 /** Share of parts that the maker took from another old piece, in a world. */
 export function reusedIn(model: Model, part: ModelPart, worldIndex: number): number {
   if (part.renewed === undefined) return 0;
-  const making = worlds[worldIndex]?.making ?? 'period';
-  return model.draw(model.layout.prepared.knowledge.making.reused[making]);
+  const { making, stock } = worlds[worldIndex] ?? { making: 'period', stock: 'new' };
+  const { reused } = model.layout.prepared.knowledge.making;
+  return model.draw(stock === 'old' ? reused.ofOldStock : reused[making]);
 }
 
 /** For each bin, the mean of a line from there (or from a first possible bin, if later) to the current year. */

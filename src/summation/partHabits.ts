@@ -1,4 +1,4 @@
-import { groupLikelihood, type Report } from '../evidence/groupLikelihood.ts';
+import { groupLikelihood, type Report, reportLikelihood } from '../evidence/groupLikelihood.ts';
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareIn } from '../evidence/signShares.ts';
 import { worlds } from '../evidence/worlds.ts';
@@ -38,8 +38,7 @@ function habitByScenario(part: ModelPart, looks: readonly Look[], context: PartC
     for (const group of groups) {
       const [only] = group;
       if (only !== undefined && group.length === 1) {
-        const share = shareOfWay(only, scenario);
-        product *= share * only.report.ifThere + (1 - share) * only.report.ifNot;
+        product *= reportLikelihood(shareOfWay(only, scenario), only.report);
       } else
         product *= groupLikelihood(
           group.map((way) => shareOfWay(way, scenario)),
@@ -58,11 +57,7 @@ export function habitLikelihood(
   context: PartContext,
 ): (scenario: Scenario) => number {
   const way = habitWay(part, look, context);
-  const { ifThere, ifNot } = way.report;
-  return (scenario) => {
-    const share = shareOfWay(way, scenario);
-    return share * ifThere + (1 - share) * ifNot;
-  };
+  return (scenario) => reportLikelihood(shareOfWay(way, scenario), way.report);
 }
 
 /** One look at the maker's habit, its figures read: by world, and by shop where a shop's file holds the habit. */

@@ -59,9 +59,9 @@ describe('a further look by the joints of a part', () => {
         }
         made.quick++;
         causes.add(sign.hangsOn);
-        const where = part.id === 'whole' ? {} : { part: part.id };
-        const withIt = model(knowledge, form, [...findings, { sign: sign.id, ...where, state: 'present' }]);
-        const whole = posteriorFor({ ...fixModel(withIt.layout, before.draw) });
+        // A further look by itself; how far it tells what others told is counted where it is proposed.
+        const withIt = layOut({ ...prepared, looks: [...prepared.looks, look] }, true);
+        const whole = posteriorFor(fixModel(withIt, before.draw));
         const [a, b] = [shares(short), shares(whole)];
         for (const id of Object.keys(a) as (keyof typeof a)[]) expect(a[id]).toBeCloseTo(b[id], 10);
         expect(Math.log(short.total) + short.log).toBeCloseTo(Math.log(whole.total) + whole.log, 8);

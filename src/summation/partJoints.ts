@@ -1,3 +1,4 @@
+import { reportLikelihood } from '../evidence/groupLikelihood.ts';
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from '../evidence/signShares.ts';
 import { makings, worlds } from '../evidence/worlds.ts';
@@ -126,14 +127,14 @@ function causeJoint(joints: PartJoints, cause: Held['cause']): CauseJoint {
 function outcomesWithYear(joints: PartJoints, look: Look): Float64Array {
   const { draw, layout } = joints.evaluation.model;
   const { making } = layout.prepared.knowledge;
-  const { ifThere, ifNot } = reportOf(look, making, draw);
+  const report = reportOf(look, making, draw);
   joints.years ??= yearJoint(joints);
   const shown = joints.shown.get(look.sign.id) ?? shareByYear(look.sign, layout.prepared.axis, draw);
   joints.shown.set(look.sign.id, shown);
   return Float64Array.from(joints.years, (line) => {
     let sum = 0;
     for (let bin = 0; bin < line.length; bin++)
-      sum += (line[bin] as number) * (ifNot + (shown[bin] as number) * (ifThere - ifNot));
+      sum += (line[bin] as number) * reportLikelihood(shown[bin] as number, report);
     return sum;
   });
 }
@@ -177,11 +178,9 @@ function outcomesWithHabit(joints: PartJoints, look: Look): Float64Array {
   );
   for (const [habitClass, mass] of joints.ways.own)
     addTimes(outcomes, mass, likelihood(stand.message.habitClasses.scenarios[habitClass] as Scenario));
-  const { ifThere, ifNot } = reportOf(look, making, model.draw);
-  const of = (state: string, standIn?: string) => {
-    const share = shareIn(look.sign, state, model.draw, standIn);
-    return share * ifThere + (1 - share) * ifNot;
-  };
+  const report = reportOf(look, making, model.draw);
+  const of = (state: string, standIn?: string) =>
+    reportLikelihood(shareIn(look.sign, state, model.draw, standIn), report);
   addTimes(outcomes, joints.ways.later, of('later', 'bench-copy'));
   addTimes(outcomes, joints.ways.old, of('period'));
   return outcomes;

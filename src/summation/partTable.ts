@@ -1,7 +1,7 @@
 import { campaignByBin, campaignOf } from '../evidence/campaigns.ts';
 import type { ThreeShares } from '../evidence/causeShares.ts';
 import type { Draw } from '../evidence/figures.ts';
-import { groupLikelihood } from '../evidence/groupLikelihood.ts';
+import { groupLikelihood, reportLikelihood } from '../evidence/groupLikelihood.ts';
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from '../evidence/signShares.ts';
 import { type World, worlds, worldsAlike } from '../evidence/worlds.ts';
@@ -248,9 +248,8 @@ function yearFactor(
     });
     const [only, report] = [lines[0], reports[0]];
     if (only !== undefined && report !== undefined && lines.length === 1) {
-      const { ifThere, ifNot } = report;
       for (let bin = 0; bin < factor.length; bin++)
-        factor[bin] = (factor[bin] as number) * (ifNot + (only[bin] as number) * (ifThere - ifNot));
+        factor[bin] = (factor[bin] as number) * reportLikelihood(only[bin] as number, report);
       continue;
     }
     const together = draw(making.groupTogether);

@@ -48,12 +48,15 @@ export function scenarioClasses(
   const habitSigns = new Set(
     mine.filter((look) => look.sign.hangsOn === 'making').map((look) => look.sign.id),
   );
-  const name = [tooling, ageing, use, ...[...habitSigns].sort()].join();
+  const stock = parts.some((part) => part.renewed !== undefined);
+  const name = [tooling, ageing, use, stock, ...[...habitSigns].sort()].join();
   const before = known?.get(name);
   if (before !== undefined) return before;
   const bits = bitsOf(habits, habitSigns);
   const heard = prepared.shops.map((shop) => fine || shop.habits.some((habit) => habitSigns.has(habit.sign)));
-  const worldNames = worldsAlike[Number(tooling) + 2 * Number(ageing) + 4 * Number(use)] as readonly number[];
+  const worldNames = worldsAlike[
+    Number(tooling) + 2 * Number(ageing) + 4 * Number(use) + 8 * Number(stock)
+  ] as readonly number[];
   const states = 2 ** habits.length;
   const byNumber = new Int32Array(worldNames.length * (heard.length + 1) * states).fill(-1);
   const scenarios: Scenario[] = [];

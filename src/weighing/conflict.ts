@@ -1,61 +1,53 @@
-import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
+import { bestDraw } from '../evidence/figures.ts';
+import { readingWords } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
-import { shares } from '../summation/readingPosterior.ts';
+import { leadingOf } from '../summation/readingPosterior.ts';
+import { probableWords } from './probabilityWords.ts';
 import type { Weighing } from './weighing.ts';
 import type { LookWeight } from './weights.ts';
 
-/** A reading below this is no candidate to explain anything; above this conflict it explains the findings badly. */
-const candidate = 0.01;
-const tooMuchDecibans = 10;
+/** From this probability on, that nothing listed explains the findings is said and keeps every answer from being firm. */
+const tooMuch = 0.1;
 
 /**
- * Whether none of the readings explains the findings: under each one that is still a candidate, the findings together
- * are at least ten times less probable than they would be if each came up by itself.
+ * How probable it is that none of the readings is what happened: a history outside the list, under which each finding would
+ * come up as often as it does altogether, and none would bear on another. Findings that hang together under some reading
+ * are far more probable under it; findings that clash are not.
  *
- * @source the conflict measure of F. V. Jensen, B. Chamberlain, T. Nordahl and F. Jensen (1990), taken within each
- *   reading: log of the product of the single probabilities over the joint one; from memory
+ * @returns the probability, 0–1, whether that is enough to be said, and why
+ * @source ours; the ratio of the product of the single probabilities to the joint one is the conflict measure of F. V. Jensen,
+ *   B. Chamberlain, T. Nordahl and F. Jensen (1990), from memory
  */
 export function unexplained(evaluation: Evaluation, weights: readonly LookWeight[]): Weighing['unexplained'] {
-  const { posterior, looks } = evaluation;
+  const { posterior, looks, model } = evaluation;
   if (!(posterior.total > 0))
-    return { unexplained: true, reason: 'The findings cannot all be true of one piece under any reading.' };
-  if (looks.length < 2) return { unexplained: false, reason: 'Too few findings to clash.' };
-  const conflicts = conflictDecibans(evaluation, weights);
-  const probability = shares(posterior);
-  const candidates = readingIds.filter((id) => probability[id] >= candidate);
-  const least = candidates.reduce(
-    (best, id) => (conflicts[id] < conflicts[best] ? id : best),
-    candidates[0] ?? 'period-intact',
-  );
-  const value = Math.round(conflicts[least]);
-  return conflicts[least] >= tooMuchDecibans
+    return {
+      unexplained: true,
+      probability: 1,
+      reason: 'The findings cannot all be true of one piece under any reading.',
+    };
+  const before = bestDraw()(model.layout.prepared.knowledge.making.outsideTheList);
+  if (looks.length < 2)
+    return { unexplained: false, probability: before, reason: 'Too few findings to clash.' };
+  const outside = before * Math.exp(conflict(evaluation, weights));
+  const probability = outside / (outside + 1 - before);
+  const leading = readingWords[leadingOf(posterior)].inSentence;
+  return probability >= tooMuch
     ? {
         unexplained: true,
-        reason: `Under every reading the findings clash: even for ${readingWords[least].inSentence} they are ${value} decibans less probable together than one by one. Something outside the list may explain them.`,
+        probability,
+        reason: `The findings clash: even for ${leading}, they are much less probable together than one by one. That something outside the list explains them is ${probableWords(probability)}. Look again at those that do not fit.`,
       }
     : {
         unexplained: false,
-        reason: `The findings hang together under at least one reading (${readingWords[least].inSentence}).`,
+        probability,
+        reason: `The findings hang together under at least one reading (${leading}).`,
       };
 }
 
-/** For each reading, how much less probable the findings are together than one by one, in decibans. */
-function conflictDecibans(evaluation: Evaluation, weights: readonly LookWeight[]): Record<ReadingId, number> {
-  const bare = weights[0]?.before ?? evaluation.posterior;
-  const logs = Object.fromEntries(readingIds.map((id) => [id, 0])) as Record<ReadingId, number>;
-  for (const { byItself } of weights) {
-    for (const id of readingIds)
-      logs[id] += logOf(byItself.readings[id], bare.readings[id]) + byItself.log - bare.log;
-  }
-  return Object.fromEntries(
-    readingIds.map((id) => {
-      const joint =
-        logOf(evaluation.posterior.readings[id], bare.readings[id]) + evaluation.posterior.log - bare.log;
-      return [id, ((logs[id] - joint) * 10) / Math.LN10];
-    }),
-  ) as Record<ReadingId, number>;
-}
-
-function logOf(mass: number, before: number): number {
-  return mass > 0 && before > 0 ? Math.log(mass / before) : -700;
+/** The logarithm of the product of the findings' single probabilities over that of all together. */
+function conflict({ posterior }: Evaluation, weights: readonly LookWeight[]): number {
+  const bare = weights[0]?.before ?? posterior;
+  const log = (of: typeof posterior) => Math.log(of.total) + of.log - Math.log(bare.total) - bare.log;
+  return weights.reduce((sum, { byItself }) => sum + log(byItself), 0) - log(posterior);
 }

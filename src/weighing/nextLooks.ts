@@ -1,3 +1,4 @@
+import { alikeAmong, witnesses } from '../evidence/alikeLooks.ts';
 import { bestDraw } from '../evidence/figures.ts';
 import type { Look, ModelPart, PreparedCase } from '../evidence/preparedCase.ts';
 import { sum } from '../ground/statistics.ts';
@@ -46,7 +47,7 @@ export function nextLooks(prepared: PreparedCase, answered: ReadonlySet<string>)
     return open.map((sign) => {
       const look = lookAt(sign, part, prepared.photoOnly);
       const caution = sign.caution === undefined ? {} : { caution: sign.caution };
-      const bits = Math.max(0, now - doubtAfter(evaluation, joints, look, told));
+      const bits = Math.max(0, now - doubtAfter(evaluation, joints, look, told)) * newWitness(prepared, look);
       return {
         sign: sign.id,
         part: part.id === 'whole' ? null : part.id,
@@ -95,6 +96,14 @@ function lookAt(sign: Sign, part: ModelPart, photoOnly: boolean): Look {
     state: 'present',
     sure: photoOnly ? 'hint' : 'plain',
   };
+}
+
+/** How much of a witness a further look is, where the same was found on other parts already; 1 where it was not. */
+function newWitness({ looks, knowledge }: PreparedCase, look: Look): number {
+  const alike = alikeAmong(look, looks);
+  if (alike === 1) return 1;
+  const shared = bestDraw()(knowledge.making.alikeTogether);
+  return witnesses(alike, shared) - witnesses(alike - 1, shared);
 }
 
 function doubtAfter(

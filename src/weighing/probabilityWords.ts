@@ -50,6 +50,11 @@ export function probableWords(probability: number): string {
   return `${probabilityBand(probability).words} (${outOf(probability)})`;
 }
 
+/** That no reading of the list is what happened: `Possibly none of the readings explains the findings`. */
+export function noneInWords(probability: number): string {
+  return `${probabilityBand(probability).adverb} none of the readings explains the findings`;
+}
+
 /** What a span holds, in words of the scale with the count: `Very probably between 1760 and 1790 (90 in 100)`. */
 export function probablyThat(share: number, span: string): string {
   return `${probabilityBand(share).adverb} ${span} (${outOf(share)})`;

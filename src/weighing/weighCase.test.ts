@@ -191,16 +191,22 @@ describe('what the model is there for', () => {
   });
 
   it('says that nothing explains findings that clash under every reading', () => {
-    const output = weigh({
-      findings: ['rail', 'leg-left', 'leg-right'].flatMap((part) => [
-        { sign: 'saw-arcs', part, state: 'present' as const },
-        { sign: 'plane-tracks', part, state: 'present' as const },
-        { sign: 'odd-holes', part, state: 'present' as const },
-        { sign: 'darkened', part, state: 'absent' as const },
-      ]),
-    });
+    const on = (sign: string) => ({ sign, part: 'rail', state: 'present' as const });
+    const clashing = ['plane-tracks', 'sander-swirl', 'odd-holes', 'late-screw'].map(on);
+    const output = weigh({ findings: clashing });
+    const one = (sign: string) => weigh({ findings: [on(sign)] }).logEvidence;
+    const bare = weigh({ findings: [] }).logEvidence;
+    // Two in a hundred before; the single probabilities multiplied over all together, after.
+    const ratio = Math.exp(
+      clashing.reduce((sum, { sign }) => sum + one(sign) - bare, 0) - (output.logEvidence - bare),
+    );
+    expect(output.unexplained.probability).toBeCloseTo((0.02 * ratio) / (0.02 * ratio + 0.98), 9);
+    expect(output.unexplained.probability).toBeGreaterThan(0.1);
     expect(output.unexplained.unexplained).toBe(true);
     expect(output.firm).toBe(false);
+    const sound = weigh({ findings: [on('plane-tracks'), on('darkened')] }).unexplained;
+    expect(sound.unexplained).toBe(false);
+    expect(sound.probability).toBeLessThan(0.02);
   });
 });
 

@@ -98,7 +98,8 @@ export const weighing = z.strictObject({
     seen: z.strictObject({ parts: z.number().int(), original: z.number().int() }),
     unseen: z.strictObject({ parts: z.number().int(), laterExpected: z.number() }),
   }),
-  unexplained: z.strictObject({ unexplained: z.boolean(), reason: z.string() }),
+  /** How probable it is that none of the readings is what happened, and whether that is enough to be said. */
+  unexplained: z.strictObject({ unexplained: z.boolean(), probability: share, reason: z.string() }),
   years: years.extend({ binding: z.array(z.strictObject({ ...findingRef, end: z.enum(['from', 'to']) })) }),
   parts: z.array(
     z.strictObject({

@@ -1,3 +1,4 @@
+import { withAlike } from '../evidence/alikeLooks.ts';
 import type { Look } from '../evidence/preparedCase.ts';
 import type { ReadingId } from '../piece/readings.ts';
 import { posteriorFor } from '../summation/evaluate.ts';
@@ -30,11 +31,11 @@ export function wouldChange(evaluation: Evaluation, leading: ReadingId, most = 5
   const singles = evaluation.looks
     .flatMap((look) => turnedMost(evaluation, look, leading))
     .sort((a, b) => a.odds - b.odds);
-  const turning = singles.filter((each) => leadingOf(each.posterior) !== leading);
-  if (turning.length > 0)
-    return turning
-      .slice(0, most)
-      .map(({ turned, posterior }) => ({ turned: [turned], to: leadingOf(posterior) }));
+  const turning = singles
+    .filter((each) => leadingOf(each.posterior) !== leading)
+    .map(({ turned }) => ({ turned: [turned], to: leadingAfter(evaluation, [turned]) }))
+    .filter(({ to }) => to !== leading);
+  if (turning.length > 0) return turning.slice(0, most);
   const heavy = singles.map((each) => each.turned);
   for (const { size, of } of pools) {
     const found: Reversal[] = [];
@@ -70,7 +71,9 @@ function turnedMost(evaluation: Evaluation, look: Look, leading: ReadingId): Sin
 }
 
 function leadingAfter(evaluation: Evaluation, set: readonly Turned[]): ReadingId {
-  const looks = evaluation.looks.map((look) => set.find((each) => each.look === look)?.otherwise ?? look);
+  const looks = withAlike(
+    evaluation.looks.map((look) => set.find((each) => each.look === look)?.otherwise ?? look),
+  );
   return leadingOf(posteriorFor(fixModel(evaluation.model.layout, evaluation.model.draw, looks), looks));
 }
 

@@ -171,7 +171,8 @@ whenMade:
   to-deceive: [[1850, 0], [1900, 1]]
 thorough: { bench-copy: "30, 20–40", to-deceive: "30, 20–40" }
 spared: { period: "10, 5–20", later: "10, 5–20" }
-reused: { period: "1, 0.5–2", bench-copy: "1, 0.5–2", machine-copy: "1, 0.5–2", to-deceive: "9, 5–20" }
+reused: { period: "1, 0.5–2", bench-copy: "1, 0.5–2", machine-copy: "1, 0.5–2", to-deceive: "9, 5–20", ofOldStock: "40, 30–50" }
+oldStock: { period: "1, 0.5–2", bench-copy: "4, 2–8", to-deceive: "30, 20–40" }
 tooling:
 ${rows(`period later ${copies}`, ['hand', 'earlyMachine'])}
 ageing:
@@ -184,6 +185,8 @@ sureness:
   hint: { there: "68, 58–78", notThere: "32, 22–42" }
 groupTogether: "70, 50–85"
 habitTogether: "90, 80–95"
+alikeTogether: "60, 40–80"
+outsideTheList: "2, 0.5–5"
 scrubbed: "3, 1–7"
 campaigns: { reglued: { name: Reglued, inACentury: "60, 40–80" } }
 expected: { hardly ever: "4, 1–10", seldom: "12, 5–22", sometimes: "30, 16–46", often: "60, 42–76", nearly always: "90, 78–97" }

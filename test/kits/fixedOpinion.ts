@@ -61,7 +61,7 @@ const weighing: Weighing = {
     unseen: { parts: 0, laterExpected: 0 },
   },
   observations: [{ id: 'scribe', withinWhole: 4.1, againstRival: 2.4, words: '' }],
-  unexplained: { unexplained: false, reason: 'The findings hang together.' },
+  unexplained: { unexplained: false, probability: 0.01, reason: 'The findings hang together.' },
   years: {
     p50: [1750, 1770],
     p90: [1740, 1790],

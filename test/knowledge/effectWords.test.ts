@@ -14,7 +14,7 @@ function weighing(intact: number, from: number, alone: number, standing: string)
     years: { p90: [from, 1800] },
     parts: [{ id: 'splat', name: 'Splat', standing }],
     weights: [{ sign: 'saw-arcs', part: 'splat', periodAgainstLater: { alone, withinWhole: alone } }],
-    unexplained: { unexplained: false, reason: '' },
+    unexplained: { unexplained: false, probability: 0.01, reason: '' },
   } as unknown as Weighing;
 }
 

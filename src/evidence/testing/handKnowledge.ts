@@ -49,7 +49,14 @@ export function handKnowledge(
         },
       },
       defaultOdds: 'typed',
-      reused: { period: never, 'bench-copy': never, 'machine-copy': never, 'to-deceive': never },
+      reused: {
+        period: never,
+        'bench-copy': never,
+        'machine-copy': never,
+        'to-deceive': never,
+        ofOldStock: never,
+      },
+      oldStock: { period: never, 'bench-copy': never, 'to-deceive': never },
       sureness: {
         plain: { there: always, notThere: never },
         fairly: { there: { in100: '90, 85–95' }, notThere: { in100: '10, 5–15' } },

@@ -295,8 +295,10 @@ export function smallKnowledge(): Knowledge {
         period: '0.5, 0.2–1',
         'bench-copy': '1, 0.5–2',
         'machine-copy': '0.3, 0.1–0.5',
-        'to-deceive': '20, 10–30',
+        'to-deceive': '10, 5–20',
+        ofOldStock: '40, 30–50',
       },
+      oldStock: { period: '1, 0.5–2', 'bench-copy': '4, 2–8', 'to-deceive': '30, 20–40' },
       tooling: Object.fromEntries(
         [
           'period',
@@ -388,6 +390,8 @@ export function smallKnowledge(): Knowledge {
       },
       groupTogether: '70, 50–90',
       habitTogether: '90, 80–96',
+      alikeTogether: '60, 40–80',
+      outsideTheList: '2, 0.5–5',
       basis: why,
     }),
     woods: {},

@@ -112,9 +112,12 @@ const figureFields = new Set([
   'expected',
   'lookedOver',
   'reused',
+  'oldStock',
   'sureness',
   'groupTogether',
   'habitTogether',
+  'alikeTogether',
+  'outsideTheList',
 ]);
 
 function exampleOf(path: readonly PropertyKey[], issue: z.core.$ZodIssue): string {

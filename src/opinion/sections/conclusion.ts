@@ -2,7 +2,7 @@ import { makingWords, readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
 import { conditionsInWords, partsInWords } from '../../weighing/makingInWords.ts';
 import { oddsInWords } from '../../weighing/oddsInWords.ts';
-import { outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
+import { noneInWords, outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
@@ -57,7 +57,7 @@ function besideIt({ piece, weighing, knowledge }: OpinionMaterial): Block[] {
           {
             kind: 'notice',
             tone: 'notice',
-            title: 'None of the readings explains the findings well',
+            title: noneInWords(weighing.unexplained.probability),
             words: [weighing.unexplained.reason],
           } satisfies Block,
         ]

@@ -1,7 +1,14 @@
 import { makingWords } from '../../piece/readings.ts';
 import { makingInWords, notConsideredWords, whyNotConsidered } from '../../weighing/makingInWords.ts';
 import { oddsInWords } from '../../weighing/oddsInWords.ts';
-import { outOf, outOfRange, probabilityBand, toldShares } from '../../weighing/probabilityWords.ts';
+import {
+  noneInWords,
+  outOf,
+  outOfRange,
+  probabilityBand,
+  probableWords,
+  toldShares,
+} from '../../weighing/probabilityWords.ts';
 import { type ReadRoom, wasLooked } from './readRoom.ts';
 
 /** First: how the piece came to be, from which odds, and whether that is settled. */
@@ -19,7 +26,7 @@ export function Making({ room, full }: { room: ReadRoom; full: boolean }) {
       </p>
       {unexplained.unexplained && (
         <p className="read-none">
-          <strong>None of the readings explains the findings.</strong> {unexplained.reason}
+          <strong>{noneInWords(unexplained.probability)}.</strong> {unexplained.reason}
         </p>
       )}
       {looked && (
@@ -61,6 +68,12 @@ export function Making({ room, full }: { room: ReadRoom; full: boolean }) {
       </div>
       {making.answers.some(({ considered }) => considered === false) && (
         <p className="small soft">{whyNotConsidered}</p>
+      )}
+      {looked && !unexplained.unexplained && (
+        <p className="small soft">
+          Shared out among the answers listed. That something outside the list explains the findings is{' '}
+          {probableWords(unexplained.probability)}.
+        </p>
       )}
     </section>
   );
