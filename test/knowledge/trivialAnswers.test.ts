@@ -16,6 +16,9 @@ beforeAll(async () => {
   knowledge = await houseKnowledge();
 }, 60_000);
 
+/** Chairs of turned posts and rungs. */
+const turnedChair = /^(banister-back|ladder-back|rocking)-chair$/;
+
 type Features = Record<string, string>;
 type Case = { form: Form; features: Features };
 
@@ -35,7 +38,7 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
     /\b(tacks?|tack holes|staple holes|edge roll|early cover)\b/i,
     ({ form, features }, kind) =>
       /rail$/.test(kind) &&
-      (/rush|slip/.test(features.seat ?? '') || form.id === 'ladder-back-chair' || features.type === 'joint'),
+      (/rush|slip|cane/.test(features.seat ?? '') || turnedChair.test(form.id) || features.type === 'joint'),
   ],
   [
     /\bcarving|carver\b/i,
@@ -46,14 +49,23 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
   [
     /numeral/i,
     ({ form, features }) =>
-      /rush|over/.test(features.seat ?? '') || /^(easy-chair|ladder-back-chair)$/.test(form.id),
+      /rush|over|cane/.test(features.seat ?? '') || form.id === 'easy-chair' || turnedChair.test(form.id),
   ],
   [
     /\bknees\b/,
     ({ form, features }) =>
-      /straight/.test(legsOf(features)) || form.id === 'ladder-back-chair' || features.type === 'joint',
+      /straight/.test(legsOf(features)) || turnedChair.test(form.id) || features.type === 'joint',
   ],
-  [/chamfered by hand/, ({ form }) => /^(windsor-chair|ladder-back-chair)$/.test(form.id)],
+  [
+    /chamfered by hand/,
+    ({ form }) => /^(caned-back|windsor)-chair$/.test(form.id) || turnedChair.test(form.id),
+  ],
+  [/list|worn by the rush/, ({ form }) => /^(balloon-back|caned-back|klismos)-chair$/.test(form.id)],
+  [
+    /^(Leg tops|Crossed wedges|Spindle shaved|Leg notched|Lowest stretcher)/,
+    ({ form }) => form.id === 'rocking-chair',
+  ],
+  [/^Underside of the foot|mops/, ({ form }, kind) => form.id === 'rocking-chair' && kind === 'leg'],
   [/^Back of the case/, ({ form }) => form.family === 'glass' || form.family === 'clock'],
   [
     /^Rear bracket dovetailed/,
