@@ -60,12 +60,12 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
     /chamfered by hand/,
     ({ form }) => /^(caned-back|windsor)-chair$/.test(form.id) || turnedChair.test(form.id),
   ],
-  [/list|worn by the rush/, ({ form }) => /^(balloon-back|caned-back|klismos)-chair$/.test(form.id)],
+  [/worn by the rush/, ({ form }) => /^(balloon-back|caned-back|klismos)-chair$/.test(form.id)],
   [
     /^(Leg tops|Crossed wedges|Spindle shaved|Leg notched|Lowest stretcher)/,
     ({ form }) => form.id === 'rocking-chair',
   ],
-  [/^Underside of the foot|mops/, ({ form }, kind) => form.id === 'rocking-chair' && kind === 'leg'],
+  [/^Undersides of the feet|mops/, ({ form }, kind) => form.id === 'rocking-chair' && kind === 'leg'],
   [/^Back of the case/, ({ form }) => form.family === 'glass' || form.family === 'clock'],
   [
     /^Rear bracket dovetailed/,
