@@ -80,7 +80,8 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
   [/^Sides framed and paneled/, ({ form }) => form.id === 'six-board-chest'],
   [/^Cut-out ends worn short/, ({ features }) => /bracket|ball/.test(features.feet ?? '')],
   [/^(Plate grooves|Holes of hooks)/, ({ form }) => /^(desk-and-bookcase|clothes-press)$/.test(form.id)],
-  [/^(Grey stain and tack holes|Grooves or shadows of bottle)/, ({ form }) => form.id === 'six-board-chest'],
+  [/^(Sides of the recess|Housings of long dividers)/, ({ form }) => form.id === 'cellaret'],
+  [/^Round plug or new veneer/, ({ features }) => features.type === 'night'],
   [/^Mortise with rounded ends/, ({ form }) => /^(windsor-chair|ladder-back-chair)$/.test(form.id)],
   [
     /^(Battens or end boards|Ring or arc rubbed by a turning top)/,
