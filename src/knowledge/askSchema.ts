@@ -14,7 +14,7 @@ export const ask = z.strictObject({
   /** What is asked, in words that can be sent as they stand. */
   ask: sentence,
   /** Families of form it is asked for; all where left out. */
-  families: z.array(z.enum(['seating', 'case', 'table', 'clock', 'glass'])).optional(),
+  families: z.array(z.enum(['seating', 'case', 'table', 'bed', 'clock', 'glass'])).optional(),
   /** Kinds of part that come into it, groups of kinds, or whole. */
   on: z.array(z.string()).min(1),
   /** What may have to be moved for it: signs that need no more than this can be looked for in it. */

@@ -46,7 +46,7 @@ export const causeStates: Record<string, readonly string[]> = {
 };
 
 /** The families of furniture. */
-export const formFamily = z.enum(['seating', 'case', 'table', 'clock', 'glass']);
+export const formFamily = z.enum(['seating', 'case', 'table', 'bed', 'clock', 'glass']);
 
 /** What looking for a sign asks for. */
 export const need = z.enum([

@@ -32,7 +32,8 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
     ({ form, features }, kind) =>
       (/leg$/.test(kind) && /straight|tapered|cabriole|square|pad|claw/.test(legsOf(features))) ||
       (kind === 'foot' && /bracket|ogee|french|block|paw/.test(features.feet ?? '')) ||
-      (/post$/.test(kind) && /^(side-chair|armchair)$/.test(form.id)),
+      (/post$/.test(kind) && /^(side-chair|armchair)$/.test(form.id)) ||
+      (kind === 'bedpost' && features.work === 'square'),
   ],
   [
     /\b(tacks?|tack holes|staple holes|edge roll|early cover)\b/i,
@@ -44,6 +45,7 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
     /\bcarving|carver\b/i,
     ({ features }, kind) =>
       (/leg$/.test(kind) && /straight|tapered/.test(legsOf(features))) ||
+      (kind === 'bedpost' && /turned|square/.test(features.work ?? '')) ||
       (kind === 'foot' && /bracket|ogee|french|block|ball|turned/.test(features.feet ?? '')),
   ],
   [

@@ -5,6 +5,7 @@ export const familyNames: Readonly<Record<Form['family'], string>> = {
   seating: 'Seating',
   case: 'Cases',
   table: 'Tables',
+  bed: 'Beds',
   clock: 'Clocks',
   glass: 'Glasses',
 };
