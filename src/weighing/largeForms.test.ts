@@ -20,7 +20,7 @@ beforeAll(async () => {
   const compiled = compileKnowledge(await readKnowledgeFolder(folder));
   if (compiled.knowledge === undefined) throw new Error('the knowledge files have faults');
   knowledge = compiled.knowledge;
-});
+}, 60_000);
 
 /** A piece of the form with three findings, drawn with a seed, on every part that the form can have. */
 function fullCase(id: string): PreparedCase {

@@ -86,6 +86,11 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
   [/^Round plug or new veneer/, ({ features }) => features.type === 'night'],
   [/^Mortise with rounded ends/, ({ form }) => /^(windsor-chair|ladder-back-chair)$/.test(form.id)],
   [
+    /^(Cheeks under the seat board|Marks of weights and pendulum|Old rubs of weights|Panel shrunk|Pale where frame|Base, skirt or foot|Shelves rubbed)/,
+    ({ form }) => /^(shelf|wall)-clock$/.test(form.id),
+  ],
+  [/^Undersides of the feet|mops/, ({ form }) => form.id === 'shelf-clock'],
+  [
     /^(Battens or end boards|Ring or arc rubbed by a turning top)/,
     ({ form }) => /^(gate-leg|tea|side|sofa)-table$/.test(form.id),
   ],
