@@ -21,6 +21,7 @@ export function caseFigures(prepared: PreparedCase): Figure[] {
     making.scrubbed,
     making.groupTogether,
     making.habitTogether,
+    ...Object.values(making.imitation),
     making.alikeTogether,
     ...prepared.parts.flatMap((part) => part.renewed ?? []),
     ...prepared.alterations.flatMap((each) => Object.values(each.happened)),

@@ -1,3 +1,4 @@
+import { isClaimed } from './claimedShop.ts';
 import type { Draw } from './figures.ts';
 import type { PreparedCase } from './preparedCase.ts';
 import { binOf, lineAt, midYear } from './yearAxis.ts';
@@ -146,14 +147,6 @@ function shares(prepared: PreparedCase, height: (year: number) => number): Float
   return bins;
 }
 
-/** A text as whole words in small letters, a blank at each end, so that one can be looked for in another. */
-function wordsOf(text: string): string {
-  return ` ${text
-    .toLowerCase()
-    .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
-    .trim()} `;
-}
-
 /**
  * How probable each shop is for a period piece, by bin: index 0 is "unlisted", then the shops in order. A shop counts
  * only in its own years; a claimed place makes the shops it names likelier and the others rarer.
@@ -161,10 +154,8 @@ function wordsOf(text: string): string {
 export function shopPriors(prepared: PreparedCase, draw: Draw): Float64Array[] {
   const { axis, shops, place } = prepared;
   const { fits, elsewhere } = prepared.knowledge.making.claimedPlace;
-  const words = wordsOf(place);
   const priors = shops.map((shop) => {
-    const named = shop.placeWords.some((word) => words.includes(wordsOf(word)));
-    const share = draw(shop.share) * (words.trim() === '' ? 1 : named ? fits : elsewhere);
+    const share = draw(shop.share) * (place.trim() === '' ? 1 : isClaimed(shop, place) ? fits : elsewhere);
     const line = new Float64Array(axis.bins);
     for (let bin = 0; bin < axis.bins; bin++) {
       const start = axis.fromYear + bin * axis.stepYears;

@@ -284,6 +284,16 @@ export const making = z.strictObject({
   }),
   /** Of 100 pieces, how many were built largely of parts and boards of older pieces. */
   oldStock: z.strictObject({ period: figureOrText, 'bench-copy': figureOrText, 'to-deceive': figureOrText }),
+  /**
+   * Of 100 copies and fakes for which a place is claimed, how many are made after its work; and how much of its habits they took
+   * over, of what shows and of what does not.
+   */
+  imitation: z.strictObject({
+    'bench-copy': figureOrText,
+    'to-deceive': figureOrText,
+    shown: figureOrText,
+    hidden: figureOrText,
+  }),
   /** By maker's way and year of the part: share by hand, early machine (rest: modern machine). */
   tooling: z.record(z.string(), z.strictObject({ hand: line, earlyMachine: line, why: sentence.optional() })),
   /** By how the part came and its age in years: share aged naturally, share imitated (rest: none). */

@@ -6,7 +6,7 @@ import type { GroupPlan } from './groupPlan.ts';
 import type { Worked } from './worked.ts';
 
 /**
- * A scenario of the model: a world, the shop (0 = unlisted) where it is period work, and the state of the piece's shared
+ * A scenario of the model: a world, the shop (0 = unlisted) that made period work or that a copy is made after, and the state of the piece's shared
  * habits (bit h: the maker's way shows the sign `habits[h]`).
  */
 export type Scenario = { world: number; shop: number; habits: number };
@@ -34,7 +34,7 @@ export type Layout = {
   prepared: PreparedCase;
   /** True where everything that a look still to come could tell apart is told apart. */
   fine: boolean;
-  /** The worlds and, for period work, the shops. */
+  /** The worlds and, for period work, the shops; for copies and fakes the shops they are made after. */
   scenarios: readonly Scenario[];
   /** The first so many scenarios are period work. */
   periodScenarios: number;

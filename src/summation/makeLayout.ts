@@ -1,6 +1,8 @@
 import { boundCampaigns } from '../evidence/campaigns.ts';
 import { causeShares } from '../evidence/causeShares.ts';
+import { isClaimed } from '../evidence/claimedShop.ts';
 import { figureRange } from '../evidence/figures.ts';
+import { imitates } from '../evidence/imitation.ts';
 import type { Look, ModelPart, PreparedCase } from '../evidence/preparedCase.ts';
 import { shopPriors, worlds, yearPriors } from '../evidence/worlds.ts';
 import type { Alteration } from '../knowledge/schema.ts';
@@ -24,10 +26,10 @@ export function layOut(prepared: PreparedCase, fine = false): Layout {
     ),
   );
   const scenarios: Scenario[] = worlds.flatMap((world, index) => {
-    const shops =
-      world.making === 'period'
-        ? prepared.shops.flatMap((_, s) => (fine || heard[s] === true ? [s + 1] : []))
-        : [];
+    const shops = prepared.shops.flatMap((shop, s) => {
+      const can = world.making === 'period' || (imitates(world.making) && isClaimed(shop, prepared.place));
+      return can && (fine || heard[s] === true) ? [s + 1] : [];
+    });
     return [0, ...shops].map((shop) => ({ world: index, shop, habits: 0 }));
   });
   const changed = (alteration: Alteration) =>
@@ -96,8 +98,10 @@ function cellsOf(prepared: PreparedCase, scenarios: readonly Scenario[]) {
   const ofPeriod = shops.map((shop, index) =>
     liveBins(index === 0 ? years.period : years.period.map((each, bin) => each * (shop[bin] as number))),
   );
-  // Only period work is of a listed shop.
-  const shopBins = worlds.map((world, w) => (world.making === 'period' ? ofPeriod : [worldBins[w] as Bins]));
+  // Only period work is of a listed shop, and of its years; what was made after it is as late as any copy.
+  const shopBins = worlds.map((world, w) =>
+    world.making === 'period' ? ofPeriod : shops.map(() => worldBins[w] as Bins),
+  );
   let offset = 0;
   const cells = scenarios.map((scenario) => {
     const each = { ...(shopBins[scenario.world]?.[scenario.shop] as Bins), offset };

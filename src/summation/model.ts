@@ -1,5 +1,6 @@
 import { campaignByBin } from '../evidence/campaigns.ts';
 import type { Draw } from '../evidence/figures.ts';
+import { imitates, imitationPriors } from '../evidence/imitation.ts';
 import type { Look, PreparedCase } from '../evidence/preparedCase.ts';
 import {
   lookedOverWeights,
@@ -8,7 +9,7 @@ import {
   timesWeights,
 } from '../evidence/readingWeights.ts';
 import { inGroups, looksLikelihood, shareIn } from '../evidence/signShares.ts';
-import { type Making, shopPriors, worldPriors, worlds } from '../evidence/worlds.ts';
+import { type Making, makings, shopPriors, worldPriors, worlds } from '../evidence/worlds.ts';
 import type { Alteration } from '../knowledge/schema.ts';
 import type { Layout, ScenarioCells } from './layout.ts';
 import { Worked } from './worked.ts';
@@ -48,6 +49,7 @@ export function fixModel(
       for (let bin = 0; bin < line.length; bin++)
         unlisted[bin] = (unlisted[bin] as number) + (line[bin] as number);
   });
+  const imitated = imitatedShares(layout, draw);
   const went = layout.campaigns.map((kind) => campaignByBin(prepared, draw, kind));
   cutsetStates.forEach((cutsetState, m) => {
     const ofCampaigns = Float64Array.from({ length: prepared.axis.bins }, (_, bin) =>
@@ -74,13 +76,28 @@ export function fixModel(
       const { first, count, offset } = cells[c] as ScenarioCells;
       const at = m * cellCount + offset;
       const line = scenario.shop === 0 ? unlisted : shops[scenario.shop];
+      const after = making === 'period' ? 1 : (imitated[making]?.[scenario.shop] ?? 1);
       for (let i = 0; i < count; i++) {
-        const shop = making === 'period' ? (line?.[first + i] ?? 0) : 1;
+        const shop = making === 'period' ? (line?.[first + i] ?? 0) : after;
         prior[at + i] = scale * (years[making][first + i] ?? 0) * shop * (ofCampaigns[first + i] as number);
       }
     });
   });
   return { layout, draw, prior, old: years.period, worldPrior, told, worked: new Worked() };
+}
+
+/** By making: the share of each shop that it may be made after; shops without scenarios of their own stand with none. */
+function imitatedShares({ prepared, scenarios }: Layout, draw: Draw): Partial<Record<Making, number[]>> {
+  return Object.fromEntries(
+    makings.filter(imitates).map((making) => {
+      const own = new Set(
+        scenarios.filter((each) => worlds[each.world]?.making === making).map((each) => each.shop),
+      );
+      const [none = 1, ...shops] = imitationPriors(prepared, draw, making);
+      const silent = shops.reduce((sum, share, s) => (own.has(s + 1) ? sum : sum + share), none);
+      return [making, [silent, ...shops]];
+    }),
+  );
 }
 
 function toldOf(prepared: PreparedCase, draw: Draw): ReadingWeights | undefined {

@@ -1,4 +1,5 @@
 import { groupLikelihood, type Report, reportLikelihood } from '../evidence/groupLikelihood.ts';
+import { takenOver } from '../evidence/imitation.ts';
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareIn } from '../evidence/signShares.ts';
 import { worlds } from '../evidence/worlds.ts';
@@ -64,6 +65,8 @@ export function habitLikelihood(
 type HabitWay = {
   report: Report;
   byWorld: readonly number[];
+  /** By world: how much of a shop's own habit it has, 1 for the shop's own work. */
+  taken: readonly number[];
   /** By shop: its share where it has one for this kind of part, and whether its file leaves this kind out. */
   byShop: readonly (number | undefined)[];
   leftOut: readonly boolean[];
@@ -84,6 +87,7 @@ function habitWay(part: ModelPart, look: Look, { prepared, draw, habits }: PartC
   return {
     report: reportOf(look, making, draw),
     byWorld: worlds.map((world) => shareIn(look.sign, world.making, draw)),
+    taken: worlds.map((world) => takenOver(look.sign, world.making, prepared, draw)),
     byShop: own.map((way, s) => (way === undefined || leftOut[s] === true ? undefined : draw(way.shows))),
     leftOut,
     bit,
@@ -91,11 +95,20 @@ function habitWay(part: ModelPart, look: Look, { prepared, draw, habits }: PartC
   };
 }
 
-function shareOfWay({ byWorld, byShop, leftOut, bit, together }: HabitWay, scenario: Scenario): number {
-  const share = byShop[scenario.shop - 1] ?? (byWorld[scenario.world] as number);
+function shareOfWay(
+  { byWorld, taken, byShop, leftOut, bit, together }: HabitWay,
+  scenario: Scenario,
+): number {
+  const general = byWorld[scenario.world] as number;
+  const share = mixed(general, byShop[scenario.shop - 1], taken[scenario.world] as number);
   // A habit that the shop keeps on other kinds of part only says nothing of this one.
   if (bit === 0 || leftOut[scenario.shop - 1] === true) return share;
   return (1 - together) * share + ((scenario.habits & bit) === 0 ? 0 : together);
+}
+
+/** A shop's habit in so far as it is kept or taken over, the general rate for the rest. */
+function mixed(general: number, own: number | undefined, taken: number): number {
+  return own === undefined ? general : taken * own + (1 - taken) * general;
 }
 
 function bitOf(index: number): number {
@@ -112,8 +125,9 @@ export function habitStateShare(
   return habits.reduce((product, id, h) => {
     const sign = prepared.knowledge.signs[id];
     const ownWay = prepared.shops[scenario.shop - 1]?.habits.find((each) => each.sign === id);
-    const share =
-      ownWay === undefined ? (sign === undefined ? 0 : shareIn(sign, made, draw)) : draw(ownWay.shows);
+    if (sign === undefined) return 0;
+    const own = ownWay === undefined ? undefined : draw(ownWay.shows);
+    const share = mixed(shareIn(sign, made, draw), own, takenOver(sign, made, prepared, draw));
     return product * (scenario.habits & bitOf(h) ? share : 1 - share);
   }, 1);
 }

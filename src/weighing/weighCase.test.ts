@@ -142,6 +142,42 @@ describe('what the model is there for', () => {
     expect(withFile.shops[0]?.id).toBe('north');
   });
 
+  it('takes a habit that shows from a copyist of the claimed place, who would have copied it', () => {
+    const claim = { period: [1745, 1785] as [number, number], place: 'Northam' };
+    const findings = [{ sign: 'odd-joint', part: 'rail', state: 'present' as const }];
+    const odd = knowledge.signs['odd-joint'] as (typeof knowledge.signs)[string];
+    const shown = {
+      ...knowledge,
+      signs: { ...knowledge.signs, 'odd-joint': { ...odd, needs: 'nothing' as const } },
+    };
+    const [hidden, plain] = [knowledge, shown].map((each) => weigh({ findings, claim }, each));
+    const ofPeriod = (output: typeof hidden) => 1 - probabilityOf(output as never, ...later);
+    expect(ofPeriod(plain)).toBeLessThan(ofPeriod(hidden));
+    // Where no place is claimed there is nobody’s work to be after: whether it shows makes no odds.
+    const [a, b] = [knowledge, shown].map((each) => weigh({ findings }, each));
+    expect(ofPeriod(a)).toBeCloseTo(ofPeriod(b), 12);
+  });
+
+  it('asks by itself whether the claimed place is right, and says what the claim did', () => {
+    const claim = { period: [1745, 1785] as [number, number], place: 'Northam' };
+    const findings = [{ sign: 'odd-joint', part: 'rail', state: 'present' as const }];
+    const { place, making } = weigh({ findings, claim });
+    const open = weigh({ findings, claim: { period: claim.period } });
+    expect(place?.claimed).toBe('Northam');
+    const ofPeriod = (output: Pick<typeof open, 'making'>) =>
+      output.making.answers.find(({ id }) => id === 'of-the-period')?.probability;
+    expect(place?.ofThePeriod.asClaimed).toBe(ofPeriod({ making }));
+    expect(place?.ofThePeriod.noneClaimed).toBe(ofPeriod(open));
+    const { there, elsewhere, unlisted } = place?.ifOfThePeriod ?? { there: 0, elsewhere: 0, unlisted: 0 };
+    expect(there + elsewhere + unlisted).toBeCloseTo(1, 9);
+    // The odd joint is Northam’s habit and rare otherwise.
+    expect(there).toBeGreaterThan(0.5);
+    expect(
+      weigh({ findings: [{ ...findings[0], state: 'absent' } as never], claim }).place?.ifOfThePeriod.there,
+    ).toBeLessThan(there);
+    expect(open.place).toBeUndefined();
+  });
+
   it('lets a late screw date the part, and the piece only as far as the part is of the making', () => {
     const output = weigh({
       findings: [

@@ -15,6 +15,7 @@ import { posteriorIf } from '../summation/posteriorAfter.ts';
 import { leadingOf, shares } from '../summation/readingPosterior.ts';
 import { shopProbabilities } from '../summation/shopPosterior.ts';
 import { bindingLooks } from './bindingLooks.ts';
+import { claimedPlace } from './claimedPlace.ts';
 import { unexplained } from './conflict.ts';
 import { isConsidered } from './considered.ts';
 import { contradictions } from './contradictions.ts';
@@ -91,6 +92,7 @@ export function weighCase(
     draws: drawn.draws,
   };
   const considers = (id: ReadingId) => isConsidered(id, prepared.alterations);
+  const place = claimedPlace(evaluation, shown);
   const changes = quick ? [] : wouldChange(evaluation, leading);
   return {
     ok: true,
@@ -113,6 +115,7 @@ export function weighCase(
       }),
       making: makingFirst(making, drawn.making, grounds, shown, considers),
       condition: conditionOf(probability, parts),
+      ...(place === undefined ? {} : { place }),
       unexplained: clash,
       years: {
         ...yearSummary(prepared.axis, massByBin(evaluation.model, evaluation.whole), prepared.yearNow),

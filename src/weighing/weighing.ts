@@ -98,6 +98,18 @@ export const weighing = z.strictObject({
     seen: z.strictObject({ parts: z.number().int(), original: z.number().int() }),
     unseen: z.strictObject({ parts: z.number().int(), laterExpected: z.number() }),
   }),
+  /**
+   * Where a place was claimed: for a piece of the period, the share that is of a listed shop of that place, of another listed one, and
+   * of none; and how probable it is that the piece is of the period with the claim, and had none been made.
+   */
+  place: z
+    .strictObject({
+      claimed: z.string(),
+      known: z.boolean(),
+      ifOfThePeriod: z.strictObject({ there: share, elsewhere: share, unlisted: share }),
+      ofThePeriod: z.strictObject({ asClaimed: share, noneClaimed: share }),
+    })
+    .optional(),
   /** How probable it is that none of the readings is what happened, and whether that is enough to be said. */
   unexplained: z.strictObject({ unexplained: z.boolean(), probability: share, reason: z.string() }),
   years: years.extend({ binding: z.array(z.strictObject({ ...findingRef, end: z.enum(['from', 'to']) })) }),

@@ -143,5 +143,5 @@ describe('every weight is the whole held against the whole without', () => {
       }),
       { numRuns: 4, seed: 5 },
     );
-  });
+  }, 60_000);
 });

@@ -172,6 +172,7 @@ whenMade:
 thorough: { bench-copy: "30, 20–40", to-deceive: "30, 20–40" }
 spared: { period: "10, 5–20", later: "10, 5–20" }
 reused: { period: "1, 0.5–2", bench-copy: "1, 0.5–2", machine-copy: "1, 0.5–2", to-deceive: "9, 5–20", ofOldStock: "40, 30–50" }
+imitation: { bench-copy: "45, 30–60", to-deceive: "70, 50–85", shown: "70, 50–85", hidden: "15, 5–30" }
 oldStock: { period: "1, 0.5–2", bench-copy: "4, 2–8", to-deceive: "30, 20–40" }
 tooling:
 ${rows(`period later ${copies}`, ['hand', 'earlyMachine'])}

@@ -113,6 +113,7 @@ const figureFields = new Set([
   'lookedOver',
   'reused',
   'oldStock',
+  'imitation',
   'sureness',
   'groupTogether',
   'habitTogether',

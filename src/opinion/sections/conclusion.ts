@@ -2,6 +2,7 @@ import { makingWords, readingWords } from '../../piece/readings.ts';
 import { formatYears } from '../../units/years.ts';
 import { conditionsInWords, partsInWords } from '../../weighing/makingInWords.ts';
 import { oddsInWords } from '../../weighing/oddsInWords.ts';
+import { placeInWords } from '../../weighing/placeInWords.ts';
 import { noneInWords, outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
@@ -52,6 +53,9 @@ function besideIt({ piece, weighing, knowledge }: OpinionMaterial): Block[] {
     { kind: 'paragraph', words: makingWordsOf(weighing, oddsInWords(piece, knowledge)) },
     { kind: 'paragraph', words: conditionWordsOf(weighing) },
     { kind: 'paragraph', words: readingWordsOf(weighing) },
+    ...(weighing.place === undefined
+      ? []
+      : [{ kind: 'paragraph', words: placeInWords(weighing).join(' ') } satisfies Block]),
     ...(weighing.unexplained.unexplained
       ? [
           {

@@ -1,8 +1,9 @@
 import { campaignByBin } from '../../evidence/campaigns.ts';
 import { figureRange } from '../../evidence/figures.ts';
+import { imitates, imitationPriors } from '../../evidence/imitation.ts';
 import type { ModelPart } from '../../evidence/preparedCase.ts';
 import { nowBin } from '../../evidence/preparedCase.ts';
-import { shopPriors, worlds, yearPriors } from '../../evidence/worlds.ts';
+import { type Making, shopPriors, worlds, yearPriors } from '../../evidence/worlds.ts';
 import { binOf } from '../../evidence/yearAxis.ts';
 import type { Alteration } from '../../knowledge/schema.ts';
 import { readingIds } from '../../piece/readings.ts';
@@ -49,10 +50,7 @@ export function explicitNetwork(model: Model): ExplicitNetwork {
     'shop',
     ['unlisted', ...layout.prepared.shops.map((shop) => shop.id)],
     ['world', 'year'],
-    ([w = 0, y = 0]) =>
-      worlds[w]?.making === 'period'
-        ? shops.map((line) => line[y] ?? 0)
-        : shops.map((_, s) => (s === 0 ? 1 : 0)),
+    ([w = 0, y = 0]) => shopsOfMaking(model, worlds[w]?.making ?? 'period', y, shops),
   );
   layout.habits.forEach((id) => {
     add(`habit ${id}`, ['no', 'yes'], ['world', 'shop'], ([w = 0, shop = 0]) => {
@@ -110,6 +108,14 @@ function addAlteration(
   add(`year of ${alteration.id}`, bins, ['year'], ([y = 0]) =>
     uniformFrom(model, Math.max(y, earliestBin(model, alteration))),
   );
+}
+
+/** How probable each shop is as the maker of period work of a year, or as the one a copy is made after. */
+function shopsOfMaking(model: Model, making: Making, year: number, shops: readonly Float64Array[]): number[] {
+  if (making === 'period') return shops.map((line) => line[year] ?? 0);
+  return imitates(making)
+    ? imitationPriors(model.layout.prepared, model.draw, making)
+    : shops.map((_, s) => (s === 0 ? 1 : 0));
 }
 
 /** Adds a part's source, year and looks; returns the names of its sources. */
@@ -205,9 +211,8 @@ function addPart(
       const ways = rest.slice(0, layout.habits.length);
       const habits = ways.reduce((bits, way, h) => bits | (way << h), 0);
       const went = rest.slice(layout.habits.length).reduce((bits, way, i) => bits | (way << i), 0);
-      const made = worlds[w]?.making === 'period' ? shop : 0;
       const scenario = scenarios.findIndex(
-        (each) => each.world === w && each.shop === made && each.habits === habits,
+        (each) => each.world === w && each.shop === shop && each.habits === habits,
       );
       const own = () => (table.own[went]?.[w]?.[t] ?? 0) * (table.ownMaking[scenario] ?? 1);
       const kind = s === 0 ? 'own' : s === 1 ? 'repair' : s === 2 ? 'other-old' : to(s);

@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { placeInWords } from '../../weighing/placeInWords.ts';
 import { outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
 import type { ReadRoom } from './readRoom.ts';
 
@@ -43,6 +44,7 @@ export function Shops({ room }: { room: ReadRoom }) {
   return (
     <section className="stack-tight">
       <h2>Whose habits fit</h2>
+      {room.weighing.place !== undefined && <p>{placeInWords(room.weighing).join(' ')}</p>}
       {room.weighing.shops.length === 0 && (
         <p className="soft">No shop or regional file fits this form and these years.</p>
       )}
