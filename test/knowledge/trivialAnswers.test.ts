@@ -77,9 +77,19 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
   [/mops|brooms/, ({ form }) => form.id === 'dressing-glass'],
   [
     /^(Dovetails |Few broad, coarse dovetails|Very narrow pins|Saw cuts run past the sockets|Row of dovetails)/,
-    ({ features }, kind) => features.build === 'nailed' && /^chest-/.test(kind),
+    ({ form, features }, kind) =>
+      (features.build === 'nailed' && /^chest-/.test(kind)) ||
+      (kind === 'case-side' && /^(commode|dresser|kas|washstand)$/.test(form.id)),
   ],
   [/^Sides framed and paneled/, ({ form }) => form.id === 'six-board-chest'],
+  [
+    /^(Holes bored with a|Compass point and scribed|Top held by screws from gouged)/,
+    ({ form }) => /^(six-board-chest|joined-chest|commode|cabinet-on-stand|cellaret)$/.test(form.id),
+  ],
+  [
+    /^(Full dustboards|Dustboards|Dividers dovetailed through|Cleats stand out)/,
+    ({ form }) => /^(dresser|six-board-chest|cellaret)$/.test(form.id),
+  ],
   [/^Cut-out ends worn short/, ({ features }) => /bracket|ball/.test(features.feet ?? '')],
   [/^(Plate grooves|Holes of hooks)/, ({ form }) => /^(desk-and-bookcase|clothes-press)$/.test(form.id)],
   [/^(Sides of the recess|Housings of long dividers)/, ({ form }) => form.id === 'cellaret'],
