@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import type { Refused } from '../ground/fault.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { Picture } from '../photo/picture.ts';
+import type { FirstAnswer } from '../weighing/firstAnswer.ts';
 import type { EarlyLooks } from '../weighing/weighCase.ts';
 import { inputFaults } from './inputFaults.ts';
 
@@ -16,6 +17,8 @@ export type CalculationContext = {
   onProgress?: (share: number) => boolean;
   /** Called with the next looks of a weighing, which are ready before its long work begins. */
   onEarly?: (looks: EarlyLooks) => void;
+  /** Called with the readings, years and parts of a quick weighing, before what each finding weighs is known. */
+  onFirst?: ((answer: FirstAnswer) => void) | undefined;
 };
 
 /** A calculation's answer, or what is wrong with its input. */

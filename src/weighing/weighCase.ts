@@ -6,7 +6,7 @@ import type { Fault } from '../ground/fault.ts';
 import { sum } from '../ground/statistics.ts';
 import type { Alteration, Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
-import { type ReadingId, readingIds } from '../piece/readings.ts';
+import type { ReadingId } from '../piece/readings.ts';
 import { evaluate } from '../summation/evaluate.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { layOut } from '../summation/makeLayout.ts';
@@ -20,16 +20,17 @@ import { unexplained } from './conflict.ts';
 import { isConsidered } from './considered.ts';
 import { contradictions } from './contradictions.ts';
 import { firmness } from './firmness.ts';
+import { type FirstAnswer, firstAnswer, readingsTold, weighParts } from './firstAnswer.ts';
 import { yearSummary } from './highestDensity.ts';
 import { strongestRival, weightBetween } from './logOdds.ts';
 import { lookPlan, withinLimits } from './lookPlan.ts';
 import { conditionOf, leadingMaking, makingFirst, makingShares } from './makingFirst.ts';
 import { nextLooks } from './nextLooks.ts';
-import { massByBin, partPosterior } from './partPosterior.ts';
+import { massByBin } from './partPosterior.ts';
 import { reasonGroups } from './reasonGroups.ts';
 import { redraws } from './redraws.ts';
 import { sensitivity } from './sensitivity.ts';
-import { standingOf } from './standing.ts';
+import { shown } from './shown.ts';
 import { startingOddsEffect } from './startingOddsEffect.ts';
 import type { Weighing } from './weighing.ts';
 import { weighObservations } from './weighObservations.ts';
@@ -44,6 +45,8 @@ export type WeighingContext = {
   onProgress?: ((share: number) => boolean) | undefined;
   /** Told what to look at next before the redraws begin. */
   onEarly?: ((looks: EarlyLooks) => void) | undefined;
+  /** Told the first answer of a quick weighing, before its weights are worked out. */
+  onFirst?: ((answer: FirstAnswer) => void) | undefined;
 };
 
 /** What is known before the redraws and asked for soonest. */
@@ -78,6 +81,7 @@ export function weighCase(
   const seed = input.seed ?? 1;
   const early = quick ? { nextLooks: [] } : looksFor(input, prepared);
   if (!quick) context.onEarly?.(early);
+  else if (context.onFirst !== undefined) context.onFirst(firstAnswer(evaluation, input));
   const probability = shares(evaluation.posterior);
   const making = makingShares(probability);
   const drawn = redraws(layout, leading, leadingMaking(making), draws, seed, context.onProgress);
@@ -97,15 +101,7 @@ export function weighCase(
   return {
     ok: true,
     output: {
-      readings: readingIds
-        .map((id) => ({
-          id,
-          probability: shown(probability[id]),
-          low: shown(drawn.draws === 0 ? probability[id] : drawn.intervals[id][0]),
-          high: shown(drawn.draws === 0 ? probability[id] : drawn.intervals[id][1]),
-          ...(considers(id) ? {} : { considered: false as const }),
-        }))
-        .sort((a, b) => probability[b.id] - probability[a.id]),
+      readings: readingsTold(probability, prepared, drawn.draws === 0 ? undefined : drawn.intervals),
       leading,
       ...firmness({
         ...grounds,
@@ -190,26 +186,6 @@ function looksFor(input: CaseToWeigh, prepared: PreparedCase): EarlyLooks {
           minutesGone,
         })),
       };
-}
-
-/** A probability as it may be shown: elicited figures carry no more than 999 in 1000. */
-export function shown(probability: number): number {
-  return Math.min(0.999, Math.max(0.001, probability));
-}
-
-function weighParts(evaluation: Evaluation, input: CaseToWeigh): Weighing['parts'] {
-  const { prepared } = evaluation.model.layout;
-  return prepared.parts.flatMap((part) => {
-    if (part.id === 'whole') return [];
-    const { origin, years } = partPosterior(evaluation, part);
-    const looked = prepared.looks.filter((look) => look.part === part.id).length;
-    // That a sign does not apply says nothing of the part: it is not looked at for that.
-    const named = input.findings.filter(
-      (finding) => finding.part === part.id && finding.state !== 'does-not-apply',
-    ).length;
-    const standing = standingOf(origin, Math.max(named, looked), looked);
-    return [{ id: part.id, name: part.name, origin, ...standing, years, looked }];
-  });
 }
 
 function weighAlterations(evaluation: Evaluation): Weighing['alterations'] {

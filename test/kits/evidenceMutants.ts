@@ -119,7 +119,7 @@ export const evidenceMutants: readonly Mutant[] = [
   },
   {
     name: 'probabilities are shown beyond 999 in 1000',
-    file: 'src/weighing/weighCase.ts',
+    file: 'src/weighing/shown.ts',
     find: 'return Math.min(0.999, Math.max(0.001, probability));',
     replace: 'return Math.min(0.9999, Math.max(0.0001, probability));',
   },

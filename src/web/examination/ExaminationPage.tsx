@@ -99,9 +99,7 @@ function Examination({ piece, readOnly, record }: Ready) {
           {
             id: 'parts',
             name: 'Parts and signs',
-            panel: () => (
-              <PartsTab room={room} form={form} weighing={weigh.weighing} place={place} onGo={go} />
-            ),
+            panel: () => <PartsTab room={room} form={form} first={weigh.first} place={place} onGo={go} />,
           },
           {
             id: 'photos',

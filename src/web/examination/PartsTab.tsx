@@ -3,7 +3,7 @@ import { drawForm } from '../../drawing/drawForm.ts';
 import { standings } from '../../drawing/hatching.ts';
 import { sidesUnder } from '../../drawing/sides.ts';
 import type { Form } from '../../knowledge/schema.ts';
-import type { Weighing } from '../../weighing/weighing.ts';
+import type { FirstAnswer } from '../../weighing/firstAnswer.ts';
 import type { ExamRoom } from './examRoom.ts';
 import { HatchKey } from './HatchKey.tsx';
 import { measuresMm } from './measures/viewMovedMost.ts';
@@ -18,20 +18,20 @@ import { standingByPart } from './standings.ts';
 type Props = {
   room: ExamRoom;
   form: Form;
-  weighing: Weighing | undefined;
+  first: FirstAnswer | undefined;
   place: ExamPlace;
   onGo: (part: string | undefined) => void;
 };
 
 /** The drawing, its parts, and the signs of the part that was touched. */
-export function PartsTab({ room, form, weighing, place, onGo }: Props) {
+export function PartsTab({ room, form, first, place, onGo }: Props) {
   const { piece, parts } = room;
   const [viewAt, setViewAt] = useState(0);
   const [filter, setFilter] = useState<SignFilter>(room.readOnly ? 'answered' : 'all');
   const stage = useRef<HTMLDivElement>(null);
   const drawing = useMemo(() => drawForm(form, piece.features, measuresMm(form, piece)), [form, piece]);
   const names = useMemo(() => Object.fromEntries(parts.map((part) => [part.id, part.name])), [parts]);
-  const standing = standingByPart(weighing);
+  const standing = standingByPart(first);
   const view = drawing.views[viewAt] ?? drawing.views[0];
   const chosen =
     place.part === wholeChoice || parts.some((part) => part.id === place.part) ? place.part : undefined;
@@ -84,9 +84,9 @@ export function PartsTab({ room, form, weighing, place, onGo }: Props) {
           />
         )}
         {view !== undefined && <p className="small soft">{sidesUnder(view.view, form.sides)}</p>}
-        {weighing !== undefined && <HatchKey shown={shown} />}
+        {first !== undefined && <HatchKey shown={shown} />}
         <p className="small soft">
-          {weighing === undefined ? 'The findings are not weighed yet.' : 'Touch a part, or choose it here.'}
+          {first === undefined ? 'The findings are not weighed yet.' : 'Touch a part, or choose it here.'}
         </p>
         <PartList room={room} standing={standing} chosen={chosen} onChoose={onGo} />
       </div>
@@ -100,7 +100,7 @@ export function PartsTab({ room, form, weighing, place, onGo }: Props) {
             room={room}
             chosen={chosen}
             sign={place.sign}
-            stands={weighing?.parts.find((part) => part.id === chosen)}
+            stands={first?.parts.find((part) => part.id === chosen)}
             filter={place.sign === undefined ? filter : 'all'}
             onFilter={(next) => {
               setFilter(next);

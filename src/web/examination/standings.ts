@@ -1,7 +1,7 @@
 import type { Standing } from '../../drawing/hatching.ts';
-import type { Weighing } from '../../weighing/weighing.ts';
+import type { FirstAnswer } from '../../weighing/firstAnswer.ts';
 
 /** The standing of each part by its id; empty before anything is weighed. */
-export function standingByPart(weighing: Weighing | undefined): Record<string, Standing> {
-  return Object.fromEntries((weighing?.parts ?? []).map((part) => [part.id, part.standing]));
+export function standingByPart(first: FirstAnswer | undefined): Record<string, Standing> {
+  return Object.fromEntries((first?.parts ?? []).map((part) => [part.id, part.standing]));
 }

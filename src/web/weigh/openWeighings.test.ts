@@ -18,12 +18,18 @@ function someWeighings({ holds = '', breaks = 'none', settleMs = 5 } = {}) {
   const gate: { open?: () => void } = {};
   const { started, start } = pretendWorkers(() => ({
     know: () => {},
-    async weigh(input: CaseToWeigh, progress?: (share: number) => void, early?: (looks: object) => void) {
+    async weigh(
+      input: CaseToWeigh,
+      progress?: (share: number) => void,
+      early?: (looks: object) => void,
+      first?: (answer: object) => void,
+    ) {
       const name = `${input.form} ${levelOf(input)}`;
       begun.push(name);
       if (name.startsWith(breaks)) throw new Error('out of memory');
       await progress?.(0.5);
       await early?.({ nextLooks: lookOf(`${input.form} early`) });
+      await first?.({ leading: `${input.form} first` });
       if (name === holds)
         await new Promise<void>((open) => {
           gate.open = open;
@@ -80,11 +86,29 @@ describe('the weighing of the piece that lies open', () => {
     expect(begun).toEqual(['a short', 'a intervals', 'b short', 'b looks']);
   });
 
+  it('tells the first answer before the weights of the same case are known, and the old weighing stays till then', async () => {
+    const { gate, weighings } = someWeighings({ holds: 'b short', settleMs: 60_000 });
+    weighings.want('p', caseOf('a'), 'looks');
+    await rest();
+    weighings.want('p', caseOf('b'), 'looks');
+    await expect.poll(() => gate.open).toBeDefined();
+    expect(weighings.standOf('p')).toMatchObject({
+      of: caseOf('a'),
+      weighing: { leading: 'a short' },
+      first: { leading: 'b first' },
+    });
+    weighings.want('p', caseOf('a'), 'looks');
+    expect(weighings.standOf('p').first).toMatchObject({ leading: 'a short' });
+    gate.open?.();
+    await rest();
+    expect(weighings.standOf('p').first).toMatchObject({ leading: 'a short' });
+  });
+
   it('weighs in short only the newest of the cases that came meanwhile', async () => {
     const { begun, gate, weighings } = someWeighings({ holds: 'first short', settleMs: 60 });
     for (const form of ['first', 'second', 'third']) weighings.want('p', caseOf(form), 'looks');
-    await settled();
-    expect(weighings.standOf('p').weighing).toBeUndefined();
+    await expect.poll(() => gate.open).toBeDefined();
+    expect(weighings.standOf('p')).toMatchObject({ weighing: undefined, first: undefined });
     gate.open?.();
     await rest();
     expect(begun.filter((each) => each.endsWith('short'))).toEqual(['first short', 'third short']);

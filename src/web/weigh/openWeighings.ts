@@ -1,6 +1,7 @@
 import type { CalculationResult } from '../../calculations/define.ts';
 import type { Fault } from '../../ground/fault.ts';
 import { refuse } from '../../ground/fault.ts';
+import type { FirstAnswer } from '../../weighing/firstAnswer.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import { openWorker, WorkerEnded, type WorkerLike } from '../worker/openWorker.ts';
 import type { Known, WeighingWorker } from './worker.ts';
@@ -19,6 +20,8 @@ export type Stand = {
   /** The latest weighing, or undefined before the first. */
   weighing: Weighing | undefined;
   depth: Depth;
+  /** The readings, years and parts of the newest case: there before its weighing is, and once that is there out of it. */
+  first: FirstAnswer | undefined;
   /** How far the longer weighing is, 0–1, or undefined when none runs. */
   progress: number | undefined;
   faults: readonly Fault[];
@@ -52,6 +55,7 @@ const nothingYet: Stand = {
   of: '',
   weighing: undefined,
   depth: 'short',
+  first: undefined,
   progress: undefined,
   faults: [],
   nextLooks: [],
@@ -91,7 +95,16 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
       const mine = next;
       next = undefined;
       const input = { ...JSON.parse(mine.of), draws: 0, quick: true };
-      const result = await shortly.call((far) => far.weigh(input)).catch(brokeOff);
+      const result = await shortly
+        .call((far, hear) =>
+          far.weigh(
+            input,
+            undefined,
+            undefined,
+            hear((first: FirstAnswer) => mine === wanted && tell({ first })),
+          ),
+        )
+        .catch(brokeOff);
       if (mine !== wanted || result === undefined || stand.of === mine.of) continue;
       tell({ of: mine.of, depth: 'short', ...whatCame(result) });
     }
@@ -116,7 +129,9 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
       depth: mine.depth,
       progress: undefined,
       ...whatCame(result),
-      ...(result.ok ? { nextLooks: result.output.nextLooks } : { weighing: stand.weighing }),
+      ...(result.ok
+        ? { nextLooks: result.output.nextLooks }
+        : { weighing: stand.weighing, first: stand.first }),
     });
   };
   return {
@@ -133,6 +148,7 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
       if (piece !== wanted.piece || of !== wanted.of) {
         wanted = { piece, of };
         next = stand.of === of ? undefined : wanted;
+        if (next === undefined) tell({ first: stand.weighing });
         void weighShortly();
       }
       if (running !== undefined && running.of === of && goesTo(running, depth)) return;
@@ -156,8 +172,10 @@ export function goesTo(one: { depth: Depth }, asked: Depth): boolean {
   return depths.indexOf(one.depth) >= depths.indexOf(asked);
 }
 
-function whatCame(result: CalculationResult<Weighing>): Pick<Stand, 'weighing' | 'faults'> {
-  return result.ok ? { weighing: result.output, faults: [] } : { weighing: undefined, faults: result.faults };
+function whatCame(result: CalculationResult<Weighing>): Pick<Stand, 'weighing' | 'first' | 'faults'> {
+  return result.ok
+    ? { weighing: result.output, first: result.output, faults: [] }
+    : { weighing: undefined, first: undefined, faults: result.faults };
 }
 
 /** The sentence for a worker that broke; nothing where the page itself ended it. */

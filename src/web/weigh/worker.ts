@@ -5,6 +5,7 @@ import { runCalculation } from '../../calculations/runCalculation.ts';
 import type { CaseToWeigh } from '../../evidence/caseToWeigh.ts';
 import { ownNamesOnly } from '../../knowledge/ownNamesOnly.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
+import type { FirstAnswer } from '../../weighing/firstAnswer.ts';
 import type { EarlyLooks } from '../../weighing/weighCase.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 
@@ -18,11 +19,13 @@ export type WeighingWorker = {
   /**
    * @param onProgress  told the share done, 0–1, at most a hundred times
    * @param onEarly     told the next looks as soon as they are known
+   * @param onFirst     told the readings, years and parts of a quick weighing as soon as they are known
    */
   weigh(
     caseToWeigh: CaseToWeigh,
     onProgress?: (share: number) => void,
     onEarly?: (looks: EarlyLooks) => void,
+    onFirst?: (answer: FirstAnswer) => void,
   ): CalculationResult<Weighing>;
 };
 
@@ -32,7 +35,7 @@ expose({
   know({ knowledge, yearNow }) {
     desk.known = { knowledge: ownNamesOnly(knowledge), yearNow };
   },
-  weigh(caseToWeigh, onProgress, onEarly) {
+  weigh(caseToWeigh, onProgress, onEarly, onFirst) {
     if (desk.known === undefined) throw new Error('no knowledge was handed over');
     let told = 0;
     return runCalculation(evidenceWeigh, caseToWeigh, {
@@ -45,6 +48,7 @@ expose({
         return true;
       },
       onEarly: (looks) => onEarly?.(looks),
+      onFirst: onFirst && ((answer) => onFirst(answer)),
     });
   },
 } satisfies WeighingWorker);
