@@ -115,6 +115,24 @@ describe('the weighing of the piece that lies open', () => {
     expect(weighings.standOf('p').of).toBe(caseOf('third'));
   });
 
+  it('begins the longer weighing only once the short one has its answer, and weighs on after a change is taken back', async () => {
+    const { begun, gate, weighings } = someWeighings({ holds: 'a short' });
+    weighings.want('p', caseOf('a'), 'looks');
+    await expect.poll(() => gate.open).toBeDefined();
+    await rest();
+    expect(begun).toEqual(['a short']);
+    gate.open?.();
+    await rest();
+    expect(begun).toEqual(['a short', 'a looks']);
+    weighings.want('p', caseOf('b'), 'looks');
+    weighings.want('p', caseOf('a'), 'looks');
+    await rest();
+    weighings.want('p', caseOf('a'), 'intervals');
+    weighings.want('p', caseOf('c'), 'looks');
+    await rest();
+    expect(weighings.standOf('p')).toMatchObject({ of: caseOf('c'), depth: 'looks' });
+  });
+
   it('shows again what still stands when a change is taken back before it was weighed', async () => {
     const { begun, gate, weighings } = someWeighings({ holds: 'b short' });
     weighings.want('p', caseOf('a'), 'looks');

@@ -73,7 +73,7 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
   let wanted = noneWanted;
   let stand = nothingYet;
   let next: Wanted | undefined;
-  let busy = false;
+  let weighingShortly: Promise<void> | undefined;
   let running: Longer | undefined;
 
   const tell = (change: Partial<Stand>) => {
@@ -89,8 +89,6 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
   };
   /** While one is weighed in short only the newest that came since waits: quick touches do not queue up. */
   const weighShortly = async () => {
-    if (busy) return;
-    busy = true;
     while (next !== undefined) {
       const mine = next;
       next = undefined;
@@ -108,9 +106,12 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
       if (mine !== wanted || result === undefined || stand.of === mine.of) continue;
       tell({ of: mine.of, depth: 'short', ...whatCame(result) });
     }
-    busy = false;
+    weighingShortly = undefined;
   };
+  /** The longer one waits for the short: on two cores they would only keep each other from the answer that is waited for. */
   const weighLonger = async (mine: Longer) => {
+    await weighingShortly;
+    if (mine !== running) return;
     tell({ progress: 0 });
     const input = { ...JSON.parse(mine.of), ...(mine.depth === 'intervals' ? redraws : { draws: 0 }) };
     const result = await longer
@@ -149,7 +150,7 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
         wanted = { piece, of };
         next = stand.of === of ? undefined : wanted;
         if (next === undefined) tell({ first: stand.weighing });
-        void weighShortly();
+        else weighingShortly ??= weighShortly();
       }
       if (running !== undefined && running.of === of && goesTo(running, depth)) return;
       cancel();
