@@ -13,7 +13,7 @@ import { act } from '../test/kits/drafts.ts';
 import { sideboardCase } from './drawnCase.ts';
 import { keepTimes, type Touch, tellTimes } from './touchTimes.ts';
 
-const touches = 40;
+const touches = 30;
 const id = 'bench-sideboard';
 /** The runner of this file keeps the names of functions by a helper, which a page does not have. */
 const namesKept = 'globalThis.__name = (named) => named;\n';
