@@ -1,6 +1,6 @@
 import { door, drawer, drawerRunner, top } from './caseContacts.ts';
 import type { Contact, SizeOf } from './contact.ts';
-import { foot, frontFoot, leg, rearFoot } from './floorContacts.ts';
+import { foot, frontFoot, leg, rearFoot, rocker } from './floorContacts.ts';
 import {
   arm,
   backRest,
@@ -20,6 +20,7 @@ const contacts: Readonly<Record<string, Contact>> = {
   'arm-bow': arm,
   'back-slat': backRest,
   'back-stretcher': backStretcher,
+  banister: backRest,
   'basin-top': top,
   bedpost: leg,
   crest: crestRail,
@@ -37,6 +38,7 @@ const contacts: Readonly<Record<string, Contact>> = {
   'medial-stretcher': medialStretcher,
   'plank-seat': seatBoard,
   'rear-foot': rearFoot,
+  rocker,
   'rear-leg': leg,
   'side-stretcher': sideStretcher,
   spindle: backRest,

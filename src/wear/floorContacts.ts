@@ -41,3 +41,19 @@ export const leg: Contact = (part, size) => {
     ),
   ];
 };
+
+/** A rocker: its sole bears where it rests, a little before its middle, and hardly at the ends; it is grazed at the sides by brooms. */
+export const rocker: Contact = (part, size) => {
+  const atRest = along((share) => Math.exp(-(((share - 0.45) / 0.17) ** 2)));
+  return [
+    surface(
+      {
+        ...part,
+        by: 'the floor it rocks on',
+        along: { ...frontBack, lengthMm: size(['depth'], 750) },
+        per100Uses: 100,
+      },
+      { underside: atRest, sides: even(0.12), top: even(0.02) },
+    ),
+  ];
+};

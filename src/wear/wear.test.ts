@@ -42,8 +42,15 @@ describe('where a piece is touched', () => {
   const of = (kind: string, sizes = {}) => contactsOf([{ part: 'p', kind }], sizes).surfaces[0] as Surface;
   const row = (surface: Surface, face: string) => surface.grid[surface.faces.indexOf(face)] as number[];
 
+  test('a rocker bears near its middle and not at its ends', () => {
+    const sole = row(of('rocker', { depth: 800 }), 'underside');
+    expect(sole.indexOf(Math.max(...sole))).toBeGreaterThan(7);
+    expect(sole.indexOf(Math.max(...sole))).toBeLessThan(14);
+    expect(Math.max(sole[0] ?? 1, sole.at(-1) ?? 1)).toBeLessThan(0.05);
+  });
+
   test('every surface has its most touched place at 1 and nothing below 0, whatever the sizes', () => {
-    const kinds = ['arm', 'crest-rail', 'door', 'drawer', 'drawer-runner', 'foot', 'front-foot', 'front-rail', 'front-stretcher', 'leg', 'medial-stretcher', 'plank-seat', 'rear-foot', 'side-stretcher', 'splat', 'top', 'back-stretcher']; // biome-ignore format: a list
+    const kinds = ['arm', 'crest-rail', 'door', 'drawer', 'drawer-runner', 'foot', 'front-foot', 'front-rail', 'front-stretcher', 'leg', 'medial-stretcher', 'plank-seat', 'rear-foot', 'rocker', 'side-stretcher', 'splat', 'top', 'back-stretcher']; // biome-ignore format: a list
     const size = fc.double({ min: 20, max: 1500, noNaN: true });
     const sizes = fc.record({
       'seat-height': size,
