@@ -87,7 +87,7 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
     ({ form }) => /^(six-board-chest|joined-chest|commode|cabinet-on-stand|cellaret)$/.test(form.id),
   ],
   [
-    /^(Full dustboards|Dustboards|Dividers dovetailed through|Cleats stand out)/,
+    /^(Full dustboards|Dustboards|Dividers dovetailed through|Cleats stand out|Half-round or double bead)/,
     ({ form }) => /^(dresser|six-board-chest|cellaret)$/.test(form.id),
   ],
   [/^Cut-out ends worn short/, ({ features }) => /bracket|ball/.test(features.feet ?? '')],
