@@ -55,6 +55,12 @@ export const readingsOfMaking: Record<MakingKind, readonly ReadingId[]> = {
   'to-deceive': ['made-to-deceive'],
 };
 
+/** The readings in which the main body is of the period, a marriage of old parts among them. */
+export const periodReadings: readonly ReadingId[] = [
+  ...readingsOfMaking['of-the-period'],
+  ...readingsOfMaking['put-together'],
+];
+
 /** How an answer is written out, and how it stands in the middle of a sentence. */
 export const makingWords: Record<MakingKind, { title: string; inSentence: string }> = {
   'of-the-period': { title: 'Of the period', inSentence: 'of the period' },

@@ -1,14 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { act, opening } from '../../test/kits/drafts.ts';
 import type { Change, DraftEvent, EventKind, RecordedEvent } from '../piece/event.ts';
-import {
-  afterEvent,
-  isSignature,
-  newState,
-  type PieceState,
-  stateAfterAll,
-  stepsFrom,
-} from './pieceState.ts';
+import { isSignature } from '../piece/undo.ts';
+import { afterEvent, newState, type PieceState, stateAfterAll, stepsFrom } from './pieceState.ts';
 
 const recorded = (draft: DraftEvent, hour = 10): RecordedEvent => ({
   ...draft,

@@ -1,6 +1,7 @@
-import type { Change, EventKind, Json, RecordedEvent } from '../piece/event.ts';
+import type { Change, Json, RecordedEvent } from '../piece/event.ts';
 import { makeAll, openDocument } from '../piece/fold.ts';
 import { type OverwrittenState, overwrittenAfter } from '../piece/overwritten.ts';
+import { addDone, isSignature, moveDone, type UndoStacks } from '../piece/undo.ts';
 
 /** What the record knows of one piece after some of its events. Never changed in place. */
 export type PieceState = {
@@ -88,29 +89,14 @@ export function stepsFrom(state: PieceState): PieceSteps {
   };
 }
 
-type Counted = Pick<PieceState, 'stopsAt'> & { done: RecordedEvent[]; undone: RecordedEvent[] };
-
 /** Moves acts between those that stand and those taken back; gives back the one that an undo or redo moved. */
-function countAct(now: Counted, event: RecordedEvent): RecordedEvent | undefined {
-  const [from, to] = event.kind === 'redo' ? [now.undone, now.done] : [now.done, now.undone];
-  if (event.kind === 'undo' || event.kind === 'redo') {
-    const moved = from.pop();
-    if (moved) to.push(moved);
-    return moved;
-  }
-  now.undone.length = 0;
-  if (event.kind === 'piece-opened' || isSignature(event)) {
-    now.done.length = 0;
-    now.stopsAt = isSignature(event) ? 'signature' : 'opening';
-  } else now.done.push(event);
+function countAct(
+  now: UndoStacks<RecordedEvent> & Pick<PieceState, 'stopsAt'>,
+  event: RecordedEvent,
+): RecordedEvent | undefined {
+  if (event.kind === 'undo' || event.kind === 'redo') return moveDone(now, event.kind);
+  addDone(now, event, event);
+  if (isSignature(event)) now.stopsAt = 'signature';
+  else if (event.kind === 'piece-opened') now.stopsAt = 'opening';
   return undefined;
-}
-
-/** Whether an act signs the opinion, as it is signed now or as it was before revisions were kept. */
-export function isSignature({ kind, changes }: { kind: EventKind; changes: readonly Change[] }): boolean {
-  return (
-    kind === 'opinion-issued' ||
-    (kind === 'opinion-signed' &&
-      changes.some(({ path, to }) => path.join('.') === 'opinion.status' && to === 'signed'))
-  );
 }

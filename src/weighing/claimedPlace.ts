@@ -1,4 +1,5 @@
 import { isClaimed } from '../evidence/claimedShop.ts';
+import { periodReadings } from '../piece/readings.ts';
 import { posteriorFor } from '../summation/evaluate.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { layOut } from '../summation/makeLayout.ts';
@@ -7,7 +8,6 @@ import { shares } from '../summation/readingPosterior.ts';
 import { shopProbabilities } from '../summation/shopPosterior.ts';
 import { makingShares } from './makingFirst.ts';
 import type { Weighing } from './weighing.ts';
-import { periodReadings } from './weights.ts';
 
 /**
  * Whether the claimed place is right, as a question of its own: a piece from elsewhere may be as old as any. And how probable it is

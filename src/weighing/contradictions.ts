@@ -1,9 +1,9 @@
-import { type ReadingId, readingWords } from '../piece/readings.ts';
+import { periodReadings, type ReadingId, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { contradictionBelow } from './contradictionBelow.ts';
 import { explanationsOf, shareIfOwn, shareUnlisted } from './explanations.ts';
 import type { Weighing } from './weighing.ts';
-import { type LookWeight, periodReadings } from './weights.ts';
+import type { LookWeight } from './weights.ts';
 
 /** An explanation must make a finding that does not fit at least so many times as probable. */
 const eased = 3;

@@ -1,6 +1,6 @@
 import type { Look } from '../evidence/preparedCase.ts';
 import type { Shop } from '../knowledge/schema.ts';
-import { type ReadingId, readingsOfMaking, readingWords } from '../piece/readings.ts';
+import { periodReadings, type ReadingId, readingsOfMaking, readingWords } from '../piece/readings.ts';
 import { bareEvaluation, wholeWith } from '../summation/evaluate.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import type { Factor } from '../summation/factor.ts';
@@ -37,14 +37,6 @@ export type LookWeight = WeightInWhole & {
   /** How probable the finding is under each reading, all other findings taken in. */
   shareUnder: Record<ReadingId, number>;
 };
-
-/** The readings in which the main body is of the period, a marriage of old parts among them. */
-export const periodReadings: readonly ReadingId[] = [
-  'period-intact',
-  'period-repaired',
-  'period-altered',
-  'made-up',
-];
 
 /** A piece put together from old ones is neither of the period as it stands nor a later copy: it stands on no side. */
 export const periodAndLater: Sides = {

@@ -1,5 +1,6 @@
 import type { Change, Json } from '../../piece/event.ts';
 import { invertChanges, makeAll, openDocument } from '../../piece/fold.ts';
+import { addDone, moveDone } from '../../piece/undo.ts';
 import type { Act } from './act.ts';
 
 /** An act in sight: its id, and its changes with what was there before. */
@@ -24,23 +25,19 @@ export type Standing = {
 export function standingAfter(before: Standing, acts: readonly Act[]): Standing {
   if (acts.length === 0) return before;
   const open = openDocument(before.document);
-  const done = [...before.done];
-  const undone = [...before.undone];
+  const stacks = { done: [...before.done], undone: [...before.undone] };
   for (const act of acts) {
     if (act.type === 'event') {
       const changes = makeAll(open, act.event.changes);
-      undone.length = 0;
-      if (act.event.kind === 'piece-opened') done.length = 0;
-      else done.push({ id: act.event.id, changes });
+      addDone(stacks, { id: act.event.id, changes }, act.event);
       continue;
     }
-    const [from, to] = act.type === 'undo' ? [done, undone] : [undone, done];
-    const top = from.at(-1);
+    const { of } = act.reversal;
     // The record takes back only the act that was meant.
-    if (top === undefined || (act.reversal.of !== undefined && act.reversal.of !== top.id)) continue;
-    from.pop();
-    to.push(top);
-    for (const change of act.type === 'undo' ? invertChanges(top.changes) : top.changes) open.make(change);
+    const moved = moveDone(stacks, act.type, ({ id }) => of === undefined || of === id);
+    if (moved === undefined) continue;
+    for (const change of act.type === 'undo' ? invertChanges(moved.changes) : moved.changes)
+      open.make(change);
   }
-  return { document: open.document(), done, undone };
+  return { document: open.document(), ...stacks };
 }
