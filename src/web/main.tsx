@@ -14,9 +14,9 @@ import './theme/controls.css';
 import './theme/print.css';
 
 applyTheme(readTheme());
-const room = document.getElementById('room');
-if (room === null) throw new Error('The page has no place for the screens.');
-createRoot(room).render(
+const app = document.getElementById('app');
+if (app === null) throw new Error('The page has no place for the screens.');
+createRoot(app).render(
   <StrictMode>
     <DeskProvider desk={openBrowserDesk()}>
       <KnowledgeProvider>

@@ -17,7 +17,7 @@ const post = (path: string, body: unknown) =>
 
 describe('the built program', () => {
   it('gives the page and the knowledge', async () => {
-    expect(await (await get('')).text()).toContain('<div id="room">');
+    expect(await (await get('')).text()).toContain('<div id="app">');
     const knowledge = (await (await get('knowledge.json')).json()) as { signs: object; forms: object };
     expect(Object.keys(knowledge.forms)).toEqual(expect.arrayContaining(['side-chair', 'armchair']));
     expect(Object.keys(knowledge.signs).length).toBeGreaterThanOrEqual(70);

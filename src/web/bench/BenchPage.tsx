@@ -10,7 +10,7 @@ import { usePiece } from '../record/usePiece.ts';
 import { pieceTitle } from '../shell/pieceTitle.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
-import type { BenchRoom } from './benchRoom.ts';
+import type { BenchContext } from './benchContext.ts';
 import { KeptResults } from './KeptResults.tsx';
 import { benchTools } from './tools.ts';
 import './bench.css';
@@ -31,7 +31,7 @@ function Bench({ piece, readOnly, record }: Ready) {
   const form = knowledge.forms[piece.form];
   if (form === undefined)
     return <p>The form “{piece.form}” is not in the knowledge files, so its parts are not known.</p>;
-  const room: BenchRoom = {
+  const context: BenchContext = {
     piece,
     readOnly,
     knowledge,
@@ -74,12 +74,12 @@ function Bench({ piece, readOnly, record }: Ready) {
             <p className="bench-asks soft">{open.asks}</p>
             <Suspense fallback={<p role="status">Laying it out.</p>}>
               <TextPlace name={open.id}>
-                <open.Screen key={`${piece.id} ${open.id}`} room={room} />
+                <open.Screen key={`${piece.id} ${open.id}`} context={context} />
               </TextPlace>
             </Suspense>
           </section>
         )}
-        <KeptResults room={room} />
+        <KeptResults context={context} />
         <p className="small soft">{coverageWords}</p>
       </div>
     </div>

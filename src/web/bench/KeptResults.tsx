@@ -1,10 +1,10 @@
 import { partName } from '../drawer/partName.ts';
-import type { BenchRoom } from './benchRoom.ts';
+import type { BenchContext } from './benchContext.ts';
 
 /** What was measured at the bench so far, and the findings that were entered from it. */
-export function KeptResults({ room }: { room: BenchRoom }) {
-  const kept = Object.values(room.piece.bench);
-  const entered = Object.values(room.piece.findings).filter((finding) => finding.measured !== undefined);
+export function KeptResults({ context }: { context: BenchContext }) {
+  const kept = Object.values(context.piece.bench);
+  const entered = Object.values(context.piece.findings).filter((finding) => finding.measured !== undefined);
   if (kept.length + entered.length === 0) return null;
   return (
     <section className="stack-tight" aria-labelledby="bench-kept">
@@ -13,16 +13,17 @@ export function KeptResults({ room }: { room: BenchRoom }) {
         {entered.map((finding) => (
           <li key={finding.id}>
             <strong>
-              {room.knowledge.signs[finding.sign]?.name ?? finding.sign}, {partName(room.parts, finding.part)}
+              {context.knowledge.signs[finding.sign]?.name ?? finding.sign},{' '}
+              {partName(context.parts, finding.part)}
             </strong>{' '}
             <span className="mark">entered as a finding</span>
             <p className="small">{finding.measured?.says}</p>
-            {!room.readOnly && (
+            {!context.readOnly && (
               <button
                 type="button"
                 className="button plain small"
                 onClick={() =>
-                  room.record({ kind: 'finding-withdrawn', changes: [{ path: ['findings', finding.id] }] })
+                  context.record({ kind: 'finding-withdrawn', changes: [{ path: ['findings', finding.id] }] })
                 }
               >
                 Withdraw the finding
@@ -34,12 +35,12 @@ export function KeptResults({ room }: { room: BenchRoom }) {
           <li key={result.id}>
             <strong>{result.title}</strong>
             <p className="small">{result.says}</p>
-            {!room.readOnly && (
+            {!context.readOnly && (
               <button
                 type="button"
                 className="button plain small"
                 onClick={() =>
-                  room.record({ kind: 'bench-withdrawn', changes: [{ path: ['bench', result.id] }] })
+                  context.record({ kind: 'bench-withdrawn', changes: [{ path: ['bench', result.id] }] })
                 }
               >
                 Take it off the bench

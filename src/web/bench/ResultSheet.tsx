@@ -3,17 +3,17 @@ import { capital } from '../../ground/words.ts';
 import { basisWord } from '../../knowledge/basisWord.ts';
 import { partName } from '../drawer/partName.ts';
 import { TextField } from '../fields/TextField.tsx';
-import { type BenchRoom, enterFinding, type Findings, type Found, keepResult } from './benchRoom.ts';
+import { type BenchContext, enterFinding, type Findings, type Found, keepResult } from './benchContext.ts';
 
-type Props = { room: BenchRoom; found: Found; title: string; part?: string };
+type Props = { context: BenchContext; found: Found; title: string; part?: string };
 
 /** What a tool has found: in words, with its method and source, to be kept and to be entered as a finding. */
-export function ResultSheet({ room, found, title, part }: Props) {
+export function ResultSheet({ context, found, title, part }: Props) {
   const { findings } = found;
   const [name, setName] = useState('');
   const [said, setSaid] = useState('');
   const keep = () => {
-    room.record(keepResult(crypto.randomUUID(), name.trim() || title, found, part));
+    context.record(keepResult(crypto.randomUUID(), name.trim() || title, found, part));
     setSaid('Saved at the bench.');
   };
   return (
@@ -22,12 +22,12 @@ export function ResultSheet({ room, found, title, part }: Props) {
         {found.says}
       </p>
       {findings !== undefined && <Likelihoods findings={findings} />}
-      {room.readOnly ? null : (
+      {context.readOnly ? null : (
         <>
           {findings !== undefined && (
             <EnterAs
               key={findings.findings.map(({ sign }) => sign).join()}
-              room={room}
+              context={context}
               found={found}
               findings={findings}
             />
@@ -83,13 +83,13 @@ function proportion(value: number): string {
   return value >= 10 ? String(Math.round(value)) : value.toFixed(1).replace(/\.0$/, '');
 }
 
-type EnterAsProps = { room: BenchRoom; found: Found; findings: Findings };
+type EnterAsProps = { context: BenchContext; found: Found; findings: Findings };
 
-function EnterAs({ room, found, findings: { findings, places: all } }: EnterAsProps) {
+function EnterAs({ context, found, findings: { findings, places: all } }: EnterAsProps) {
   const id = useId();
   const places = all.flatMap(({ sign, part }) => {
     const finding = findings.find((each) => each.sign === sign);
-    const isHere = part === null || room.parts.some(({ id }) => id === part);
+    const isHere = part === null || context.parts.some(({ id }) => id === part);
     return finding !== undefined && isHere ? [{ finding, part: part ?? undefined }] : [];
   });
   const [at, setAt] = useState(0);
@@ -99,10 +99,10 @@ function EnterAs({ room, found, findings: { findings, places: all } }: EnterAsPr
     return (
       <p className="small soft">No part of this form can show what this speaks of: keep it at the bench.</p>
     );
-  const words = (each: typeof place) => `${each.finding.name}: ${partName(room.parts, each.part)}`;
+  const words = (each: typeof place) => `${each.finding.name}: ${partName(context.parts, each.part)}`;
   const enter = () => {
-    room.record(enterFinding(place.finding, place.part, found, room.piece));
-    setSaid(`Entered on ${partName(room.parts, place.part)}; the readings take it in as measured.`);
+    context.record(enterFinding(place.finding, place.part, found, context.piece));
+    setSaid(`Entered on ${partName(context.parts, place.part)}; the readings take it in as measured.`);
   };
   return (
     <div className="row">

@@ -1,19 +1,19 @@
 import { type ComponentType, lazy } from 'react';
-import type { BenchRoom } from './benchRoom.ts';
+import type { BenchContext } from './benchContext.ts';
 
 /** One tool of the bench: its name, the question it settles, and its screen. */
 export type BenchTool = {
   id: string;
   name: string;
   asks: string;
-  Screen: ComponentType<{ room: BenchRoom }>;
+  Screen: ComponentType<{ context: BenchContext }>;
 };
 
 const tool = (
   id: string,
   name: string,
   asks: string,
-  load: () => Promise<ComponentType<{ room: BenchRoom }>>,
+  load: () => Promise<ComponentType<{ context: BenchContext }>>,
 ): BenchTool => ({ id, name, asks, Screen: lazy(async () => ({ default: await load() })) });
 
 /** The tools, in the order they lie on the bench. */

@@ -2,16 +2,16 @@ import type { Json } from '../../piece/event.ts';
 import { piecePart } from '../../piece/piece.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { TextPlace } from '../fields/TextPlace.tsx';
-import type { ExamRoom } from './examRoom.ts';
+import type { ExaminationContext } from './examinationContext.ts';
 import { MakesOfPart } from './MakesOfPart.tsx';
 
 /** What is said of a part as such: whether it is there, of what wood, in the examiner's words. */
-export function AboutPart({ room, part }: { room: ExamRoom; part: string }) {
-  const now = room.piece.parts[part] ?? piecePart.parse({ id: part });
-  const form = room.knowledge.forms[room.piece.form];
-  const kind = room.parts.find((each) => each.id === part)?.kind;
+export function AboutPart({ context, part }: { context: ExaminationContext; part: string }) {
+  const now = context.piece.parts[part] ?? piecePart.parse({ id: part });
+  const form = context.knowledge.forms[context.piece.form];
+  const kind = context.parts.find((each) => each.id === part)?.kind;
   const tell = (to: Partial<typeof now>) =>
-    room.record({
+    context.record({
       kind: 'part-described',
       changes: [{ path: ['parts', part], to: { ...now, ...to } as Json }],
     });
@@ -22,17 +22,17 @@ export function AboutPart({ room, part }: { room: ExamRoom; part: string }) {
         <input
           type="checkbox"
           checked={now.missing}
-          disabled={room.readOnly}
+          disabled={context.readOnly}
           onChange={(event) => tell({ missing: event.target.checked })}
         />
         It is missing
       </label>
-      {form !== undefined && kind !== undefined && !room.readOnly && (
+      {form !== undefined && kind !== undefined && !context.readOnly && (
         <MakesOfPart
-          knowledge={room.knowledge}
+          knowledge={context.knowledge}
           form={form}
           part={{ id: part, kind }}
-          known={{ features: room.piece.features }}
+          known={{ features: context.piece.features }}
           said={now.makes}
           say={(makes) => tell({ makes })}
         />
@@ -42,7 +42,7 @@ export function AboutPart({ room, part }: { room: ExamRoom; part: string }) {
           label="Wood"
           note="Several are parted by commas: walnut, white pine."
           value={now.woods.join(', ')}
-          readOnly={room.readOnly}
+          readOnly={context.readOnly}
           save={(words) =>
             tell({
               woods: words
@@ -55,7 +55,7 @@ export function AboutPart({ room, part }: { room: ExamRoom; part: string }) {
         <TextField
           label="In words"
           value={now.words}
-          readOnly={room.readOnly}
+          readOnly={context.readOnly}
           save={(words) => tell({ words })}
         />
       </TextPlace>

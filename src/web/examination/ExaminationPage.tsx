@@ -10,7 +10,7 @@ import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
 import { useWeighing } from '../weigh/useWeighing.ts';
 import { AsksTab } from './asks/AsksTab.tsx';
-import type { ExamRoom } from './examRoom.ts';
+import type { ExaminationContext } from './examinationContext.ts';
 import { MeasuresTab } from './measures/MeasuresTab.tsx';
 import { measuresOf } from './measures/readMeasure.ts';
 import { NextLookBar } from './NextLookBar.tsx';
@@ -57,7 +57,7 @@ function Examination({ piece, readOnly, record }: Ready) {
   const place = placeFromHash(useLocation({ select: (location) => location.hash }));
   const [tab, setTab] = useState('parts');
   if (form === undefined) return null;
-  const room: ExamRoom = {
+  const context: ExaminationContext = {
     piece,
     readOnly,
     knowledge,
@@ -80,7 +80,7 @@ function Examination({ piece, readOnly, record }: Ready) {
   return (
     <div className="exam">
       <h1 className="unseen">Examination</h1>
-      <NextLookBar room={room} weigh={weigh} onGo={(look) => go(look.part ?? 'whole', look.sign)} />
+      <NextLookBar context={context} weigh={weigh} onGo={(look) => go(look.part ?? 'whole', look.sign)} />
       {form.cautions.length > 0 && (
         <details className="exam-cautions">
           <summary>Handling cautions</summary>
@@ -99,25 +99,33 @@ function Examination({ piece, readOnly, record }: Ready) {
           {
             id: 'parts',
             name: 'Parts and signs',
-            panel: () => <PartsTab room={room} form={form} first={weigh.first} place={place} onGo={go} />,
+            panel: () => (
+              <PartsTab context={context} form={form} first={weigh.first} place={place} onGo={go} />
+            ),
           },
           {
             id: 'photos',
             name: `Photos (${Object.keys(piece.photos).length})`,
-            panel: () => <PhotosTab room={room} />,
+            panel: () => <PhotosTab context={context} />,
           },
           {
             id: 'measures',
             name: `Measures (${measured} of ${measures.length})`,
-            panel: () => <MeasuresTab room={room} />,
+            panel: () => <MeasuresTab context={context} />,
           },
           {
             id: 'own',
             name: `Your own (${Object.keys(piece.observations).length})`,
-            panel: () => <OwnTab room={room} />,
+            panel: () => <OwnTab context={context} />,
           },
           ...(piece.mode === 'photo-only'
-            ? [{ id: 'asks', name: 'What to ask for', panel: () => <AsksTab room={room} weigh={weigh} /> }]
+            ? [
+                {
+                  id: 'asks',
+                  name: 'What to ask for',
+                  panel: () => <AsksTab context={context} weigh={weigh} />,
+                },
+              ]
             : []),
         ]}
       />

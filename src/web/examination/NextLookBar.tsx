@@ -3,11 +3,11 @@ import { capital } from '../../ground/words.ts';
 import { isTelling, type NextLook } from '../../weighing/lookPlan.ts';
 import { partName } from '../drawer/partName.ts';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
-import type { ExamRoom } from './examRoom.ts';
+import type { ExaminationContext } from './examinationContext.ts';
 import { keepVisit, readVisit } from './keptVisit.ts';
 import { inPhotos, type Need, planLooks, sayMinutes, sayNeed, type Visit } from './planLooks.ts';
 
-type Props = { room: ExamRoom; weigh: WeighingNow; onGo: (look: NextLook) => void };
+type Props = { context: ExaminationContext; weigh: WeighingNow; onGo: (look: NextLook) => void };
 
 const leaves: [Need, string][] = [
   ['turned-over', 'It may not be turned over'],
@@ -20,13 +20,13 @@ const leaves: [Need, string][] = [
 const openVisit: Visit = { minutes: undefined, mayNot: ['laboratory'] };
 
 /** What to look at next, always one glance away: how long it takes, whether leave is needed, what to mind. */
-export function NextLookBar({ room, weigh, onGo }: Props) {
+export function NextLookBar({ context, weigh, onGo }: Props) {
   const id = useId();
   const [open, setOpen] = useState(false);
-  const fromPhotos = room.piece.mode === 'photo-only';
-  const [visit, setVisit] = useState<Visit>(() => readVisit(room.piece.id) ?? openVisit);
+  const fromPhotos = context.piece.mode === 'photo-only';
+  const [visit, setVisit] = useState<Visit>(() => readVisit(context.piece.id) ?? openVisit);
   const plannedFor = fromPhotos ? { ...visit, mayNot: [] } : visit;
-  const answered = new Set(Object.keys(room.piece.findings));
+  const answered = new Set(Object.keys(context.piece.findings));
   const looks = weigh.nextLooks;
   const left = looks.filter(
     (look) => !answered.has(look.part === null ? look.sign : `${look.sign}@${look.part}`),
@@ -34,7 +34,7 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
   const plan = planLooks(left, plannedFor);
   const change = (next: Visit) => {
     setVisit(next);
-    keepVisit(room.piece.id, next);
+    keepVisit(context.piece.id, next);
   };
   const first = plan[0];
   const go = (look: NextLook) => {
@@ -52,7 +52,7 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
         {first === undefined ? (
           <p className="exam-next-none">{whyNone(weigh, left.filter(isTelling).length)}</p>
         ) : (
-          <LookButton room={room} look={first.look} onGo={go} />
+          <LookButton context={context} look={first.look} onGo={go} />
         )}
         <button
           type="button"
@@ -82,7 +82,7 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
             <ol className="exam-plan">
               {plan.slice(0, visit.minutes === undefined ? 12 : undefined).map(({ look, minutesGone }) => (
                 <li key={`${look.sign}@${look.part}`}>
-                  <LookButton room={room} look={look} onGo={go} gone={minutesGone} />
+                  <LookButton context={context} look={look} onGo={go} gone={minutesGone} />
                 </li>
               ))}
             </ol>
@@ -94,18 +94,23 @@ export function NextLookBar({ room, weigh, onGo }: Props) {
   );
 }
 
-type ButtonProps = { room: ExamRoom; look: NextLook; onGo: (look: NextLook) => void; gone?: number };
+type ButtonProps = {
+  context: ExaminationContext;
+  look: NextLook;
+  onGo: (look: NextLook) => void;
+  gone?: number;
+};
 
-function LookButton({ room, look, onGo, gone }: ButtonProps) {
+function LookButton({ context, look, onGo, gone }: ButtonProps) {
   return (
     <button type="button" className="exam-look" onClick={() => onGo(look)}>
       <span>
         {gone === undefined && <span className="exam-look-lead">Look next </span>}
-        <span className="said">{room.knowledge.signs[look.sign]?.name ?? look.sign}</span>
+        <span className="said">{context.knowledge.signs[look.sign]?.name ?? look.sign}</span>
       </span>
       <span className="exam-look-cost">
-        {capital(partName(room.parts, look.part))} · {sayMinutes(look.minutes)} ·{' '}
-        {room.piece.mode === 'photo-only' ? inPhotos : sayNeed(look.needs)}
+        {capital(partName(context.parts, look.part))} · {sayMinutes(look.minutes)} ·{' '}
+        {context.piece.mode === 'photo-only' ? inPhotos : sayNeed(look.needs)}
         {gone === undefined ? '' : ` · ${sayMinutes(gone)} in all`}
       </span>
     </button>

@@ -1,24 +1,24 @@
 import { type Standing, standingWords } from '../../drawing/hatching.ts';
 import { capital } from '../../ground/words.ts';
 import type { Piece } from '../../piece/piece.ts';
-import type { ExamRoom } from './examRoom.ts';
+import type { ExaminationContext } from './examinationContext.ts';
 
 type Props = {
-  room: ExamRoom;
+  context: ExaminationContext;
   standing: Record<string, Standing>;
   chosen: string | undefined;
   onChoose: (part: string) => void;
 };
 
 /** Every part as a button with its standing in words and its findings: the drawing, for the keyboard and the ear. */
-export function PartList({ room, standing, chosen, onChoose }: Props) {
-  const counts = countByPart(room.piece);
+export function PartList({ context, standing, chosen, onChoose }: Props) {
+  const counts = countByPart(context.piece);
   const lines = [
     { id: wholeChoice, name: 'The whole piece', missing: false },
-    ...room.parts.map((part) => ({
+    ...context.parts.map((part) => ({
       id: part.id,
       name: capital(part.name),
-      missing: room.piece.parts[part.id]?.missing === true,
+      missing: context.piece.parts[part.id]?.missing === true,
     })),
   ];
   return (

@@ -7,7 +7,7 @@ import { originInWords } from '../../weighing/standing.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import { partName } from '../drawer/partName.ts';
 import { AboutPart } from './AboutPart.tsx';
-import type { ExamRoom } from './examRoom.ts';
+import type { ExaminationContext } from './examinationContext.ts';
 import { KeysHelp } from './KeysHelp.tsx';
 import { moveBetweenSigns } from './moveBetweenSigns.ts';
 import { OwnObservations } from './own/OwnObservations.tsx';
@@ -17,7 +17,7 @@ import { SignRow } from './SignRow.tsx';
 import { howFarLooked, type OfferedFamily, type SignFilter, signsOnPart, wholeKind } from './signsOnPart.ts';
 
 type Props = {
-  room: ExamRoom;
+  context: ExaminationContext;
   /** Id of the part, or `whole`. */
   chosen: string;
   /** A sign to go to when the panel opens. */
@@ -38,21 +38,22 @@ const filters: [SignFilter, string][] = [
 ];
 
 /** The signs of one part: beside the drawing where there is room, as a sheet from below on a phone. */
-export function PartPanel({ room, chosen, sign, stands, filter, onFilter, onShown, onClose }: Props) {
+export function PartPanel({ context, chosen, sign, stands, filter, onFilter, onShown, onClose }: Props) {
   const id = useId();
-  const [asOf, setAsOf] = useState(room.piece.findings);
+  const [asOf, setAsOf] = useState(context.piece.findings);
   const [words, setWords] = useState('');
   const panel = useRef<HTMLElement>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const part = chosen === wholeChoice ? undefined : chosen;
-  const kind = part === undefined ? wholeKind : (room.parts.find((each) => each.id === part)?.kind ?? part);
-  const { knowledge, piece } = room;
+  const kind =
+    part === undefined ? wholeKind : (context.parts.find((each) => each.id === part)?.kind ?? part);
+  const { knowledge, piece } = context;
   const form = knowledge.forms[piece.form];
   const ofPiece = knownOfPiece(piece.features, Object.values(piece.parts));
   const every = signsOnPart(knowledge, piece.findings, kind, part, 'all', '', piece.findings, form, ofPiece);
   const families = signsOnPart(knowledge, piece.findings, kind, part, filter, words, asOf, form, ofPiece);
   const far = howFarLooked(every);
-  const name = capital(partName(room.parts, part));
+  const name = capital(partName(context.parts, part));
   const shown = useRef(onShown);
   shown.current = onShown;
   useEffect(() => {
@@ -124,7 +125,7 @@ export function PartPanel({ room, chosen, sign, stands, filter, onFilter, onShow
               className="exam-answer"
               aria-pressed={filter === which}
               onClick={() => {
-                setAsOf(room.piece.findings);
+                setAsOf(context.piece.findings);
                 onFilter(which);
               }}
             >
@@ -133,7 +134,7 @@ export function PartPanel({ room, chosen, sign, stands, filter, onFilter, onShow
           ))}
         </fieldset>
       </div>
-      <OwnObservations room={room} only={{ part }} />
+      <OwnObservations context={context} only={{ part }} />
       <p className="unseen" role="status">
         {families.reduce((sum, family) => sum + family.offered.length, 0)} signs listed
       </p>
@@ -141,13 +142,13 @@ export function PartPanel({ room, chosen, sign, stands, filter, onFilter, onShow
         <p className="soft">{words === '' ? nothingHere[filter] : `No sign here speaks of “${words}”.`}</p>
       )}
       {families.map((family) => (
-        <Family key={family.id} family={family} room={room} part={part} sign={sign} />
+        <Family key={family.id} family={family} context={context} part={part} sign={sign} />
       ))}
       <section className="exam-panel-photos">
-        <h3>Photos of {partName(room.parts, part)}</h3>
-        {!room.readOnly && <PhotoButtons uploads={room.uploads} belongs={{ part }} about={name} />}
+        <h3>Photos of {partName(context.parts, part)}</h3>
+        {!context.readOnly && <PhotoButtons uploads={context.uploads} belongs={{ part }} about={name} />}
       </section>
-      {part !== undefined && <AboutPart key={part} room={room} part={part} />}
+      {part !== undefined && <AboutPart key={part} context={context} part={part} />}
     </section>
   );
 }
@@ -160,12 +161,12 @@ const nothingHere: Record<SignFilter, string> = {
 
 type FamilyProps = {
   family: OfferedFamily;
-  room: ExamRoom;
+  context: ExaminationContext;
   part: string | undefined;
   sign: string | undefined;
 };
 
-function Family({ family, room, part, sign }: FamilyProps) {
+function Family({ family, context, part, sign }: FamilyProps) {
   const cautions = family.offered.map((one) => one.sign.caution).filter((each) => each !== undefined);
   const repeated = [...new Set(cautions)].find(
     (each) => cautions.filter((other) => other === each).length > 1,
@@ -178,7 +179,7 @@ function Family({ family, room, part, sign }: FamilyProps) {
         {family.offered.map((offered) => (
           <SignRow
             key={offered.key}
-            room={room}
+            context={context}
             offered={offered}
             part={part}
             openAtFirst={offered.sign.id === sign}

@@ -4,7 +4,7 @@ import { standings } from '../../drawing/hatching.ts';
 import { sidesUnder } from '../../drawing/sides.ts';
 import type { Form } from '../../knowledge/schema.ts';
 import type { FirstAnswer } from '../../weighing/firstAnswer.ts';
-import type { ExamRoom } from './examRoom.ts';
+import type { ExaminationContext } from './examinationContext.ts';
 import { HatchKey } from './HatchKey.tsx';
 import { measuresMm } from './measures/viewMovedMost.ts';
 import { countByPart, PartList, wholeChoice } from './PartList.tsx';
@@ -16,7 +16,7 @@ import type { SignFilter } from './signsOnPart.ts';
 import { standingByPart } from './standings.ts';
 
 type Props = {
-  room: ExamRoom;
+  context: ExaminationContext;
   form: Form;
   first: FirstAnswer | undefined;
   place: ExamPlace;
@@ -24,10 +24,10 @@ type Props = {
 };
 
 /** The drawing, its parts, and the signs of the part that was touched. */
-export function PartsTab({ room, form, first, place, onGo }: Props) {
-  const { piece, parts } = room;
+export function PartsTab({ context, form, first, place, onGo }: Props) {
+  const { piece, parts } = context;
   const [viewAt, setViewAt] = useState(0);
-  const [filter, setFilter] = useState<SignFilter>(room.readOnly ? 'answered' : 'all');
+  const [filter, setFilter] = useState<SignFilter>(context.readOnly ? 'answered' : 'all');
   const stage = useRef<HTMLDivElement>(null);
   const drawing = useMemo(() => drawForm(form, piece.features, measuresMm(form, piece)), [form, piece]);
   const names = useMemo(() => Object.fromEntries(parts.map((part) => [part.id, part.name])), [parts]);
@@ -88,16 +88,16 @@ export function PartsTab({ room, form, first, place, onGo }: Props) {
         <p className="small soft">
           {first === undefined ? 'The findings are not weighed yet.' : 'Touch a part, or choose it here.'}
         </p>
-        <PartList room={room} standing={standing} chosen={chosen} onChoose={onGo} />
+        <PartList context={context} standing={standing} chosen={chosen} onChoose={onGo} />
       </div>
       <div className="exam-side">
-        <UploadList uploads={room.uploads} />
+        <UploadList uploads={context.uploads} />
         {chosen === undefined ? (
           <p className="exam-invite said">Touch a part of the drawing. Its signs open here.</p>
         ) : (
           <PartPanel
             key={chosen}
-            room={room}
+            context={context}
             chosen={chosen}
             sign={place.sign}
             stands={first?.parts.find((part) => part.id === chosen)}

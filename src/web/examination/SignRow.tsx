@@ -8,7 +8,7 @@ import { TextPlace } from '../fields/TextPlace.tsx';
 import { drawingsOfSign, SignDrawingFigure } from '../reference/SignDrawingFigure.tsx';
 import { AnswerButtons, AnswerInWords, answers, surenesses } from './AnswerButtons.tsx';
 import { answerSign, putInWords, sayHowSure, sayWhereSeen } from './answerSign.ts';
-import type { ExamRoom } from './examRoom.ts';
+import type { ExaminationContext } from './examinationContext.ts';
 import { FindingPhotos } from './photos/FindingPhotos.tsx';
 import { PhotoButtons } from './photos/PhotoButtons.tsx';
 import { sayMinutes, sayNeed } from './planLooks.ts';
@@ -16,7 +16,7 @@ import { SignFigures } from './SignFigures.tsx';
 import type { OfferedSign } from './signsOnPart.ts';
 
 type Props = {
-  room: ExamRoom;
+  context: ExaminationContext;
   offered: OfferedSign;
   part: string | undefined;
   openAtFirst: boolean;
@@ -25,19 +25,19 @@ type Props = {
 };
 
 /** One sign: answered in one touch, its sureness in a second, a photo in a third; what to look for one touch below. */
-export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) {
+export function SignRow({ context, offered, part, openAtFirst, saidAbove }: Props) {
   const { sign, finding } = offered;
   const id = useId();
   const [open, setOpen] = useState(openAtFirst);
-  const photoOnly = room.piece.mode === 'photo-only';
-  const kind = room.parts.find((each) => each.id === part)?.kind;
-  const need = needOn(sign.needs, kind, room.knowledge.forms[room.piece.form]);
+  const photoOnly = context.piece.mode === 'photo-only';
+  const kind = context.parts.find((each) => each.id === part)?.kind;
+  const need = needOn(sign.needs, kind, context.knowledge.forms[context.piece.form]);
   const hidden = photoOnly && sign.inPhoto === 'no';
   const answer = (state: FindingState) => {
-    if (!hidden) room.record(answerSign({ sign: sign.id, part }, finding, state, photoOnly));
+    if (!hidden) context.record(answerSign({ sign: sign.id, part }, finding, state, photoOnly));
   };
   const sure = (how: Sureness) => {
-    if (finding !== undefined && tellsOfPiece(finding.state)) room.record(sayHowSure(finding, how));
+    if (finding !== undefined && tellsOfPiece(finding.state)) context.record(sayHowSure(finding, how));
   };
   const byKey = (event: KeyboardEvent<HTMLLIElement>) => {
     if (isWriting(event) || event.ctrlKey || event.metaKey || event.altKey) return;
@@ -71,33 +71,33 @@ export function SignRow({ room, offered, part, openAtFirst, saidAbove }: Props) 
         <p className="small soft">A photograph can’t show this. It has to wait for the piece itself.</p>
       )}
       <div className="exam-answer-row">
-        {room.readOnly ? (
+        {context.readOnly ? (
           <AnswerInWords finding={finding} />
         ) : (
           <AnswerButtons name={sign.name} finding={finding} hidden={hidden} onAnswer={answer} onSure={sure} />
         )}
-        {finding !== undefined && !room.readOnly && (
-          <PhotoButtons uploads={room.uploads} belongs={{ part, finding: finding.id }} about={sign.name} />
+        {finding !== undefined && !context.readOnly && (
+          <PhotoButtons uploads={context.uploads} belongs={{ part, finding: finding.id }} about={sign.name} />
         )}
       </div>
       {finding !== undefined && finding.words !== '' && !open && (
         <p className="said exam-own-words">“{finding.words}”</p>
       )}
-      <FindingPhotos room={room} finding={finding} part={part} choose={open} />
+      <FindingPhotos context={context} finding={finding} part={part} choose={open} />
       <div id={`${id}-more`} hidden={!open} className="exam-more">
-        {open && <More room={room} offered={offered} />}
+        {open && <More context={context} offered={offered} />}
       </div>
     </li>
   );
 }
 
-function More({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
+function More({ context, offered }: { context: ExaminationContext; offered: OfferedSign }) {
   const { sign, finding } = offered;
-  const taken = sign.mistakenFor.map((each) => room.knowledge.signs[each]?.name ?? each);
+  const taken = sign.mistakenFor.map((each) => context.knowledge.signs[each]?.name ?? each);
   return (
     <>
       <p className="said">{sign.look}</p>
-      {drawingsOfSign(sign.id, room.knowledge.signDrawings).map((drawing) => (
+      {drawingsOfSign(sign.id, context.knowledge.signDrawings).map((drawing) => (
         <SignDrawingFigure key={drawing.id} drawing={drawing} />
       ))}
       {taken.length > 0 && <p className="small">Easily taken for it: {taken.map(inSentence).join('; ')}.</p>}
@@ -105,13 +105,13 @@ function More({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
         <p className="small soft">Words and photos can be put to it once it is answered.</p>
       ) : (
         <>
-          <WordsOf room={room} offered={offered} />
+          <WordsOf context={context} offered={offered} />
           <label className="choice">
             <input
               type="checkbox"
               checked={finding.inPhotoOnly}
-              disabled={room.readOnly}
-              onChange={(event) => room.record(sayWhereSeen(finding, event.target.checked))}
+              disabled={context.readOnly}
+              onChange={(event) => context.record(sayWhereSeen(finding, event.target.checked))}
             />
             Seen only in a photograph
           </label>
@@ -119,7 +119,7 @@ function More({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
       )}
       <details>
         <summary>Figures and sources</summary>
-        <SignFigures sign={sign} knowledge={room.knowledge} />
+        <SignFigures sign={sign} knowledge={context.knowledge} />
         <p className="small">
           <Link to="/reference" search={{ sign: sign.id }}>
             Its page in the reference
@@ -130,7 +130,7 @@ function More({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
   );
 }
 
-function WordsOf({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
+function WordsOf({ context, offered }: { context: ExaminationContext; offered: OfferedSign }) {
   const { sign, finding } = offered;
   if (finding === undefined) return null;
   return (
@@ -139,8 +139,8 @@ function WordsOf({ room, offered }: { room: ExamRoom; offered: OfferedSign }) {
         label="In your own words"
         note={`Printed with the finding “${sign.name}”.`}
         value={finding.words}
-        readOnly={room.readOnly}
-        save={(words) => room.record(putInWords(finding, words))}
+        readOnly={context.readOnly}
+        save={(words) => context.record(putInWords(finding, words))}
       />
     </TextPlace>
   );

@@ -2,13 +2,13 @@ import { readingIds, readingWords } from '../../piece/readings.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { YearsField } from '../fields/YearsField.tsx';
-import { departs, type OpinionRoom } from './opinionRoom.ts';
+import { departs, type OpinionContext } from './opinionContext.ts';
 
 /** What the examiner concludes, in their own words, and why. */
-export function Conclusion({ room }: { room: OpinionRoom }) {
-  const { piece, weighing, locked, set } = room;
+export function Conclusion({ context }: { context: OpinionContext }) {
+  const { piece, weighing, locked, set } = context;
   const { opinion } = piece;
-  const departing = departs(room);
+  const departing = departs(context);
   return (
     <section className="stack" aria-labelledby="conclusion">
       <h2 id="conclusion">Your conclusion</h2>

@@ -9,7 +9,7 @@ import { usePieceId } from '../shell/usePieceId.ts';
 import { useWeighing } from '../weigh/useWeighing.ts';
 import { Conclusion } from './Conclusion.tsx';
 import { OpinionPdf } from './OpinionPdf.tsx';
-import type { OpinionRoom } from './opinionRoom.ts';
+import type { OpinionContext } from './opinionContext.ts';
 import { Resolutions } from './Resolutions.tsx';
 import { Signature } from './Signature.tsx';
 import { WhatFindingsSay } from './WhatFindingsSay.tsx';
@@ -22,11 +22,11 @@ export function OpinionPage() {
   return used.piece === undefined ? null : <Opinion used={used} piece={used.piece} />;
 }
 
-function Opinion({ used, piece }: Pick<OpinionRoom, 'used' | 'piece'>) {
+function Opinion({ used, piece }: Pick<OpinionContext, 'used' | 'piece'>) {
   const { weighing } = useWeighing(piece, 'looks');
   const signed = piece.opinion.status === 'signed';
   const last = lastRevision(piece);
-  const room: OpinionRoom = {
+  const context: OpinionContext = {
     used,
     piece,
     weighing: hasEvidence(piece) ? weighing : undefined,
@@ -50,16 +50,16 @@ function Opinion({ used, piece }: Pick<OpinionRoom, 'used' | 'piece'>) {
         </p>
       </div>
       <div className="opinion-says">
-        <WhatFindingsSay room={room} />
+        <WhatFindingsSay context={context} />
       </div>
       <div className="opinion-own stack">
-        <Conclusion room={room} />
-        <Resolutions room={room} />
-        <Signature room={room} />
+        <Conclusion context={context} />
+        <Resolutions context={context} />
+        <Signature context={context} />
       </div>
       <div className="opinion-pdf">
         <Revisions piece={piece} />
-        {signed && last !== undefined ? null : <OpinionPdf room={room} />}
+        {signed && last !== undefined ? null : <OpinionPdf context={context} />}
       </div>
     </div>
   );

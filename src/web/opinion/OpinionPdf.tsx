@@ -1,11 +1,11 @@
 import { useEffect, useRef } from 'react';
 import { Progress } from '../signing/Progress.tsx';
-import type { OpinionRoom } from './opinionRoom.ts';
+import type { OpinionContext } from './opinionContext.ts';
 import { useJob } from './useJob.ts';
 
 /** Sets the opinion as the PDF of a draft, says how far it is, and hands it over. What was signed is handed out elsewhere. */
-export function OpinionPdf({ room }: { room: OpinionRoom }) {
-  const { piece, used } = room;
+export function OpinionPdf({ context }: { context: OpinionContext }) {
+  const { piece, used } = context;
   const { job, begin } = useJob(
     `/api/pieces/${encodeURIComponent(piece.id)}/opinion`,
     'The document could not be made:',

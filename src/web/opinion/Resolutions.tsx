@@ -2,11 +2,11 @@ import { findingKey } from '../../piece/finding.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { TextPlace } from '../fields/TextPlace.tsx';
 import { useNameBook } from '../history/useNameBook.ts';
-import type { OpinionRoom } from './opinionRoom.ts';
+import type { OpinionContext } from './opinionContext.ts';
 
 /** What doesn’t fit, each as a question, and how the examiner settled it; what is left open is printed as open. */
-export function Resolutions({ room }: { room: OpinionRoom }) {
-  const { piece, weighing, locked, used } = room;
+export function Resolutions({ context }: { context: OpinionContext }) {
+  const { piece, weighing, locked, used } = context;
   const names = useNameBook(piece);
   const contradictions = weighing?.contradictions ?? [];
   const keys = new Set(contradictions.map((jar) => findingKey(jar.sign, jar.part ?? undefined)));

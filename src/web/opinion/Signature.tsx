@@ -2,11 +2,11 @@ import { Link } from '@tanstack/react-router';
 import { lastRevision } from '../../piece/issued.ts';
 import { dayWords } from '../../units/days.ts';
 import { beginRevision } from '../signing/beginRevision.ts';
-import type { OpinionRoom } from './opinionRoom.ts';
+import type { OpinionContext } from './opinionContext.ts';
 
 /** The way to the sheet that is signed; or who signed, and how a next revision is begun. */
-export function Signature({ room }: { room: OpinionRoom }) {
-  const { piece, used } = room;
+export function Signature({ context }: { context: OpinionContext }) {
+  const { piece, used } = context;
   if (used.readOnly) return null;
   const last = lastRevision(piece);
   if (piece.opinion.status === 'draft')
@@ -24,11 +24,11 @@ export function Signature({ room }: { room: OpinionRoom }) {
         </div>
       </section>
     );
-  return last === undefined ? <SignedBefore room={room} /> : <Signed room={room} />;
+  return last === undefined ? <SignedBefore context={context} /> : <Signed context={context} />;
 }
 
-function Signed({ room }: { room: OpinionRoom }) {
-  const { piece, used } = room;
+function Signed({ context }: { context: OpinionContext }) {
+  const { piece, used } = context;
   const last = lastRevision(piece);
   if (last === undefined) return null;
   return (
@@ -48,8 +48,8 @@ function Signed({ room }: { room: OpinionRoom }) {
 }
 
 /** A signature from a time in which nothing was kept with it. */
-function SignedBefore({ room }: { room: OpinionRoom }) {
-  const { opinion } = room.piece;
+function SignedBefore({ context }: { context: OpinionContext }) {
+  const { opinion } = context.piece;
   return (
     <section className="stack" aria-labelledby="signature">
       <h2 id="signature">Signature</h2>
@@ -68,7 +68,7 @@ function SignedBefore({ room }: { room: OpinionRoom }) {
           type="button"
           className="button quiet"
           onClick={() =>
-            room.used.record('opinion-signed', [
+            context.used.record('opinion-signed', [
               { path: ['opinion', 'status'], to: 'draft' },
               { path: ['opinion', 'signedBy'], to: '' },
               { path: ['opinion', 'signedOn'] },

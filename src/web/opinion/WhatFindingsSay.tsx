@@ -6,11 +6,11 @@ import { conditionsInWords, makingInWords, partsInWords } from '../../weighing/m
 import { oddsInWords } from '../../weighing/oddsInWords.ts';
 import { probabilityBand, probableWords, toldShares } from '../../weighing/probabilityWords.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
-import type { OpinionRoom } from './opinionRoom.ts';
+import type { OpinionContext } from './opinionContext.ts';
 
 /** The program's reading, to stand beside the conclusion: never in its place. */
-export function WhatFindingsSay({ room }: { room: OpinionRoom }) {
-  const { piece, weighing } = room;
+export function WhatFindingsSay({ context }: { context: OpinionContext }) {
+  const { piece, weighing } = context;
   const knowledge = useKnowledge();
   const leading = weighing?.readings.find((reading) => reading.id === weighing.leading);
   return (

@@ -1,16 +1,16 @@
 import { Link } from '@tanstack/react-router';
 import { placeInWords } from '../../weighing/placeInWords.ts';
 import { outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
-import type { ReadRoom } from './readRoom.ts';
+import type { ReadingsContext } from './readingsContext.ts';
 
 /** What may have been done to the piece since it was made. */
-export function Alterations({ room }: { room: ReadRoom }) {
+export function Alterations({ context }: { context: ReadingsContext }) {
   return (
     <section className="stack-tight">
       <h2>What was done to it</h2>
       <ul className="read-pairs">
-        {room.weighing.alterations.map(({ id, name, probability }) => {
-          const known = room.knowledge.alterations[id];
+        {context.weighing.alterations.map(({ id, name, probability }) => {
+          const known = context.knowledge.alterations[id];
           return (
             <li key={id}>
               <details>
@@ -40,17 +40,17 @@ export function Alterations({ room }: { room: ReadRoom }) {
 }
 
 /** Which shop or regional habits fit. */
-export function Shops({ room }: { room: ReadRoom }) {
+export function Shops({ context }: { context: ReadingsContext }) {
   return (
     <section className="stack-tight">
       <h2>Whose habits fit</h2>
-      {room.weighing.place !== undefined && <p>{placeInWords(room.weighing).join(' ')}</p>}
-      {room.weighing.shops.length === 0 && (
+      {context.weighing.place !== undefined && <p>{placeInWords(context.weighing).join(' ')}</p>}
+      {context.weighing.shops.length === 0 && (
         <p className="soft">No shop or regional file fits this form and these years.</p>
       )}
       <ul className="read-pairs">
-        {room.weighing.shops.map(({ id, name, probability }) => {
-          const known = room.knowledge.shops[id];
+        {context.weighing.shops.map(({ id, name, probability }) => {
+          const known = context.knowledge.shops[id];
           return (
             <li key={id}>
               <details>

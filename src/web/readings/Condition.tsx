@@ -1,10 +1,10 @@
 import { conditionTitle, partsInWords } from '../../weighing/makingInWords.ts';
 import { outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
-import type { ReadRoom } from './readRoom.ts';
+import type { ReadingsContext } from './readingsContext.ts';
 
 /** Second: the condition it is in if it is of the period, and how many parts were seen for it. */
-export function Condition({ room }: { room: ReadRoom }) {
-  const { condition, making } = room.weighing;
+export function Condition({ context }: { context: ReadingsContext }) {
+  const { condition, making } = context.weighing;
   const ofThePeriod = making.answers.find(({ id }) => id === 'of-the-period')?.probability ?? 0;
   const shares = condition.ifOfThePeriod.toSorted((a, b) => b.share - a.share);
   return (
@@ -26,7 +26,7 @@ export function Condition({ room }: { room: ReadRoom }) {
           </li>
         ))}
       </ul>
-      <p>{partsInWords(room.weighing)}</p>
+      <p>{partsInWords(context.weighing)}</p>
     </section>
   );
 }

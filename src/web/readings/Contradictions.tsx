@@ -5,20 +5,20 @@ import { outOf } from '../../weighing/probabilityWords.ts';
 import { turnedByShop } from '../../weighing/turnedByShop.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import { placeToHash } from '../examination/placeInHash.ts';
-import type { ReadRoom } from './readRoom.ts';
+import type { ReadingsContext } from './readingsContext.ts';
 
 type Contradiction = Weighing['contradictions'][number];
 
 /** What doesn’t fit: a question to pursue, never a badge; and what once did not fit and is explained. */
-export function Contradictions({ room }: { room: ReadRoom }) {
-  const open = room.weighing.contradictions.filter((each) => !each.explained);
-  const explained = room.weighing.contradictions.filter((each) => each.explained);
+export function Contradictions({ context }: { context: ReadingsContext }) {
+  const open = context.weighing.contradictions.filter((each) => !each.explained);
+  const explained = context.weighing.contradictions.filter((each) => each.explained);
   return (
     <section className="stack-tight">
       <h2>What doesn’t fit</h2>
       {open.length === 0 && (
         <p>
-          Nothing found is {contradictionBelowWords()} for {readingWords[room.weighing.leading].inSentence}
+          Nothing found is {contradictionBelowWords()} for {readingWords[context.weighing.leading].inSentence}
           {explained.length > 0 ? ' once the following is taken in.' : '.'}
         </p>
       )}
@@ -31,14 +31,14 @@ export function Contradictions({ room }: { room: ReadRoom }) {
       )}
       <ul className="read-cards">
         {[...open, ...explained].map((each) => (
-          <Card key={`${each.sign}@${each.part}`} room={room} contradiction={each} />
+          <Card key={`${each.sign}@${each.part}`} context={context} contradiction={each} />
         ))}
       </ul>
     </section>
   );
 }
 
-function Card({ room, contradiction }: { room: ReadRoom; contradiction: Contradiction }) {
+function Card({ context, contradiction }: { context: ReadingsContext; contradiction: Contradiction }) {
   const { sign, part, explained, explanations, question } = contradiction;
   const [first, ...rest] = explanations;
   return (
@@ -47,7 +47,7 @@ function Card({ room, contradiction }: { room: ReadRoom; contradiction: Contradi
       <p className="said read-question">{question}</p>
       {explained && first !== undefined && (
         <p>
-          <strong>{first.words}</strong> {turnedWords(room, contradiction)}
+          <strong>{first.words}</strong> {turnedWords(context, contradiction)}
         </p>
       )}
       {!explained && explanations.length === 0 && (
@@ -68,13 +68,13 @@ function Card({ room, contradiction }: { room: ReadRoom; contradiction: Contradi
       <p className="row small">
         <Link
           to="/piece/$id/examination"
-          params={{ id: room.piece.id }}
+          params={{ id: context.piece.id }}
           hash={placeToHash({ part: part ?? 'whole', sign })}
           className="read-way"
         >
           Look at it again
         </Link>
-        <Link to="/piece/$id/opinion" params={{ id: room.piece.id }} className="read-way">
+        <Link to="/piece/$id/opinion" params={{ id: context.piece.id }} className="read-way">
           Say how it was resolved
         </Link>
       </p>
@@ -83,8 +83,8 @@ function Card({ room, contradiction }: { room: ReadRoom; contradiction: Contradi
 }
 
 /** What an explained finding does now, in words and decibans. */
-function turnedWords(room: ReadRoom, { sign, part, explanations }: Contradiction): string {
-  const weight = room.weighing.weights.find((each) => each.sign === sign && each.part === part);
+function turnedWords(context: ReadingsContext, { sign, part, explanations }: Contradiction): string {
+  const weight = context.weighing.weights.find((each) => each.sign === sign && each.part === part);
   const first = explanations[0];
   if (weight === undefined || first === undefined) return '';
   const then = `Then ${outOf(first.share)} would show it. `;

@@ -9,12 +9,12 @@ import {
 } from '../../weighing/probabilityWords.ts';
 import { type Reason, reasonKey, reasonsOf } from '../../weighing/reasons.ts';
 import { reasonInWords } from '../../weighing/reasonWords.ts';
-import { type ReadRoom, wasLooked } from './readRoom.ts';
+import { type ReadingsContext, wasLooked } from './readingsContext.ts';
 import { namerOf } from './Weights.tsx';
 
 /** The detail beneath making and condition: the seven readings, what the first of them rests on, and whether it is settled. */
-export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
-  const { weighing } = room;
+export function Leading({ context, full }: { context: ReadingsContext; full: boolean }) {
+  const { weighing } = context;
   const { forIt, againstIt, limits } = reasonsOf(weighing);
   const leading = weighing.readings.find((each) => each.id === weighing.leading);
   return (
@@ -31,9 +31,9 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
           {weighing.firmness.why}
         </p>
       )}
-      <Reasons room={room} title="It rests most on" reasons={forIt.slice(0, 4)} />
-      <Reasons room={room} title="Against it" reasons={againstIt.slice(0, 2)} />
-      <Reasons room={room} title="Without a number" reasons={limits.slice(0, 2)} />
+      <Reasons context={context} title="It rests most on" reasons={forIt.slice(0, 4)} />
+      <Reasons context={context} title="Against it" reasons={againstIt.slice(0, 2)} />
+      <Reasons context={context} title="Without a number" reasons={limits.slice(0, 2)} />
       <ol className="read-list" aria-label="The seven readings">
         {weighing.readings.map((reading) => (
           <li key={reading.id} data-leading={reading.id === weighing.leading ? '' : undefined}>
@@ -86,17 +86,17 @@ export function Leading({ room, full }: { room: ReadRoom; full: boolean }) {
   );
 }
 
-type ReasonsProps = { room: ReadRoom; title: string; reasons: readonly Reason[] };
+type ReasonsProps = { context: ReadingsContext; title: string; reasons: readonly Reason[] };
 
-function Reasons({ room, title, reasons }: ReasonsProps) {
+function Reasons({ context, title, reasons }: ReasonsProps) {
   if (reasons.length === 0) return null;
-  const named = namerOf(room);
+  const named = namerOf(context);
   return (
     <div>
       <h3 className="read-small-title">{title}</h3>
       <ul className="read-reasons said">
         {reasons.map((reason) => (
-          <li key={reasonKey(reason)}>{reasonInWords(reason, room.weighing.leading, named)}.</li>
+          <li key={reasonKey(reason)}>{reasonInWords(reason, context.weighing.leading, named)}.</li>
         ))}
       </ul>
     </div>

@@ -6,13 +6,13 @@ import { partName } from '../drawer/partName.ts';
 import { readVisit } from '../examination/keptVisit.ts';
 import { placeToHash } from '../examination/placeInHash.ts';
 import { inPhotos, planLooks, sayMinutes, sayNeed } from '../examination/planLooks.ts';
-import { type ReadRoom, signName } from './readRoom.ts';
+import { type ReadingsContext, signName } from './readingsContext.ts';
 
-type Props = { room: ReadRoom; full: boolean; nextLooks: Weighing['nextLooks'] };
+type Props = { context: ReadingsContext; full: boolean; nextLooks: Weighing['nextLooks'] };
 
 /** What to look at next, and which findings would turn the reading if they were otherwise. */
-export function LooksAndChanges({ room, full, nextLooks }: Props) {
-  const { weighing, knowledge, parts, piece } = room;
+export function LooksAndChanges({ context, full, nextLooks }: Props) {
+  const { weighing, knowledge, parts, piece } = context;
   const fromPhotos = piece.mode === 'photo-only';
   const plan = planLooks(nextLooks, {
     minutes: undefined,

@@ -9,11 +9,11 @@ import {
   probableWords,
   toldShares,
 } from '../../weighing/probabilityWords.ts';
-import { type ReadRoom, wasLooked } from './readRoom.ts';
+import { type ReadingsContext, wasLooked } from './readingsContext.ts';
 
 /** First: how the piece came to be, from which odds, and whether that is settled. */
-export function Making({ room, full }: { room: ReadRoom; full: boolean }) {
-  const { weighing } = room;
+export function Making({ context, full }: { context: ReadingsContext; full: boolean }) {
+  const { weighing } = context;
   const { making, unexplained } = weighing;
   const looked = wasLooked(weighing);
   return (
@@ -21,7 +21,7 @@ export function Making({ room, full }: { room: ReadRoom; full: boolean }) {
       <h2 id="making">How it came to be</h2>
       <p className="read-lead said" data-making={making.leading}>
         {looked
-          ? `From ${oddsInWords(room.piece, room.knowledge)} and these findings: ${makingInWords(weighing)}.`
+          ? `From ${oddsInWords(context.piece, context.knowledge)} and these findings: ${makingInWords(weighing)}.`
           : 'Nothing has been looked at yet: only the starting odds speak.'}
       </p>
       {unexplained.unexplained && (

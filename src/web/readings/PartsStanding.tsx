@@ -9,9 +9,9 @@ import { measuresMm } from '../examination/measures/viewMovedMost.ts';
 import { PieceDrawing, type View } from '../examination/PieceDrawing.tsx';
 import { placeToHash } from '../examination/placeInHash.ts';
 import { standingByPart } from '../examination/standings.ts';
-import type { ReadRoom } from './readRoom.ts';
+import type { ReadingsContext } from './readingsContext.ts';
 
-type Part = ReadRoom['weighing']['parts'][number];
+type Part = ReadingsContext['weighing']['parts'][number];
 
 const originNames: Record<string, string> = {
   'of-the-making': 'original',
@@ -21,14 +21,14 @@ const originNames: Record<string, string> = {
 };
 
 /** The piece from the front, beside the leading reading where there is room. */
-export function FrontView({ room }: { room: ReadRoom }) {
-  const drawn = drawPiece(room);
+export function FrontView({ context }: { context: ReadingsContext }) {
+  const drawn = drawPiece(context);
   const view = drawn.views[0];
   if (view === undefined) return null;
   return (
     <figure>
       <PieceDrawing view={view} {...drawn.told} />
-      <figcaption className="small soft">{sidesUnder(view.view, room.form.sides)}</figcaption>
+      <figcaption className="small soft">{sidesUnder(view.view, context.form.sides)}</figcaption>
       <HatchKey shown={drawn.shown} />
     </figure>
   );
@@ -46,9 +46,9 @@ function oneScale(view: View, views: readonly View[]): { maxWidth: string } {
 }
 
 /** Which parts belong together: on the drawing by hatching, and in words. */
-export function PartsStanding({ room }: { room: ReadRoom }) {
-  const { weighing, piece } = room;
-  const { views, told, shown } = drawPiece(room);
+export function PartsStanding({ context }: { context: ReadingsContext }) {
+  const { weighing, piece } = context;
+  const { views, told, shown } = drawPiece(context);
   const unseen = (part: Part) => (part.standing === 'not-looked-at' ? 1 : 0);
   const own = (part: Part) => part.origin['of-the-making'] ?? 0;
   const sorted = weighing.parts.toSorted((a, b) => unseen(a) - unseen(b) || own(a) - own(b));
@@ -66,7 +66,7 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
       <p className="small soft">
         {sidesUnderAll(
           views.map(({ view }) => view),
-          room.form.sides,
+          context.form.sides,
         )}
       </p>
       <HatchKey shown={shown} />
@@ -125,7 +125,7 @@ export function PartsStanding({ room }: { room: ReadRoom }) {
   );
 }
 
-function drawPiece({ weighing, form, piece, parts }: ReadRoom) {
+function drawPiece({ weighing, form, piece, parts }: ReadingsContext) {
   const told = {
     names: Object.fromEntries(parts.map((part) => [part.id, part.name])),
     standing: standingByPart(weighing),

@@ -14,7 +14,7 @@ import { Leading } from './Leading.tsx';
 import { LooksAndChanges } from './LooksAndChanges.tsx';
 import { Making } from './Making.tsx';
 import { FrontView, PartsStanding } from './PartsStanding.tsx';
-import { type ReadRoom, wasLooked } from './readRoom.ts';
+import { type ReadingsContext, wasLooked } from './readingsContext.ts';
 import { Sensitivity, StartingOdds } from './StartingOdds.tsx';
 import { WeighingProgress } from './WeighingProgress.tsx';
 import { Weights } from './Weights.tsx';
@@ -53,33 +53,40 @@ function Readings({ piece, readOnly, record }: Ready) {
       </div>
     );
   }
-  const room: ReadRoom = { piece, readOnly, knowledge, form, parts: partsOf(form, piece.features), weighing };
+  const context: ReadingsContext = {
+    piece,
+    readOnly,
+    knowledge,
+    form,
+    parts: partsOf(form, piece.features),
+    weighing,
+  };
   const looked = wasLooked(weighing);
   return (
     <div className="read stack">
       <h1 className="unseen">Readings</h1>
       <WeighingProgress weigh={weigh} />
       <div className="read-top">
-        <Making room={room} full={weigh.full} />
-        <FrontView room={room} />
+        <Making context={context} full={weigh.full} />
+        <FrontView context={context} />
       </div>
-      <Condition room={room} />
-      <Leading room={room} full={weigh.full} />
-      {looked && <Contradictions room={room} />}
-      {looked && <Weights room={room} />}
-      <YearCurves room={room} />
-      <PartsStanding room={room} />
+      <Condition context={context} />
+      <Leading context={context} full={weigh.full} />
+      {looked && <Contradictions context={context} />}
+      {looked && <Weights context={context} />}
+      <YearCurves context={context} />
+      <PartsStanding context={context} />
       <div className="read-two">
-        <Alterations room={room} />
-        <Shops room={room} />
+        <Alterations context={context} />
+        <Shops context={context} />
       </div>
-      <LooksAndChanges room={room} full={weigh.full} nextLooks={weigh.nextLooks} />
+      <LooksAndChanges context={context} full={weigh.full} nextLooks={weigh.nextLooks} />
       <div className="read-two">
         <StartingOdds
-          room={room}
+          context={context}
           onChoose={(odds) => record('piece-described', [{ path: ['startingOdds'], to: odds }])}
         />
-        <Sensitivity room={room} full={weigh.full} />
+        <Sensitivity context={context} full={weigh.full} />
       </div>
       <footer className="read-foot">
         <p className="said">The program weighs; the examiner decides.</p>

@@ -1,11 +1,17 @@
 import { readingWords } from '../../piece/readings.ts';
 import { outOf, outOfRange } from '../../weighing/probabilityWords.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
-import type { ReadRoom } from './readRoom.ts';
+import type { ReadingsContext } from './readingsContext.ts';
 
 /** The examiner's starting odds, and how the answer moves with them. */
-export function StartingOdds({ room, onChoose }: { room: ReadRoom; onChoose: (odds: string) => void }) {
-  const { knowledge, weighing, piece, readOnly } = room;
+export function StartingOdds({
+  context,
+  onChoose,
+}: {
+  context: ReadingsContext;
+  onChoose: (odds: string) => void;
+}) {
+  const { knowledge, weighing, piece, readOnly } = context;
   const { startingOdds, defaultOdds } = knowledge.making;
   const leading = weighing.leading;
   return (
@@ -37,8 +43,8 @@ export function StartingOdds({ room, onChoose }: { room: ReadRoom; onChoose: (od
 }
 
 /** The figures the answer hangs on most. */
-export function Sensitivity({ room, full }: { room: ReadRoom; full: boolean }) {
-  const { sensitivity, leading } = room.weighing;
+export function Sensitivity({ context, full }: { context: ReadingsContext; full: boolean }) {
+  const { sensitivity, leading } = context.weighing;
   return (
     <section className="stack-tight">
       <h2>Which figures it hangs on</h2>

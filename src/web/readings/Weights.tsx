@@ -9,14 +9,14 @@ import { boundsInWords, verbalScale } from '../../weighing/verbalScale.ts';
 import { lookedOverId } from '../../weighing/weighObservations.ts';
 import { partName } from '../drawer/partName.ts';
 import { SignFigures } from '../examination/SignFigures.tsx';
-import { type ReadRoom, signName } from './readRoom.ts';
+import { type ReadingsContext, signName } from './readingsContext.ts';
 import { findingWords, sayDecibans } from './speaksFor.ts';
 
 const shownAtFirst = 6;
 
 /** Every reason in words, those of one cause together; decibans, figures and sources one touch below. */
-export function Weights({ room }: { room: ReadRoom }) {
-  const { weighing, knowledge, parts } = room;
+export function Weights({ context }: { context: ReadingsContext }) {
+  const { weighing, knowledge, parts } = context;
   const { forIt, againstIt, limits, neither } = reasonsOf(weighing);
   const [leading, rival] = [
     readingWords[weighing.leading].inSentence,
@@ -30,13 +30,13 @@ export function Weights({ room }: { room: ReadRoom }) {
         well. Findings that share a cause are counted together, once.
       </p>
       <p className="soft small">{demonstratedWords()}</p>
-      <ReasonList room={room} title="For it" reasons={forIt} />
-      <ReasonList room={room} title="Against it" reasons={againstIt} />
-      <ReasonList room={room} title="Without a number" reasons={limits} />
+      <ReasonList context={context} title="For it" reasons={forIt} />
+      <ReasonList context={context} title="Against it" reasons={againstIt} />
+      <ReasonList context={context} title="Without a number" reasons={limits} />
       {neither.length > 0 && (
         <details>
           <summary>Too little either way to count as support, all else taken in ({neither.length})</summary>
-          <ReasonList room={room} reasons={neither} />
+          <ReasonList context={context} reasons={neither} />
         </details>
       )}
       {weighing.ignored.length > 0 && (
@@ -84,14 +84,14 @@ export function Weights({ room }: { room: ReadRoom }) {
   );
 }
 
-type ListProps = { room: ReadRoom; title?: string; reasons: readonly Reason[] };
+type ListProps = { context: ReadingsContext; title?: string; reasons: readonly Reason[] };
 
-function ReasonList({ room, title, reasons }: ListProps) {
+function ReasonList({ context, title, reasons }: ListProps) {
   if (reasons.length === 0) return null;
   const lines = (some: readonly Reason[]) => (
     <ul className="read-weights">
       {some.map((reason) => (
-        <ReasonLine key={reasonKey(reason)} room={room} reason={reason} />
+        <ReasonLine key={reasonKey(reason)} context={context} reason={reason} />
       ))}
     </ul>
   );
@@ -109,9 +109,9 @@ function ReasonList({ room, title, reasons }: ListProps) {
   );
 }
 
-function ReasonLine({ room, reason }: { room: ReadRoom; reason: Reason }) {
-  const { weighing, knowledge } = room;
-  const named = namerOf(room);
+function ReasonLine({ context, reason }: { context: ReadingsContext; reason: Reason }) {
+  const { weighing, knowledge } = context;
+  const named = namerOf(context);
   return (
     <li data-own={reason.own}>
       <details>
@@ -152,7 +152,7 @@ function ReasonLine({ room, reason }: { room: ReadRoom; reason: Reason }) {
 }
 
 /** Names a finding with the words of the knowledge and the form, and marks what is the examiner’s own. */
-export function namerOf({ knowledge, parts, piece }: ReadRoom): Named {
+export function namerOf({ knowledge, parts, piece }: ReadingsContext): Named {
   return {
     finding: (weight) =>
       findingWords(signName(knowledge, weight.sign), partName(parts, weight.part), weight.state),

@@ -6,7 +6,7 @@ import type { Weighing } from '../../weighing/weighing.ts';
 import { partName } from '../drawer/partName.ts';
 import { YearCurve, yearCurveFoot } from '../plots/YearCurve.tsx';
 import { yearScale, yearsWorthDrawing, yearTicks } from '../plots/yearAxis.ts';
-import { type ReadRoom, signName } from './readRoom.ts';
+import { type ReadingsContext, signName } from './readingsContext.ts';
 import { spanWords, standsApart } from './yearSpans.ts';
 
 type Years = Pick<Weighing['years'], 'p50' | 'p90' | 'density'>;
@@ -17,8 +17,8 @@ const width = 640;
 const binYears = 5;
 
 /** When the piece was made, and each part: one above the other on one axis, so that a part out of its time is seen. */
-export function YearCurves({ room }: { room: ReadRoom }) {
-  const { weighing, knowledge } = room;
+export function YearCurves({ context }: { context: ReadingsContext }) {
+  const { weighing, knowledge } = context;
   const piece: Row = {
     id: 'piece',
     name: 'The piece',
@@ -57,7 +57,7 @@ export function YearCurves({ room }: { room: ReadRoom }) {
             .map((end) => {
               const signs = binding
                 .filter((each) => each.end === end)
-                .map((each) => `“${signName(knowledge, each.sign)}” (${partName(room.parts, each.part)})`);
+                .map((each) => `“${signName(knowledge, each.sign)}” (${partName(context.parts, each.part)})`);
               return signs.length === 0
                 ? ''
                 : `${end === 'from' ? 'The early end' : 'The late end'} is held by ${listed(signs)}.`;

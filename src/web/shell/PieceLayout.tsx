@@ -55,7 +55,7 @@ export function PieceLayout() {
   const form = forms[used.piece.form]?.name ?? used.piece.form;
   return (
     <IssuedProvider id={id} seq={used.seq}>
-      <div className="piece-room">
+      <div className="piece-page">
         <div className="piece-top">
           <div className="piece-line">
             <div>

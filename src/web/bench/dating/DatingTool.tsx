@@ -3,7 +3,7 @@ import { datingSpanCalculation } from '../../../calculations/dating.ts';
 import { useDraft } from '../../drawer/useDraft.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
-import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { type BenchContext, type Found, faultWords } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { DatingFigure } from './DatingFigure.tsx';
@@ -28,9 +28,9 @@ const draftShape = z.object({
 type Draft = z.infer<typeof draftShape>;
 
 /** Dating by hand: a few dated signs, of the knowledge files or one's own, and the years they leave together. */
-export function DatingTool({ room }: { room: BenchRoom }) {
-  const { knowledge } = room;
-  const [draft, type] = useDraft<Draft>(`${room.piece.id}.dating`, draftShape, () => ({
+export function DatingTool({ context }: { context: BenchContext }) {
+  const { knowledge } = context;
+  const [draft, type] = useDraft<Draft>(`${context.piece.id}.dating`, draftShape, () => ({
     signs: [ownSign()],
     combine: 'product',
   }));
@@ -93,7 +93,7 @@ export function DatingTool({ room }: { room: BenchRoom }) {
         save={(combine) => type({ ...draft, combine })}
         choices={[
           { id: 'product', name: 'All of one date', note: 'Signs of one piece or one part.' },
-          { id: 'sum', name: 'Each with a date of its own', note: 'A house, a room, a group of things.' },
+          { id: 'sum', name: 'Each with a date of its own', note: 'A house, a context, a group of things.' },
         ]}
       />
       {(faults.length > 0 || result?.ok === false) && (
@@ -108,7 +108,7 @@ export function DatingTool({ room }: { room: BenchRoom }) {
         <>
           <DatingFigure found={result.output} />
           <ResultSheet
-            room={room}
+            context={context}
             found={found}
             title={`Dated by ${signs.length === 1 ? 'one sign' : `${signs.length} signs`}`}
           />
@@ -122,7 +122,7 @@ export function DatingTool({ room }: { room: BenchRoom }) {
 }
 
 /** A fault names signs by their id; the screen by their name. */
-function named(words: string, signs: BenchRoom['knowledge']['signs']): string {
+function named(words: string, signs: BenchContext['knowledge']['signs']): string {
   return words.replace(/“([a-z0-9-]+)”/g, (whole, id: string) =>
     signs[id] === undefined ? whole : `“${signs[id].name}”`,
   );

@@ -3,7 +3,7 @@ import { edgesSeeThrough } from '../../../calculations/seeThrough.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
-import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { type BenchContext, type Found, faultWords } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { CurveFigure } from './CurveFigure.tsx';
@@ -12,7 +12,7 @@ import { SectionFigure } from './SectionFigure.tsx';
 import './edges.css';
 
 /** How much of a splat's opening stays open from the side, with its edges square and with their backs chamfered. */
-export function EdgesTool({ room }: { room: BenchRoom }) {
+export function EdgesTool({ context }: { context: BenchContext }) {
   const id = useId();
   const [width, setWidth] = useState<number>();
   const [thickness, setThickness] = useState<number>();
@@ -33,7 +33,7 @@ export function EdgesTool({ room }: { room: BenchRoom }) {
           chamferWidthMm: isChamfered ? (cut as number) : 0,
           stepDeg: 1,
         };
-  const result = input === undefined ? undefined : runHere(edgesSeeThrough, input, room.knowledge);
+  const result = input === undefined ? undefined : runHere(edgesSeeThrough, input, context.knowledge);
   const found: Found | undefined =
     input === undefined || result === undefined || !result.ok
       ? undefined
@@ -102,7 +102,7 @@ export function EdgesTool({ room }: { room: BenchRoom }) {
             <output htmlFor={id}>{seen}</output>
           </div>
           <CurveFigure found={result.output} angleDeg={angleDeg} isChamfered={isChamfered} />
-          <ResultSheet room={room} found={found} title={`Opening of ${formatBoth(width)}`} />
+          <ResultSheet context={context} found={found} title={`Opening of ${formatBoth(width)}`} />
         </>
       )}
       <p className="small soft">

@@ -7,19 +7,19 @@ import { formatBoth } from '../../../units/length.ts';
 import { measuresOf } from '../../examination/measures/readMeasure.ts';
 import { PickField } from '../../fields/PickField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
-import type { BenchRoom } from '../benchRoom.ts';
+import type { BenchContext } from '../benchContext.ts';
 
-type Props = { room: BenchRoom; mm: number; sigmaMm: number; from: string };
+type Props = { context: BenchContext; mm: number; sigmaMm: number; from: string };
 
 /** Records a length from a photo as one of the measures of the piece, in place of what stood there. */
-export function AsMeasure({ room, mm, sigmaMm, from }: Props) {
-  const measures = measuresOf(room.form, room.piece.features);
+export function AsMeasure({ context, mm, sigmaMm, from }: Props) {
+  const measures = measuresOf(context.form, context.piece.features);
   const [picked, pick] = useState(measures[0]?.id ?? '');
   const [words, setWords] = useState('');
   const [said, setSaid] = useState('');
   const which = measures.find(({ id }) => id === picked);
   if (which === undefined) return null;
-  const before = room.piece.measures[picked];
+  const before = context.piece.measures[picked];
   const record = () => {
     const measure: Measure = {
       id: picked,
@@ -28,7 +28,7 @@ export function AsMeasure({ room, mm, sigmaMm, from }: Props) {
       asEntered: `${mm.toFixed(1)} mm`,
       words: words.trim() || `From ${from}, give or take ${told(sigmaMm).toFixed(1)} mm.`,
     };
-    room.record({
+    context.record({
       kind: 'measure-recorded',
       changes: [{ path: ['measures', picked], to: measure as Json }],
     });

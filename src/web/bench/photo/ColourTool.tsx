@@ -4,7 +4,7 @@ import { regionOf } from '../../board/boardMark.ts';
 import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
-import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
+import { type BenchContext, type Found, findingsOf } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { ColourList } from './ColourList.tsx';
 import { cardRegions } from './cardRegions.ts';
@@ -22,19 +22,19 @@ import { useReckoned } from './useReckoned.ts';
 const greyCard = '#767676';
 
 /** How far places of a photo differ in colour: what light reached against what was covered, a board inside and out. */
-export function ColourTool({ room }: { room: BenchRoom }) {
+export function ColourTool({ context }: { context: BenchContext }) {
   return (
     <OnPhoto
-      room={room}
+      context={context}
       says="Choose a photo with both places in the same even light, and a gray card or the printed card beside them. Sample what light and air reached and what was covered, or one board inside and out."
     >
-      {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
+      {(laid) => <OnBoard key={laid.key} context={context} laid={laid} />}
     </OnPhoto>
   );
 }
 
-function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useBenchMarks(`${room.piece.id}.colour.${laid.key}`);
+function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }) {
+  const marks = useBenchMarks(`${context.piece.id}.colour.${laid.key}`);
   const [by, setBy] = useState<'card' | 'grey' | 'none'>('card');
   const [surface, setSurface] = useState<'pale-bare' | 'other'>('other');
   const card = useCard(laid.open.blob);
@@ -65,7 +65,7 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
   const { comparison } = output ?? {};
   const findings =
     comparison &&
-    findingsOf(room, {
+    findingsOf(context, {
       from: 'photo.colour-balance',
       surface,
       darkerByL: comparison.darkerByL,
@@ -164,10 +164,10 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
       )}
       <Under {...reckoned} />
       {output !== undefined && first !== undefined && (
-        <ColourList samples={output.samples} beside={first.id} knowledge={room.knowledge} />
+        <ColourList samples={output.samples} beside={first.id} knowledge={context.knowledge} />
       )}
       {found !== undefined && (
-        <ResultSheet key={surface} room={room} found={found} title={`Colors in ${laid.title}`} />
+        <ResultSheet key={surface} context={context} found={found} title={`Colors in ${laid.title}`} />
       )}
     </div>
   );

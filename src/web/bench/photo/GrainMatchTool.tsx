@@ -4,7 +4,7 @@ import { told } from '../../../units/doubt.ts';
 import { regionOf } from '../../board/boardMark.ts';
 import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
-import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
+import { type BenchContext, type Found, findingsOf } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { directionOf } from './directionOf.ts';
 import { MarkButtons } from './MarkButtons.tsx';
@@ -16,19 +16,19 @@ import type { LaidPicture } from './useOpenPicture.ts';
 import { useReckoned } from './useReckoned.ts';
 
 /** Whether the grain goes on across a band: a cuff, a joint, the edge of a patch. */
-export function GrainMatchTool({ room }: { room: BenchRoom }) {
+export function GrainMatchTool({ context }: { context: BenchContext }) {
   return (
     <OnPhoto
-      room={room}
+      context={context}
       says="Choose a photo taken squarely on the part, sharp, with wood to be seen on both sides of the cuff, joint or patch. Mark the wood on either side and the way the part runs: the grain of one side is followed to the other."
     >
-      {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
+      {(laid) => <OnBoard key={laid.key} context={context} laid={laid} />}
     </OnPhoto>
   );
 }
 
-function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useBenchMarks(`${room.piece.id}.grain-match.${laid.key}`);
+function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }) {
+  const marks = useBenchMarks(`${context.piece.id}.grain-match.${laid.key}`);
   const [across, setAcross] = useState<'cuff' | 'leg' | 'veneer' | 'other'>('cuff');
   const [surface, setSurface] = useState<'clear' | 'painted'>('clear');
   const [a, b] = [regionOf(marks.of('above'), laid.open), regionOf(marks.of('below'), laid.open)];
@@ -41,7 +41,7 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
   const findings =
     output &&
-    findingsOf(room, {
+    findingsOf(context, {
       from: 'photo.grain-match',
       across,
       tells: output.tells,
@@ -106,7 +106,7 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
       {found !== undefined && (
         <ResultSheet
           key={across}
-          room={room}
+          context={context}
           found={found}
           title={`Grain across a ${across === 'cuff' ? 'cuff' : 'line'} in ${laid.title}`}
         />

@@ -3,7 +3,7 @@ import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import type { Point } from '../../../photo/picture.ts';
 import { regionOf } from '../../board/boardMark.ts';
 import { PhotoBoard } from '../../board/PhotoBoard.tsx';
-import type { BenchRoom, Found } from '../benchRoom.ts';
+import type { BenchContext, Found } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { MarkButtons } from './MarkButtons.tsx';
 import { OnPhoto } from './OnPhoto.tsx';
@@ -15,19 +15,19 @@ import { useReckoned } from './useReckoned.ts';
 type Grain = OutputOf<typeof photoGrain>;
 
 /** Which way the grain runs in a region of a photo, drawn as strokes. */
-export function GrainTool({ room }: { room: BenchRoom }) {
+export function GrainTool({ context }: { context: BenchContext }) {
   return (
     <OnPhoto
-      room={room}
+      context={context}
       says="Choose a photo that shows bare or clear-finished wood, sharp and evenly lit; then draw a region on it, and strokes show how its grain runs."
     >
-      {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
+      {(laid) => <OnBoard key={laid.key} context={context} laid={laid} />}
     </OnPhoto>
   );
 }
 
-function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useBenchMarks(`${room.piece.id}.grain.${laid.key}`);
+function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }) {
+  const marks = useBenchMarks(`${context.piece.id}.grain.${laid.key}`);
   const region = regionOf(marks.of('region'), laid.open);
   const reckoned = useReckoned(laid, photoGrain, region && { region });
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
@@ -57,7 +57,9 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
       />
       {region === undefined && <p className="said">Draw the region whose grain you ask after.</p>}
       <Under {...reckoned} />
-      {found !== undefined && <ResultSheet room={room} found={found} title={`Grain in ${laid.title}`} />}
+      {found !== undefined && (
+        <ResultSheet context={context} found={found} title={`Grain in ${laid.title}`} />
+      )}
       <p className="small soft">
         It sees lines, not wood: scratches, brush marks and saw marks have a direction too.
       </p>

@@ -5,7 +5,7 @@ import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import type { Marks } from '../../board/useMarks.ts';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
-import { type BenchRoom, faultWords } from '../benchRoom.ts';
+import { type BenchContext, faultWords } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { AsMeasure } from './AsMeasure.tsx';
 import { type MeasureKind, measuredMark, measureKindOf } from './measured.ts';
@@ -16,23 +16,23 @@ import type { LaidPicture } from './useOpenPicture.ts';
 import { useScale } from './useScale.ts';
 
 /** Lengths, angles, circles and ellipses of the piece, from a photo with something of known size in it. */
-export function MeasureTool({ room }: { room: BenchRoom }) {
+export function MeasureTool({ context }: { context: BenchContext }) {
   return (
     <OnPhoto
-      room={room}
+      context={context}
       says="Choose a photo with the printed card in it, or anything of known size, in the same plane as what is to be measured. Then lengths, angles, circles and ellipses follow, each with its doubt."
     >
-      {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
+      {(laid) => <OnBoard key={laid.key} context={context} laid={laid} />}
     </OnPhoto>
   );
 }
 
-function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useBenchMarks(`${room.piece.id}.measure.${laid.key}`);
-  const usualPx = room.knowledge.measurements?.scale.markPx.value;
+function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }) {
+  const marks = useBenchMarks(`${context.piece.id}.measure.${laid.key}`);
+  const usualPx = context.knowledge.measurements?.scale.markPx.value;
   const [typedPx, setSigmaPx] = useState(usualPx);
   const sigmaPx = typedPx ?? usualPx;
-  const desk = useScale(laid, marks, room, sigmaPx, 'card');
+  const desk = useScale(laid, marks, context, sigmaPx, 'card');
   const corners = desk.way === 'card' && desk.scale?.kind === 'plane' ? desk.scale.asked.image : [];
   return (
     <div className="photo-tool">
@@ -64,7 +64,7 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
           onNumber={setSigmaPx}
         />
       </div>
-      <Measures room={room} laid={laid} marks={marks} scale={desk.scale} sigmaPx={sigmaPx} />
+      <Measures context={context} laid={laid} marks={marks} scale={desk.scale} sigmaPx={sigmaPx} />
     </div>
   );
 }
@@ -100,14 +100,14 @@ function MeasureButtons({ marks }: { marks: Marks }) {
 }
 
 type MeasuresProps = {
-  room: BenchRoom;
+  context: BenchContext;
   laid: LaidPicture;
   marks: Marks;
   scale: ReturnType<typeof useScale>['scale'];
   sigmaPx: number | undefined;
 };
 
-function Measures({ room, laid, marks, scale, sigmaPx }: MeasuresProps) {
+function Measures({ context, laid, marks, scale, sigmaPx }: MeasuresProps) {
   const measures = marks.list.filter((mark) => measureKindOf(mark) !== undefined);
   if (scale === undefined || sigmaPx === undefined)
     return <p className="said">First the scale: find the card, or mark something whose size is known.</p>;
@@ -117,7 +117,7 @@ function Measures({ room, laid, marks, scale, sigmaPx }: MeasuresProps) {
   return (
     <ul className="bare-list photo-list" aria-label="Measured">
       {measures.map((mark) => {
-        const measured = measuredMark(mark, scale, sigmaPx, room.knowledge);
+        const measured = measuredMark(mark, scale, sigmaPx, context.knowledge);
         const chosen = mark.id === marks.chosen || measures.length === 1;
         if (measured === undefined) return null;
         return (
@@ -140,7 +140,7 @@ function Measures({ room, laid, marks, scale, sigmaPx }: MeasuresProps) {
             {chosen && measured.ok && (
               <>
                 <ResultSheet
-                  room={room}
+                  context={context}
                   found={{
                     ...measured.found,
                     ...(laid.photo === undefined ? {} : { photo: laid.photo }),
@@ -148,8 +148,8 @@ function Measures({ room, laid, marks, scale, sigmaPx }: MeasuresProps) {
                   }}
                   title={`${capital(mark.name)} in ${laid.title}`}
                 />
-                {measured.length !== undefined && !room.readOnly && (
-                  <AsMeasure room={room} {...measured.length} from={laid.title} />
+                {measured.length !== undefined && !context.readOnly && (
+                  <AsMeasure context={context} {...measured.length} from={laid.title} />
                 )}
               </>
             )}

@@ -1,21 +1,21 @@
 import { type ReactNode, useId } from 'react';
 import { platesOf } from '../../../piece/plates.ts';
-import type { BenchRoom } from '../benchRoom.ts';
+import type { BenchContext } from '../benchContext.ts';
 import { type LaidPicture, useOpenPicture } from './useOpenPicture.ts';
 import './onPhoto.css';
 
 type Props = {
-  room: BenchRoom;
+  context: BenchContext;
   /** What to do, while no picture lies here. */
   says: string;
   children: (laid: LaidPicture) => ReactNode;
 };
 
 /** Lays one photo of the piece, or a file that is not added to it, on the board of a tool. */
-export function OnPhoto({ room, says, children }: Props) {
+export function OnPhoto({ context, says, children }: Props) {
   const id = useId();
   const { opening, openPhoto, openFile, putAway } = useOpenPicture();
-  const photos = platesOf(room.piece);
+  const photos = platesOf(context.piece);
   if (opening.state === 'open')
     return (
       <div className="stack">

@@ -2,7 +2,7 @@ import { scaleCard } from '../../../photo/geometry/scaleCard.ts';
 import type { Marks } from '../../board/useMarks.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
-import { faultWords } from '../benchRoom.ts';
+import { faultWords } from '../benchContext.ts';
 import { FindCard } from './FindCard.tsx';
 import { MarkButtons } from './MarkButtons.tsx';
 import type { ScaleDesk, ScaleLengths } from './useScale.ts';

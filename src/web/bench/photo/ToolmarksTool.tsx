@@ -7,7 +7,7 @@ import { regionOf } from '../../board/boardMark.ts';
 import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import { PickField } from '../../fields/PickField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
-import { type BenchRoom, type Found, findingsOf } from '../benchRoom.ts';
+import { type BenchContext, type Found, findingsOf } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { directionOf } from './directionOf.ts';
 import { MarkButtons } from './MarkButtons.tsx';
@@ -24,7 +24,7 @@ import { useScale } from './useScale.ts';
 type Toolmarks = OutputOf<typeof photoToolmarks>;
 
 /** What tool left the marks on a surface, from a photo in raking light. */
-export function ToolmarksTool({ room }: { room: BenchRoom }) {
+export function ToolmarksTool({ context }: { context: BenchContext }) {
   return (
     <div className="stack">
       <p className="caution">
@@ -33,30 +33,30 @@ export function ToolmarksTool({ room }: { room: BenchRoom }) {
         over, and leave what is heavy or loose where it stands.
       </p>
       <OnPhoto
-        room={room}
+        context={context}
         says="Choose a photo of an unfinished face in raking light, with a rule or the card beside it. Draw a region of some 6 cm or more a side within one board, clear of its edges and of anything behind it, and a line along the board."
       >
-        {(laid) => <OnBoard key={laid.key} room={room} laid={laid} />}
+        {(laid) => <OnBoard key={laid.key} context={context} laid={laid} />}
       </OnPhoto>
     </div>
   );
 }
 
-function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
-  const marks = useBenchMarks(`${room.piece.id}.toolmarks.${laid.key}`);
-  const desk = useScale(laid, marks, room, undefined, 'known');
+function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }) {
+  const marks = useBenchMarks(`${context.piece.id}.toolmarks.${laid.key}`);
+  const desk = useScale(laid, marks, context, undefined, 'known');
   const [picked, pick] = useState('');
   const region = regionOf(marks.of('region'), laid.open);
   const directionDeg = directionOf(marks.of('run'));
   const middle = region && ([region.x + region.widthPx / 2, region.y + region.heightPx / 2] as const);
-  const mmPerPx = desk.scale && middle && mmPerPxAt(desk.scale, middle, room.knowledge);
+  const mmPerPx = desk.scale && middle && mmPerPxAt(desk.scale, middle, context.knowledge);
   const input =
     region === undefined || directionDeg === undefined || mmPerPx === undefined
       ? undefined
       : { region, directionDeg, mmPerPx: Number(mmPerPx.toPrecision(6)) };
   const reckoned = useReckoned(laid, photoToolmarks, input);
   const output = reckoned.result?.ok ? reckoned.result.output : undefined;
-  const all = output && findingsOf(room, { from: 'photo.toolmarks', likelihoods: output.likelihoods });
+  const all = output && findingsOf(context, { from: 'photo.toolmarks', likelihoods: output.likelihoods });
   const one = all?.findings.find((each) => each.sign === picked) ?? all?.findings[0];
   const found: Found | undefined = output && {
     calculation: photoToolmarks,
@@ -105,7 +105,7 @@ function OnBoard({ room, laid }: { room: BenchRoom; laid: LaidPicture }) {
         </>
       )}
       {found !== undefined && (
-        <ResultSheet key={one?.sign} room={room} found={found} title={`Tool marks in ${laid.title}`} />
+        <ResultSheet key={one?.sign} context={context} found={found} title={`Tool marks in ${laid.title}`} />
       )}
     </div>
   );

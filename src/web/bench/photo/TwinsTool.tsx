@@ -8,7 +8,7 @@ import type { Marks } from '../../board/useMarks.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
-import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
+import { type BenchContext, type Found, faultWords, findingsOf } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { MarkButtons } from './MarkButtons.tsx';
@@ -25,7 +25,7 @@ import { useScale } from './useScale.ts';
 type Traced = { from: string; points: readonly Point[]; inMm: boolean; photo?: string };
 
 /** Whether two outlines are twins of a machine or brothers of a hand. */
-export function TwinsTool({ room }: { room: BenchRoom }) {
+export function TwinsTool({ context }: { context: BenchContext }) {
   const [first, setFirst] = useState<Traced>();
   return (
     <div className="stack">
@@ -38,34 +38,34 @@ export function TwinsTool({ room }: { room: BenchRoom }) {
         </div>
       )}
       <OnPhoto
-        room={room}
+        context={context}
         says="Choose a photo of both parts, taken squarely from their front or side and far enough off; trace the same stretch of both. Where each has a photo of its own, trace one, lay it by, and choose the other."
       >
-        {(laid) => <OnBoard key={laid.key} room={room} laid={laid} first={first} layBy={setFirst} />}
+        {(laid) => <OnBoard key={laid.key} context={context} laid={laid} first={first} layBy={setFirst} />}
       </OnPhoto>
     </div>
   );
 }
 
 type Props = {
-  room: BenchRoom;
+  context: BenchContext;
   laid: LaidPicture;
   first: Traced | undefined;
   layBy: (traced: Traced) => void;
 };
 
-function OnBoard({ room, laid, first, layBy }: Props) {
-  const marks = useBenchMarks(`${room.piece.id}.twins.${laid.key}`);
-  const desk = useScale(laid, marks, room, undefined, 'known');
+function OnBoard({ context, laid, first, layBy }: Props) {
+  const marks = useBenchMarks(`${context.piece.id}.twins.${laid.key}`);
+  const desk = useScale(laid, marks, context, undefined, 'known');
   const [help, setHelp] = useState<'edge' | 'straight'>('edge');
-  const traced = room.knowledge.measurements?.scale.tracedMm.value;
+  const traced = context.knowledge.measurements?.scale.tracedMm.value;
   const [sigmaMm, setSigmaMm] = useState(traced);
   const [said, setSaid] = useState('');
   const trace = useTracing(laid, marks, help, setSaid);
   const outlineOf = (id: string): Traced | undefined => {
     const points = marks.of(id);
     if (points === undefined) return undefined;
-    const placed = desk.scale && inMillimetres(desk.scale, points, room.knowledge);
+    const placed = desk.scale && inMillimetres(desk.scale, points, context.knowledge);
     return {
       from: laid.title,
       points: placed?.ok ? placed.output : points,
@@ -86,11 +86,11 @@ function OnBoard({ room, laid, first, layBy }: Props) {
           freeSize,
           ...(sigmaMm === undefined ? {} : { sigmaMm }),
         };
-  const result = useTwins(input, room);
+  const result = useTwins(input, context);
   const output = result?.ok ? result.output : undefined;
   const findings =
     output && !freeSize
-      ? findingsOf(room, {
+      ? findingsOf(context, {
           from: 'photo.twins',
           rmsMm: output.rmsMm,
           noiseMm: output.noiseMm,
@@ -166,17 +166,20 @@ function OnBoard({ room, laid, first, layBy }: Props) {
       {output !== undefined && one !== undefined && two !== undefined && (
         <TwinsFigure a={one.points} b={two.points} twins={output} />
       )}
-      {found !== undefined && <ResultSheet room={room} found={found} title={`Two outlines, ${laid.title}`} />}
+      {found !== undefined && (
+        <ResultSheet context={context} found={found} title={`Two outlines, ${laid.title}`} />
+      )}
     </div>
   );
 }
 
 /** Compares the outlines once for each pair of them, and not at every touch. */
-function useTwins(input: AskedOf<typeof photoTwins> | undefined, room: BenchRoom) {
+function useTwins(input: AskedOf<typeof photoTwins> | undefined, context: BenchContext) {
   const key = input === undefined ? '' : JSON.stringify(input);
   const last = useRef<{ key: string; result: CalculationResult<Twins> }>(undefined);
   if (input === undefined) return undefined;
-  if (last.current?.key !== key) last.current = { key, result: runHere(photoTwins, input, room.knowledge) };
+  if (last.current?.key !== key)
+    last.current = { key, result: runHere(photoTwins, input, context.knowledge) };
   return last.current.result;
 }
 

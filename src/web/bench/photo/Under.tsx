@@ -1,5 +1,5 @@
 import type { CalculationResult } from '../../../calculations/define.ts';
-import { faultWords } from '../benchRoom.ts';
+import { faultWords } from '../benchContext.ts';
 
 type Props = {
   busy?: boolean;

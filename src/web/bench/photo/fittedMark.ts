@@ -3,7 +3,7 @@ import type { Knowledge } from '../../../knowledge/schema.ts';
 import type { Point } from '../../../photo/picture.ts';
 import { formatBoth } from '../../../units/length.ts';
 import type { BoardMark } from '../../board/boardMark.ts';
-import type { Found } from '../benchRoom.ts';
+import type { Found } from '../benchContext.ts';
 import { runHere } from '../runHere.ts';
 import type { Measured } from './measuredSize.ts';
 import { inMillimetres, mmPerPxAt, type PhotoScale, scaleDoubtMm } from './photoScale.ts';

@@ -1,5 +1,5 @@
 import type { Fault } from '../../../ground/fault.ts';
-import type { Found } from '../benchRoom.ts';
+import type { Found } from '../benchContext.ts';
 
 /** What a mark on a photo came to, or why it came to nothing. */
 export type Measured =

@@ -1,7 +1,7 @@
 import type { photoTwins } from '../../../calculations/photoTwins.ts';
 import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import { told } from '../../../units/doubt.ts';
-import type { Findings } from '../benchRoom.ts';
+import type { Findings } from '../benchContext.ts';
 
 /** What `photo.twins` gives back. */
 export type Twins = OutputOf<typeof photoTwins>;

@@ -4,7 +4,7 @@ import type { AskedOf } from '../../../calculations/runCalculation.ts';
 import type { Fault } from '../../../ground/fault.ts';
 import type { Point } from '../../../photo/picture.ts';
 import type { Marks } from '../../board/useMarks.ts';
-import type { BenchRoom } from '../benchRoom.ts';
+import type { BenchContext } from '../benchContext.ts';
 import { runHere } from '../runHere.ts';
 import type { PhotoScale } from './photoScale.ts';
 import { useCard } from './useCard.ts';
@@ -41,7 +41,7 @@ export type ScaleDesk = {
 export function useScale(
   { open }: LaidPicture,
   marks: Marks,
-  room: BenchRoom,
+  context: BenchContext,
   sigmaPx: number | undefined,
   first: ScaleWay,
 ): ScaleDesk {
@@ -50,7 +50,7 @@ export function useScale(
   const card = useCard(open.blob);
   const asked = askedOf({ way, lengths, card }, marks, [open.widthPx, open.heightPx]);
   const rest = { way, choose, lengths, say, card };
-  const figures = room.knowledge.measurements?.scale;
+  const figures = context.knowledge.measurements?.scale;
   if (figures === undefined) return { ...rest, scale: undefined, faults: [noFigures] };
   if (asked === undefined) return { ...rest, scale: undefined, faults: [] };
   const lensAllowancePercent = figures.lensPercent.value;
@@ -61,7 +61,7 @@ export function useScale(
       scale: { kind: 'known', ...asked.known, sigmaMm: ruleSigmaMm, lensAllowancePercent },
       faults: [],
     };
-  const result = runHere(photoRectify, asked, room.knowledge);
+  const result = runHere(photoRectify, asked, context.knowledge);
   if (!result.ok) return { ...rest, scale: undefined, faults: result.faults };
   const { distances: _distances, ...pairs } = asked;
   const world = asked.world ?? result.output.world ?? [];

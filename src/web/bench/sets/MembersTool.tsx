@@ -3,7 +3,7 @@ import { setsLikeness } from '../../../calculations/setsLikeness.ts';
 import { formatBoth, formatMm } from '../../../units/length.ts';
 import { useDraft } from '../../drawer/useDraft.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
-import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
+import { type BenchContext, type Found, faultWords, findingsOf } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { DotsFigure } from './DotsFigure.tsx';
@@ -20,19 +20,19 @@ const draftShape = z.object({
 type Draft = z.infer<typeof draftShape>;
 
 /** Members of a set side by side: who stands out, who goes together, and how wide the armchairs are. */
-export function MembersTool({ room }: { room: BenchRoom }) {
-  const [draft, type] = useDraft<Draft>(`${room.piece.id}.members`, draftShape, () => ({
+export function MembersTool({ context }: { context: BenchContext }) {
+  const [draft, type] = useDraft<Draft>(`${context.piece.id}.members`, draftShape, () => ({
     ...emptyTable(),
     source: 'measured' as const,
   }));
   const members = membersOf(draft);
   const faults = tableFaults(draft);
   const input = { members, source: draft.source };
-  const result = members.length < 2 ? undefined : runHere(setsLikeness, input, room.knowledge);
+  const result = members.length < 2 ? undefined : runHere(setsLikeness, input, context.knowledge);
   const seat = result?.ok && result.output.judged ? result.output.armchairWidth.seat : undefined;
   const findings =
     seat &&
-    findingsOf(room, { from: 'sets.likeness', differenceMm: seat.differenceMm, sigmaMm: seat.sigmaMm });
+    findingsOf(context, { from: 'sets.likeness', differenceMm: seat.differenceMm, sigmaMm: seat.sigmaMm });
   const found: Found | undefined = result?.ok
     ? {
         calculation: setsLikeness,
@@ -49,7 +49,7 @@ export function MembersTool({ room }: { room: BenchRoom }) {
         Type the measures of each member, or paste them from a spreadsheet: 21 5/8, 549 mm. What is typed
         stays here.
       </p>
-      <KeptTables room={room} isBlank={isBlank(draft)} onTake={type} />
+      <KeptTables context={context} isBlank={isBlank(draft)} onTake={type} />
       <MemberGrid table={draft} onType={(table) => type({ ...draft, ...table })} />
       <ChoiceField
         label="Where the sizes come from"
@@ -82,7 +82,7 @@ export function MembersTool({ room }: { room: BenchRoom }) {
               <li key={note}>{note}</li>
             ))}
           </ul>
-          <ResultSheet room={room} found={found} title={`${members.length} members side by side`} />
+          <ResultSheet context={context} found={found} title={`${members.length} members side by side`} />
           {findings !== undefined && (
             <p className="small soft">
               Enter it only where the piece examined here is the armchair of the set: the finding is of this
@@ -95,11 +95,11 @@ export function MembersTool({ room }: { room: BenchRoom }) {
   );
 }
 
-type KeptProps = { room: BenchRoom; isBlank: boolean; onTake: (draft: Draft) => void };
+type KeptProps = { context: BenchContext; isBlank: boolean; onTake: (draft: Draft) => void };
 
 /** Tables kept at the bench before, to be taken up again as they were typed. */
-function KeptTables({ room, isBlank, onTake }: KeptProps) {
-  const kept = Object.values(room.piece.bench).flatMap(({ id, title, calculation, marks }) => {
+function KeptTables({ context, isBlank, onTake }: KeptProps) {
+  const kept = Object.values(context.piece.bench).flatMap(({ id, title, calculation, marks }) => {
     const read = calculation === setsLikeness.id ? draftShape.safeParse(marks) : undefined;
     return read?.success ? [{ id, title, draft: read.data }] : [];
   });

@@ -4,7 +4,7 @@ import { setsSize } from '../../../calculations/sets.ts';
 import { useDraft } from '../../drawer/useDraft.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
-import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { type BenchContext, type Found, faultWords } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { readNumerals } from './readNumerals.ts';
@@ -19,9 +19,9 @@ const draftShape = z.object({
 });
 
 /** How many pieces a set had, from the numbers on those that are left. */
-export function SetSizeTool({ room }: { room: BenchRoom }) {
+export function SetSizeTool({ context }: { context: BenchContext }) {
   const id = useId();
-  const [draft, type] = useDraft(`${room.piece.id}.set-size`, draftShape, () => ({
+  const [draft, type] = useDraft(`${context.piece.id}.set-size`, draftShape, () => ({
     text: '',
     first: 'one' as const,
   }));
@@ -31,7 +31,7 @@ export function SetSizeTool({ room }: { room: BenchRoom }) {
     first: draft.first,
     ...(draft.max === undefined ? {} : { prior: { max: draft.max } }),
   };
-  const result = numbers.length === 0 ? undefined : runHere(setsSize, input, room.knowledge);
+  const result = numbers.length === 0 ? undefined : runHere(setsSize, input, context.knowledge);
   const found: Found | undefined = result?.ok
     ? {
         calculation: setsSize,
@@ -107,7 +107,7 @@ export function SetSizeTool({ room }: { room: BenchRoom }) {
         <>
           <SizeFigure size={result.output} />
           <ResultSheet
-            room={room}
+            context={context}
             found={found}
             title={`Set with ${numbers.map(({ text }) => text).join(', ')}`}
           />

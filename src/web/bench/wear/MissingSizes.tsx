@@ -2,18 +2,18 @@ import { usualSizes } from '../../../drawing/usualSizes.ts';
 import { formatBoth } from '../../../units/length.ts';
 import { measuresOf } from '../../examination/measures/readMeasure.ts';
 import { LengthField } from '../../fields/LengthField.tsx';
-import type { BenchRoom } from '../benchRoom.ts';
+import type { BenchContext } from '../benchContext.ts';
 
 type Size = { text: string; mm: number };
 type Props = {
-  room: BenchRoom;
+  context: BenchContext;
   typed: Record<string, Size>;
   onType: (id: string, size: Size | undefined) => void;
 };
 
 /** Measures that the piece has not been given: asked for, with the usual size that stands in meanwhile. */
-export function MissingSizes({ room, typed, onType }: Props) {
-  const { form, piece } = room;
+export function MissingSizes({ context, typed, onType }: Props) {
+  const { form, piece } = context;
   const usual = usualSizes(form, piece.features);
   const missing = measuresOf(form, piece.features).filter(({ id }) => piece.measures[id] === undefined);
   if (missing.length === 0) return null;

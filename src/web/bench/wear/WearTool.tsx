@@ -9,7 +9,7 @@ import { partName } from '../../drawer/partName.ts';
 import { useDraft } from '../../drawer/useDraft.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
-import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
+import { type BenchContext, type Found, faultWords, findingsOf } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { HeatDrawing } from './HeatDrawing.tsx';
@@ -27,8 +27,8 @@ const draftShape = z.object({
 type Draft = z.infer<typeof draftShape>;
 
 /** Where use would have worn the piece, drawn over it; the wear that is there, painted; and how far they agree. */
-export function WearTool({ room }: { room: BenchRoom }) {
-  const { piece, form, knowledge } = room;
+export function WearTool({ context }: { context: BenchContext }) {
+  const { piece, form, knowledge } = context;
   const [draft, type] = useDraft<Draft>(`${piece.id}.wear`, draftShape, () => ({ painting: {}, sizes: {} }));
   const [chosen, setChosen] = useState<string>();
   const [brush, setBrush] = useState<Stroke>('heavy');
@@ -47,7 +47,7 @@ export function WearTool({ room }: { room: BenchRoom }) {
       </p>
     );
   const { surfaces, unknown } = laid.output;
-  const nameOf = (part: string) => capital(partName(room.parts, part));
+  const nameOf = (part: string) => capital(partName(context.parts, part));
   if (surfaces.length === 0)
     return (
       <p>Where use touches the parts of this form is not known yet: note its wear in the examination.</p>
@@ -57,11 +57,11 @@ export function WearTool({ room }: { room: BenchRoom }) {
   const result = worn.length === 0 ? undefined : runHere(wearContact, input, knowledge);
   const score = result?.ok ? result.output.score : null;
   const contrary = score === null ? [] : contraryPainted(score.contrary, draft.painting, surfaces);
-  const paintedParts = room.parts.filter(({ id }) => worn.some(({ part }) => part === id));
+  const paintedParts = context.parts.filter(({ id }) => worn.some(({ part }) => part === id));
   const findings =
     score === null
       ? undefined
-      : findingsOf(room, {
+      : findingsOf(context, {
           from: 'wear.contact',
           worn: score.worn,
           auc: score.auc,
@@ -83,8 +83,8 @@ export function WearTool({ room }: { room: BenchRoom }) {
   const open = surfaces.filter(({ part }) => part === chosen);
   return (
     <div className="stack">
-      {Object.keys(draft.painting).length === 0 && <KeptPaintings room={room} onTake={type} />}
-      <Drawings room={room} sizes={taken} contact={laid.output} chosen={chosen} onTouch={setChosen} />
+      {Object.keys(draft.painting).length === 0 && <KeptPaintings context={context} onTake={type} />}
+      <Drawings context={context} sizes={taken} contact={laid.output} chosen={chosen} onTouch={setChosen} />
       <PickField
         label="Part to paint the wear of"
         value={chosen ?? ''}
@@ -139,7 +139,7 @@ export function WearTool({ room }: { room: BenchRoom }) {
       {found !== undefined && (
         <>
           <ResultSheet
-            room={{ ...room, parts: paintedParts }}
+            context={{ ...context, parts: paintedParts }}
             found={found}
             title={`Wear of ${paintedParts.map(({ name }) => name).join(', ')}`}
           />
@@ -149,7 +149,7 @@ export function WearTool({ room }: { room: BenchRoom }) {
         </>
       )}
       <MissingSizes
-        room={room}
+        context={context}
         typed={draft.sizes}
         onType={(id, size) => {
           const { [id]: _, ...others } = draft.sizes;
@@ -158,7 +158,7 @@ export function WearTool({ room }: { room: BenchRoom }) {
       />
       {unknown.length > 0 && (
         <p className="small soft">
-          Not known how use touches: {unknown.map((part) => partName(room.parts, part)).join(', ')}.
+          Not known how use touches: {unknown.map((part) => partName(context.parts, part)).join(', ')}.
         </p>
       )}
       <p className="small soft">
@@ -175,8 +175,8 @@ function fitting<Rows extends readonly unknown[]>(rows: Rows | undefined, faces:
 }
 
 /** Paintings kept at the bench before, to be taken up again on any device. */
-function KeptPaintings({ room, onTake }: { room: BenchRoom; onTake: (draft: Draft) => void }) {
-  const kept = Object.values(room.piece.bench).flatMap(({ id, title, calculation, marks }) => {
+function KeptPaintings({ context, onTake }: { context: BenchContext; onTake: (draft: Draft) => void }) {
+  const kept = Object.values(context.piece.bench).flatMap(({ id, title, calculation, marks }) => {
     const read = calculation === wearContact.id ? draftShape.safeParse(marks) : undefined;
     return read?.success ? [{ id, title, draft: read.data }] : [];
   });
@@ -193,7 +193,7 @@ function KeptPaintings({ room, onTake }: { room: BenchRoom; onTake: (draft: Draf
 }
 
 type DrawingsProps = {
-  room: BenchRoom;
+  context: BenchContext;
   sizes: Record<string, number>;
   contact: WearContact;
   chosen: string | undefined;
@@ -201,8 +201,8 @@ type DrawingsProps = {
 };
 
 /** The piece with where use touches it, one view at a time. */
-function Drawings({ room, sizes, contact, chosen, onTouch }: DrawingsProps) {
-  const { form, piece } = room;
+function Drawings({ context, sizes, contact, chosen, onTouch }: DrawingsProps) {
+  const { form, piece } = context;
   const drawing = drawForm(form, piece.features, { ...usualSizes(form, piece.features), ...sizes });
   const touched = new Set(contact.surfaces.map(({ part }) => part));
   const views = drawing.views.filter(({ shapes }) => shapes.some(({ part }) => touched.has(part)));
@@ -229,7 +229,7 @@ function Drawings({ room, sizes, contact, chosen, onTouch }: DrawingsProps) {
         view={view}
         surfaces={contact.surfaces}
         isSeating={form.family === 'seating'}
-        nameOf={(part) => capital(partName(room.parts, part))}
+        nameOf={(part) => capital(partName(context.parts, part))}
         chosen={chosen}
         onTouch={onTouch}
       />

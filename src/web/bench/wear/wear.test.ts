@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Findings } from '../benchRoom.ts';
+import type { Findings } from '../benchContext.ts';
 import { heatOf } from './heatOf.ts';
 import {
   facesLeft,

@@ -2,7 +2,7 @@ import type { OutputOf } from '../../../calculations/runCalculation.ts';
 import type { wearContact } from '../../../calculations/wearContact.ts';
 import { basisWord } from '../../../knowledge/basisWord.ts';
 import { told } from '../../../units/doubt.ts';
-import type { Findings } from '../benchRoom.ts';
+import type { Findings } from '../benchContext.ts';
 import { type Painting, surfaceKey } from './painting.ts';
 
 /** What `wear.contact` gives back: surfaces, and how painted wear agrees with use. */

@@ -7,7 +7,7 @@ import { formatBoth, formatInches, formatMm } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
-import { type BenchRoom, type Found, faultWords } from '../benchRoom.ts';
+import { type BenchContext, type Found, faultWords } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { WoodChoice, woodAtFirst, woodInput } from './WoodChoice.tsx';
@@ -15,12 +15,12 @@ import { WoodChoice, woodAtFirst, woodInput } from './WoodChoice.tsx';
 type Movement = OutputOf<typeof woodMovementCalculation>;
 
 /** How far a board moves between two moistures; each moisture may be read off a room's air. */
-export function MovementTool({ room }: { room: BenchRoom }) {
-  const { knowledge } = room;
+export function MovementTool({ context }: { context: BenchContext }) {
+  const { knowledge } = context;
   const [wood, setWood] = useState(() =>
     woodAtFirst(
       knowledge,
-      Object.values(room.piece.parts).flatMap((each) => each.woods),
+      Object.values(context.piece.parts).flatMap((each) => each.woods),
     ),
   );
   const [width, setWidth] = useState<number>();
@@ -68,7 +68,7 @@ export function MovementTool({ room }: { room: BenchRoom }) {
           onNumber={setTo}
         />
       </div>
-      <RoomAir room={room} />
+      <RoomAir context={context} />
       <div className="bench-fields">
         <WoodChoice knowledge={knowledge} chosen={wood} onChoose={setWood} />
         <ChoiceField
@@ -88,7 +88,7 @@ export function MovementTool({ room }: { room: BenchRoom }) {
       )}
       {found !== undefined && result?.ok && width !== undefined && (
         <>
-          <ResultSheet room={room} found={found} title={`Board of ${formatBoth(width)}`} />
+          <ResultSheet context={context} found={found} title={`Board of ${formatBoth(width)}`} />
           {result.output.notes.map((note) => (
             <p key={note} className="small soft">
               {note}
@@ -108,7 +108,7 @@ function movementWords({ changeMm, widthAfterMm, sigmaMm }: Movement): string {
 }
 
 /** The moisture that wood comes to in a room's air. */
-function RoomAir({ room }: { room: BenchRoom }) {
+function RoomAir({ context }: { context: BenchContext }) {
   const [temperature, setTemperature] = useState<number | undefined>(68);
   const [humidity, setHumidity] = useState<number | undefined>(45);
   const [unit, setUnit] = useState<'F' | 'C'>('F');
@@ -117,7 +117,11 @@ function RoomAir({ room }: { room: BenchRoom }) {
   const result =
     celsius === undefined || humidity === undefined
       ? undefined
-      : runHere(woodMoisture, { temperatureC: celsius, relativeHumidityPercent: humidity }, room.knowledge);
+      : runHere(
+          woodMoisture,
+          { temperatureC: celsius, relativeHumidityPercent: humidity },
+          context.knowledge,
+        );
   return (
     <details>
       <summary>Read the moisture off the air of a room</summary>

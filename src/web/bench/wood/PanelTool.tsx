@@ -4,7 +4,7 @@ import { formatBoth } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
-import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
+import { type BenchContext, type Found, faultWords, findingsOf } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { PanelFigure } from './PanelFigure.tsx';
@@ -28,8 +28,8 @@ const grains = [
 ] as const;
 
 /** What a panel, a drawer's bottom or a round top should have lost across its grain, held against what is seen. */
-export function PanelTool({ room }: { room: BenchRoom }) {
-  const { knowledge, piece } = room;
+export function PanelTool({ context }: { context: BenchContext }) {
+  const { knowledge, piece } = context;
   const movement = knowledge.woodMovement;
   const [part, setPart] = useState<Part>('panel');
   const [wood, setWood] = useState(() =>
@@ -69,7 +69,7 @@ export function PanelTool({ room }: { room: BenchRoom }) {
           input,
           output: result.output,
           says: panelWords(result.output, woodName, seenMm),
-          findings: findingsOf(room, {
+          findings: findingsOf(context, {
             from: 'wood.panel-loss',
             part,
             likelihoodRatio: result.output.likelihoodRatio,
@@ -142,7 +142,7 @@ export function PanelTool({ room }: { room: BenchRoom }) {
         <>
           <PanelFigure part={part} found={result.output} />
           <ResultSheet
-            room={room}
+            context={context}
             found={found}
             title={`${parts.find(({ id }) => id === part)?.name}, ${formatBoth(width)} across`}
           />

@@ -4,7 +4,7 @@ import { formatBoth } from '../../../units/length.ts';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { LengthField } from '../../fields/LengthField.tsx';
 import { PickField } from '../../fields/PickField.tsx';
-import { type BenchRoom, type Found, faultWords, findingsOf } from '../benchRoom.ts';
+import { type BenchContext, type Found, faultWords, findingsOf } from '../benchContext.ts';
 import { ResultSheet } from '../ResultSheet.tsx';
 import { runHere } from '../runHere.ts';
 import { RoundFigure } from './RoundFigure.tsx';
@@ -12,14 +12,14 @@ import { roundnessWords } from './roundnessWords.ts';
 import { WoodChoice, woodAtFirst, woodInput } from './WoodChoice.tsx';
 
 /** Two diameters of a round part, held against what the wood does in two centuries. */
-export function RoundnessTool({ room }: { room: BenchRoom }) {
-  const { knowledge } = room;
+export function RoundnessTool({ context }: { context: BenchContext }) {
+  const { knowledge } = context;
   const movement = knowledge.woodMovement;
   const [part, setPart] = useState<'top' | 'turning'>('top');
   const [wood, setWood] = useState(() =>
     woodAtFirst(
       knowledge,
-      Object.values(room.piece.parts).flatMap((each) => each.woods),
+      Object.values(context.piece.parts).flatMap((each) => each.woods),
     ),
   );
   const [along, setAlong] = useState<number>();
@@ -39,7 +39,7 @@ export function RoundnessTool({ room }: { room: BenchRoom }) {
           input,
           output: result.output,
           says: roundnessWords(result.output, knowledge.woods[wood.wood]?.name ?? wood.wood),
-          findings: findingsOf(room, {
+          findings: findingsOf(context, {
             from: 'wood.roundness',
             part,
             likelihoodRatio: result.output.likelihoodRatio,
@@ -102,7 +102,7 @@ export function RoundnessTool({ room }: { room: BenchRoom }) {
             expectedMm={result.output.expectedOld.meanMm}
           />
           <ResultSheet
-            room={room}
+            context={context}
             found={found}
             title={`${part === 'top' ? 'Round top' : 'Turning'}, ${formatBoth(along)} by ${formatBoth(across)}`}
           />

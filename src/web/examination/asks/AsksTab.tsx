@@ -5,7 +5,7 @@ import { inSentence } from '../../../knowledge/inSentence.ts';
 import { isTelling } from '../../../weighing/lookPlan.ts';
 import { type PhotographsToAsk, photographsToAsk } from '../../../weighing/photographsToAsk.ts';
 import type { WeighingNow } from '../../weigh/useWeighing.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 
 import { letterOfAsks } from './letterOfAsks.ts';
 import './asks.css';
@@ -13,8 +13,8 @@ import './asks.css';
 type Ask = PhotographsToAsk['asks'][number];
 
 /** What to ask the owner for when the piece is known from photographs only, as a letter ready to send. */
-export function AsksTab({ room, weigh }: { room: ExamRoom; weigh: WeighingNow }) {
-  const { piece, knowledge } = room;
+export function AsksTab({ context, weigh }: { context: ExaminationContext; weigh: WeighingNow }) {
+  const { piece, knowledge } = context;
   const [chosen, setChosen] = useState<Readonly<Record<string, boolean>>>({});
   const ready = useMemo(
     () => prepareCase(caseFromPiece(piece), knowledge, new Date().getFullYear()),
@@ -51,7 +51,7 @@ export function AsksTab({ room, weigh }: { room: ExamRoom; weigh: WeighingNow })
                 />
                 <strong>{ask.name}</strong>
               </label>
-              <MayShow room={room} ask={ask} />
+              <MayShow context={context} ask={ask} />
             </li>
           ))}
         </ul>
@@ -59,15 +59,15 @@ export function AsksTab({ room, weigh }: { room: ExamRoom; weigh: WeighingNow })
       <section className="stack-tight">
         <h2>The letter</h2>
         <Letter text={letter} />
-        <OnlyInHand room={room} told={told} />
+        <OnlyInHand context={context} told={told} />
       </section>
     </div>
   );
 }
 
-function MayShow({ room, ask }: { room: ExamRoom; ask: Ask }) {
+function MayShow({ context, ask }: { context: ExaminationContext; ask: Ask }) {
   const telling = ask.shows.filter(isTelling);
-  const names = [...new Set(telling.map(({ sign }) => nameOf(room, sign)))];
+  const names = [...new Set(telling.map(({ sign }) => nameOf(context, sign)))];
   if (ask.kind === 'answer') return <p className="small soft">{ask.ask}</p>;
   if (names.length === 0) return <p className="small soft">Little more would be told by it now.</p>;
   return (
@@ -101,18 +101,18 @@ function Letter({ text }: { text: string }) {
   );
 }
 
-function OnlyInHand({ room, told }: { room: ExamRoom; told: PhotographsToAsk }) {
+function OnlyInHand({ context, told }: { context: ExaminationContext; told: PhotographsToAsk }) {
   if (told.onlyInHand.length === 0) return null;
   return (
     <details>
       <summary>What no photograph can show ({told.onlyInHand.length} signs)</summary>
       <p className="small soft">
-        {told.onlyInHand.map(({ sign }) => nameOf(room, sign)).join('; ')}. They wait for the piece itself.
+        {told.onlyInHand.map(({ sign }) => nameOf(context, sign)).join('; ')}. They wait for the piece itself.
       </p>
     </details>
   );
 }
 
-function nameOf(room: ExamRoom, sign: string): string {
-  return room.knowledge.signs[sign]?.name ?? sign;
+function nameOf(context: ExaminationContext, sign: string): string {
+  return context.knowledge.signs[sign]?.name ?? sign;
 }

@@ -3,7 +3,7 @@ import { capital } from '../../../ground/words.ts';
 import type { Measure } from '../../../piece/measure.ts';
 import { dropText, keepText, keptTextFor } from '../../fields/keptText.ts';
 import { useTextKey } from '../../fields/TextPlace.tsx';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { type FormMeasure, measureAct, readMeasure } from './readMeasure.ts';
 
 type Props = {
@@ -13,13 +13,13 @@ type Props = {
   usual?: FormMeasure;
   words?: string;
   measure: Measure | undefined;
-  room: ExamRoom;
+  context: ExaminationContext;
   onFocus?: () => void;
   onKept?: () => void;
 };
 
 /** One measure: kept when the field is left or Enter is pressed, read back at once in both units. */
-export function MeasureField({ id, name, how, usual, words, measure, room, onFocus, onKept }: Props) {
+export function MeasureField({ id, name, how, usual, words, measure, context, onFocus, onKept }: Props) {
   const field = useId();
   const stood = measure?.asEntered ?? '';
   const key = useTextKey(`measure ${id}`);
@@ -37,7 +37,7 @@ export function MeasureField({ id, name, how, usual, words, measure, room, onFoc
   const keep = () => {
     const act = measureAct(id, text, measure, words);
     if (act === undefined) return;
-    room.record(act);
+    context.record(act);
     dropText(key);
     onKept?.();
   };
@@ -48,7 +48,7 @@ export function MeasureField({ id, name, how, usual, words, measure, room, onFoc
         <input
           id={field}
           value={text}
-          readOnly={room.readOnly}
+          readOnly={context.readOnly}
           autoComplete="off"
           inputMode="text"
           aria-describedby={`${field}-says`}

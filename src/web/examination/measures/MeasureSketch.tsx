@@ -2,16 +2,24 @@ import { useId } from 'react';
 import { drawForm } from '../../../drawing/drawForm.ts';
 import { capital } from '../../../ground/words.ts';
 import type { Form } from '../../../knowledge/schema.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import type { FormMeasure } from './readMeasure.ts';
 import { measuresMm, viewMovedMost } from './viewMovedMost.ts';
 
 /** Where a measure is taken: the piece in lines, and in dashes what moves when this measure is an eighth larger. */
-export function MeasureSketch({ form, room, measure }: { form: Form; room: ExamRoom; measure: FormMeasure }) {
+export function MeasureSketch({
+  form,
+  context,
+  measure,
+}: {
+  form: Form;
+  context: ExaminationContext;
+  measure: FormMeasure;
+}) {
   const id = useId();
-  const sizes = measuresMm(form, room.piece);
-  const now = drawForm(form, room.piece.features, sizes);
-  const larger = drawForm(form, room.piece.features, {
+  const sizes = measuresMm(form, context.piece);
+  const now = drawForm(form, context.piece.features, sizes);
+  const larger = drawForm(form, context.piece.features, {
     ...sizes,
     [measure.id]: (sizes[measure.id] ?? measure.typicalMm) * 1.125,
   });

@@ -1,17 +1,19 @@
 import { useId, useState } from 'react';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { MeasureField } from './MeasureField.tsx';
 import { MeasureSketch } from './MeasureSketch.tsx';
 import { measuresOf } from './readMeasure.ts';
 
 /** The measures of the form, where each is taken, and the examiner's own. */
-export function MeasuresTab({ room }: { room: ExamRoom }) {
-  const form = room.knowledge.forms[room.piece.form];
+export function MeasuresTab({ context }: { context: ExaminationContext }) {
+  const form = context.knowledge.forms[context.piece.form];
   const [at, setAt] = useState<string | undefined>(undefined);
   if (form === undefined)
-    return <p>The form “{room.piece.form}” is not in the knowledge files, so its measures are not known.</p>;
-  const listed = measuresOf(form, room.piece.features);
-  const own = Object.values(room.piece.measures).filter(
+    return (
+      <p>The form “{context.piece.form}” is not in the knowledge files, so its measures are not known.</p>
+    );
+  const listed = measuresOf(form, context.piece.features);
+  const own = Object.values(context.piece.measures).filter(
     (measure) => !form.measures.some((each) => each.id === measure.id),
   );
   const shown = listed.find((each) => each.id === at) ?? listed[0];
@@ -26,8 +28,8 @@ export function MeasuresTab({ room }: { room: ExamRoom }) {
             name={measure.name}
             how={measure.how}
             usual={measure}
-            measure={room.piece.measures[measure.id]}
-            room={room}
+            measure={context.piece.measures[measure.id]}
+            context={context}
             onFocus={() => setAt(measure.id)}
           />
         ))}
@@ -38,17 +40,17 @@ export function MeasuresTab({ room }: { room: ExamRoom }) {
             id={measure.id}
             name={measure.words === '' ? measure.id : measure.words}
             measure={measure}
-            room={room}
+            context={context}
           />
         ))}
-        {!room.readOnly && <OwnMeasure room={room} />}
+        {!context.readOnly && <OwnMeasure context={context} />}
       </div>
-      {shown !== undefined && <MeasureSketch form={form} room={room} measure={shown} />}
+      {shown !== undefined && <MeasureSketch form={form} context={context} measure={shown} />}
     </div>
   );
 }
 
-function OwnMeasure({ room }: { room: ExamRoom }) {
+function OwnMeasure({ context }: { context: ExaminationContext }) {
   const id = useId();
   const [name, setName] = useState('');
   const [fresh, setFresh] = useState(() => `own-${crypto.randomUUID().slice(0, 8)}`);
@@ -65,7 +67,7 @@ function OwnMeasure({ room }: { room: ExamRoom }) {
           name={name.trim()}
           words={name.trim()}
           measure={undefined}
-          room={room}
+          context={context}
           onKept={() => {
             setName('');
             setFresh(`own-${crypto.randomUUID().slice(0, 8)}`);

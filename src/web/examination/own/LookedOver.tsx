@@ -5,13 +5,16 @@ import { prepareCase } from '../../../evidence/prepareCase.ts';
 import { listed } from '../../../ground/words.ts';
 import { lookedOverWords, shortWords } from '../../../piece/observationWords.ts';
 import { partName } from '../../drawer/partName.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { stateLookedOver } from './observationActs.ts';
 
 /** The statement that the whole was looked over and nothing later found; and, where something was, that it is not weighed. */
-export function LookedOver({ room }: { room: ExamRoom }) {
-  const { piece, knowledge } = room;
-  const against = useMemo(() => namesOfChange(piece, knowledge, room.parts), [piece, knowledge, room.parts]);
+export function LookedOver({ context }: { context: ExaminationContext }) {
+  const { piece, knowledge } = context;
+  const against = useMemo(
+    () => namesOfChange(piece, knowledge, context.parts),
+    [piece, knowledge, context.parts],
+  );
   const fromPhotos = piece.mode === 'photo-only';
   return (
     <section className="stack-tight" aria-labelledby="looked-over">
@@ -20,8 +23,8 @@ export function LookedOver({ room }: { room: ExamRoom }) {
         <input
           type="checkbox"
           checked={piece.lookedOver}
-          disabled={room.readOnly || (fromPhotos && !piece.lookedOver)}
-          onChange={(event) => room.record(stateLookedOver(event.target.checked))}
+          disabled={context.readOnly || (fromPhotos && !piece.lookedOver)}
+          onChange={(event) => context.record(stateLookedOver(event.target.checked))}
         />
         {lookedOverWords}
       </label>
@@ -45,9 +48,9 @@ function stands(stated: boolean, fromPhotos: boolean, against: readonly string[]
 
 /** What was recorded that tells of a mend, a change or a part from another piece, by name. */
 function namesOfChange(
-  piece: ExamRoom['piece'],
-  knowledge: ExamRoom['knowledge'],
-  parts: ExamRoom['parts'],
+  piece: ExaminationContext['piece'],
+  knowledge: ExaminationContext['knowledge'],
+  parts: ExaminationContext['parts'],
 ): string[] {
   const ready = prepareCase(caseFromPiece(piece), knowledge, new Date().getFullYear());
   if (!ready.ok) return [];

@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { freshId } from '../../record/identity.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { ExpectedGrid } from './ExpectedGrid.tsx';
 import {
   begunObservation,
@@ -12,7 +12,7 @@ import { recordObservation } from './observationActs.ts';
 import { PartOf } from './PartOf.tsx';
 
 type Props = {
-  room: ExamRoom;
+  context: ExaminationContext;
   /** The part it is begun on. */
   part: string | undefined;
   /** Called when it is recorded (with its id) or given up. */
@@ -20,9 +20,9 @@ type Props = {
 };
 
 /** Writes a new observation of one's own. What is written stays on this device until it is recorded. */
-export function NewObservation({ room, part, onDone }: Props) {
+export function NewObservation({ context, part, onDone }: Props) {
   const id = useId();
-  const { piece } = room;
+  const { piece } = context;
   const [draft, setDraft] = useState<ObservationDraft>(
     () => begunObservation(piece.id) ?? blankObservation(part),
   );
@@ -40,7 +40,7 @@ export function NewObservation({ room, part, onDone }: Props) {
       return;
     }
     const fresh = freshId();
-    room.record(recordObservation({ id: fresh, photos: [], ...draft }));
+    context.record(recordObservation({ id: fresh, photos: [], ...draft }));
     keepObservation(piece.id, undefined);
     onDone(fresh);
   };
@@ -79,7 +79,7 @@ export function NewObservation({ room, part, onDone }: Props) {
         )}
       </div>
       <PartOf
-        room={room}
+        context={context}
         part={draft.part}
         onPick={(to) => {
           const { part: _before, ...rest } = draft;

@@ -8,21 +8,21 @@ import { TextField } from '../../fields/TextField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
 import { useReadOnly } from '../../record/useReadOnly.ts';
 import { proposeSign } from '../../reference/own/proposeSign.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { PhotoButtons } from '../photos/PhotoButtons.tsx';
 import { TiedPhotos } from '../photos/TiedPhotos.tsx';
 import { ExpectedGrid, ExpectedInWords } from './ExpectedGrid.tsx';
 import { recordObservation, withdrawObservation } from './observationActs.ts';
 import { PartOf } from './PartOf.tsx';
 
-type Props = { room: ExamRoom; observation: Observation; openAtFirst: boolean };
+type Props = { context: ExaminationContext; observation: Observation; openAtFirst: boolean };
 
 /** One observation of the examiner's own, marked as such: what was seen and how far it would be expected; changed one touch below. */
-export function ObservationCard({ room, observation, openAtFirst }: Props) {
+export function ObservationCard({ context, observation, openAtFirst }: Props) {
   const id = useId();
   const [open, setOpen] = useState(openAtFirst);
   const { words, part, expected, photos } = observation;
-  const record = (to: Observation) => room.record(recordObservation(to));
+  const record = (to: Observation) => context.record(recordObservation(to));
   return (
     <li className="exam-sign" data-state="present" data-observation={observation.id}>
       <button
@@ -35,21 +35,21 @@ export function ObservationCard({ room, observation, openAtFirst }: Props) {
       >
         <span className="said">{words}</span>
         <span className="exam-sign-cost">
-          <span className="mark">your own</span> {capital(partName(room.parts, part))} ·{' '}
+          <span className="mark">your own</span> {capital(partName(context.parts, part))} ·{' '}
           {saysNothing(expected) ? 'weighs nothing: all six words are the same' : expectedInWords(expected)}
         </span>
       </button>
-      {!room.readOnly && (
+      {!context.readOnly && (
         <div className="exam-answer-row">
           <PhotoButtons
-            uploads={room.uploads}
+            uploads={context.uploads}
             belongs={{ part, observation: observation.id }}
             about="this observation"
           />
         </div>
       )}
       <TiedPhotos
-        room={room}
+        context={context}
         label="Photos of this observation"
         what="observation"
         tied={photos}
@@ -58,8 +58,8 @@ export function ObservationCard({ room, observation, openAtFirst }: Props) {
         onTie={(to) => record({ ...observation, photos: to })}
       />
       <div id={`${id}-more`} hidden={!open} className="exam-more">
-        {open && room.readOnly && <ExpectedInWords expected={expected} />}
-        {open && !room.readOnly && (
+        {open && context.readOnly && <ExpectedInWords expected={expected} />}
+        {open && !context.readOnly && (
           <>
             <TextPlace name={observation.id}>
               <TextField
@@ -73,7 +73,7 @@ export function ObservationCard({ room, observation, openAtFirst }: Props) {
               />
             </TextPlace>
             <PartOf
-              room={room}
+              context={context}
               part={part}
               onPick={(to) => {
                 const { part: _before, ...rest } = observation;
@@ -81,7 +81,7 @@ export function ObservationCard({ room, observation, openAtFirst }: Props) {
               }}
             />
             <ExpectedGrid expected={expected} onChange={(to) => record({ ...observation, expected: to })} />
-            <Doors room={room} observation={observation} />
+            <Doors context={context} observation={observation} />
           </>
         )}
       </div>
@@ -90,11 +90,11 @@ export function ObservationCard({ room, observation, openAtFirst }: Props) {
 }
 
 /** What else can be done with it: proposed as a sign of one's own, or taken back. */
-function Doors({ room, observation }: { room: ExamRoom; observation: Observation }) {
+function Doors({ context, observation }: { context: ExaminationContext; observation: Observation }) {
   const go = useNavigate();
   const shut = useReadOnly() !== null;
   const propose = () => {
-    proposeSign(observation, room);
+    proposeSign(observation, context);
     void go({ to: '/reference/own', search: { kind: 'sign', proposal: observation.id } });
   };
   return (
@@ -107,7 +107,7 @@ function Doors({ room, observation }: { room: ExamRoom; observation: Observation
       <button
         type="button"
         className="button plain"
-        onClick={() => room.record(withdrawObservation(observation.id))}
+        onClick={() => context.record(withdrawObservation(observation.id))}
       >
         Withdraw it
       </button>

@@ -1,24 +1,24 @@
 import { useEffect, useRef, useState } from 'react';
 import { mostOfObservation } from '../../../evidence/readingWeights.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { begunObservation } from './keptObservation.ts';
 import { NewObservation } from './NewObservation.tsx';
 import { ObservationCard } from './ObservationCard.tsx';
 import './own.css';
 
 type Props = {
-  room: ExamRoom;
+  context: ExaminationContext;
   /** Only those of one part, or of the whole piece (`part` undefined); all of them where it is left out. */
   only?: { part: string | undefined };
 };
 
 /** What was seen that no sign covers, with a place to enter more. */
-export function OwnObservations({ room, only }: Props) {
-  const all = Object.values(room.piece.observations);
+export function OwnObservations({ context, only }: Props) {
+  const all = Object.values(context.piece.observations);
   const shown = only === undefined ? all : all.filter((each) => each.part === only.part);
-  const begun = begunObservation(room.piece.id);
+  const begun = begunObservation(context.piece.id);
   const [writing, setWriting] = useState(
-    !room.readOnly && begun !== undefined && (only === undefined || begun.part === only.part),
+    !context.readOnly && begun !== undefined && (only === undefined || begun.part === only.part),
   );
   const [fresh, setFresh] = useState<string>();
   const place = useRef<HTMLDivElement>(null);
@@ -26,20 +26,25 @@ export function OwnObservations({ room, only }: Props) {
     if (fresh !== undefined)
       place.current?.querySelector<HTMLElement>(`[data-observation="${fresh}"] [data-sign-name]`)?.focus();
   }, [fresh]);
-  if (room.readOnly && shown.length === 0) return null;
+  if (context.readOnly && shown.length === 0) return null;
   return (
     <div className="own-list" ref={place}>
       {shown.length > 0 && (
         <ul className="exam-signs" aria-label="Your own observations">
           {shown.map((observation) => (
-            <ObservationCard key={observation.id} room={room} observation={observation} openAtFirst={false} />
+            <ObservationCard
+              key={observation.id}
+              context={context}
+              observation={observation}
+              openAtFirst={false}
+            />
           ))}
         </ul>
       )}
       {writing ? (
         <>
           <NewObservation
-            room={room}
+            context={context}
             part={only?.part}
             onDone={(id) => {
               setWriting(false);
@@ -49,7 +54,7 @@ export function OwnObservations({ room, only }: Props) {
           <p className="small soft">{capWords}</p>
         </>
       ) : (
-        !room.readOnly && (
+        !context.readOnly && (
           <p>
             <button type="button" className="button quiet" onClick={() => setWriting(true)}>
               {begun === undefined ? 'Something no sign covers' : 'Go on with the observation you began'}

@@ -1,12 +1,12 @@
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { LookedOver } from './LookedOver.tsx';
 import { capWords, OwnObservations } from './OwnObservations.tsx';
 
 /** What is the examiner's own: observations that no sign covers, and that the whole was looked over. */
-export function OwnTab({ room }: { room: ExamRoom }) {
-  const none = Object.keys(room.piece.observations).length === 0;
+export function OwnTab({ context }: { context: ExaminationContext }) {
+  const none = Object.keys(context.piece.observations).length === 0;
   return (
-    <div className="own-room stack">
+    <div className="own-observations stack">
       <section className="stack-tight" aria-labelledby="own-observations">
         <h2 id="own-observations">Something no sign covers</h2>
         <p className="measure">
@@ -14,10 +14,10 @@ export function OwnTab({ room }: { room: ExamRoom }) {
           it original, repaired, altered, married, a copy or a fake. It is weighed, and marked as your own
           here and in print. {capWords}
         </p>
-        {none && room.readOnly && <p className="soft">No observation of one’s own was recorded.</p>}
-        <OwnObservations room={room} />
+        {none && context.readOnly && <p className="soft">No observation of one’s own was recorded.</p>}
+        <OwnObservations context={context} />
       </section>
-      <LookedOver room={room} />
+      <LookedOver context={context} />
     </div>
   );
 }

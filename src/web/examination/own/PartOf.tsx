@@ -1,17 +1,17 @@
 import { capital } from '../../../ground/words.ts';
 import { PickField } from '../../fields/PickField.tsx';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { wholeChoice } from '../PartList.tsx';
 
 type Props = {
-  room: ExamRoom;
+  context: ExaminationContext;
   part: string | undefined;
   onPick: (part: string | undefined) => void;
 };
 
 /** The part an observation is of, or the whole piece. A part the piece no longer has stays named by its id. */
-export function PartOf({ room, part, onPick }: Props) {
-  const known = room.parts.map(({ id, name }) => ({ id, name: capital(name) }));
+export function PartOf({ context, part, onPick }: Props) {
+  const known = context.parts.map(({ id, name }) => ({ id, name: capital(name) }));
   const gone = part === undefined || known.some(({ id }) => id === part) ? [] : [{ id: part, name: part }];
   return (
     <PickField

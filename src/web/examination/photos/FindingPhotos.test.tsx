@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { photo } from '../../../piece/photo.ts';
 import { piece } from '../../../piece/piece.ts';
 import { platesOf } from '../../../piece/plates.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { FindingPhotos } from './FindingPhotos.tsx';
 import { PhotoCard } from './PhotoCard.tsx';
 
@@ -27,11 +27,16 @@ const of = piece.parse({
     'peg@splat': { id: 'peg@splat', sign: 'peg', part: 'splat', state: 'present', photos: ['a', 'b'] },
   },
 });
-const room = { piece: of, readOnly: true, parts: [], knowledge: { signs: {} } } as unknown as ExamRoom;
+const context = {
+  piece: of,
+  readOnly: true,
+  parts: [],
+  knowledge: { signs: {} },
+} as unknown as ExaminationContext;
 
 it('numbers the photos of a finding as they are printed', () => {
   const html = renderToStaticMarkup(
-    <FindingPhotos room={room} finding={of.findings['peg@splat']} part="splat" choose={false} />,
+    <FindingPhotos context={context} finding={of.findings['peg@splat']} part="splat" choose={false} />,
   );
   expect([...html.matchAll(/alt="([^"]*)"/g)].map(([, words]) => words)).toEqual([
     'Photo not printed: b.jpg',
@@ -46,7 +51,7 @@ it('numbers the photos of a finding as they are printed', () => {
 it('numbers the cards of the photos as they are printed', () => {
   const cards = platesOf(of).map((plated) =>
     renderToStaticMarkup(
-      <PhotoCard room={room} plated={plated} first={false} last={false} onOpen={() => {}} />,
+      <PhotoCard context={context} plated={plated} first={false} last={false} onOpen={() => {}} />,
     ),
   );
   expect(cards.map((card) => /aria-label="([^"]*)"/.exec(card)?.[1])).toEqual([

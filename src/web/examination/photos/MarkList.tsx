@@ -3,11 +3,11 @@ import type { Photo, PhotoMark } from '../../../piece/photo.ts';
 import { partName } from '../../drawer/partName.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { placeWords } from './photoPlaces.ts';
 
 type Props = {
-  room: ExamRoom;
+  context: ExaminationContext;
   photo: Photo;
   chosen: string | undefined;
   onChoose: (id: string) => void;
@@ -18,9 +18,9 @@ type Props = {
 const kindWords: Record<PhotoMark['kind'], string> = { point: 'point', line: 'line', outline: 'outline' };
 
 /** The marks of a photo by number: what each shows, and which finding it bears out. */
-export function MarkList({ room, photo, chosen, onChoose, onChange, onWithdraw }: Props) {
+export function MarkList({ context, photo, chosen, onChoose, onChange, onWithdraw }: Props) {
   if (photo.marks.length === 0) return <p className="soft">No marks yet.</p>;
-  const findings = Object.values(room.piece.findings).filter((each) => each.state !== 'could-not-tell');
+  const findings = Object.values(context.piece.findings).filter((each) => each.state !== 'could-not-tell');
   return (
     <section aria-label="Marks">
       <h3>Marks</h3>
@@ -40,7 +40,7 @@ export function MarkList({ room, photo, chosen, onChoose, onChange, onWithdraw }
               <TextField
                 label={`Mark ${mark.number} shows`}
                 value={mark.words}
-                readOnly={room.readOnly}
+                readOnly={context.readOnly}
                 save={(words) => onChange({ ...mark, words })}
               />
             </TextPlace>
@@ -49,7 +49,7 @@ export function MarkList({ room, photo, chosen, onChoose, onChange, onWithdraw }
               <select
                 id={`mark-finding-${mark.id}`}
                 value={mark.finding ?? ''}
-                disabled={room.readOnly}
+                disabled={context.readOnly}
                 onChange={(event) => {
                   const { finding: _before, ...rest } = mark;
                   onChange(event.target.value === '' ? rest : { ...rest, finding: event.target.value });
@@ -58,15 +58,15 @@ export function MarkList({ room, photo, chosen, onChoose, onChange, onWithdraw }
                 <option value="">None</option>
                 {findings.map((finding) => (
                   <option key={finding.id} value={finding.id}>
-                    {room.knowledge.signs[finding.sign]?.name ?? finding.sign},{' '}
-                    {capital(partName(room.parts, finding.part))}
+                    {context.knowledge.signs[finding.sign]?.name ?? finding.sign},{' '}
+                    {capital(partName(context.parts, finding.part))}
                     {finding.state === 'absent' ? ' (not there)' : ''}
                     {finding.state === 'could-not-tell' ? ' (could not tell)' : ''}
                   </option>
                 ))}
               </select>
             </div>
-            {!room.readOnly && (
+            {!context.readOnly && (
               <button type="button" className="button plain" onClick={() => onWithdraw(mark.id)}>
                 Delete mark {mark.number}
               </button>

@@ -5,18 +5,18 @@ import { PhotoBoard } from '../../board/PhotoBoard.tsx';
 import type { Marks } from '../../board/useMarks.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { TextPlace } from '../../fields/TextPlace.tsx';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { MarkList } from './MarkList.tsx';
 import { describePhoto, drawMark, withdrawPhoto } from './photoActs.ts';
 import { newMark, usePhotoMarks } from './usePhotoMarks.ts';
 import { useScreenPicture } from './useScreenPicture.ts';
 
-type Props = { room: ExamRoom; photo: Photo; called: string; onClose: () => void };
+type Props = { context: ExaminationContext; photo: Photo; called: string; onClose: () => void };
 
 /** One photo, large: its marks, its words, the part it shows. */
-export function PhotoBench({ room, photo, called, onClose }: Props) {
+export function PhotoBench({ context, photo, called, onClose }: Props) {
   const heading = useRef<HTMLHeadingElement>(null);
-  const marks = usePhotoMarks(room, photo);
+  const marks = usePhotoMarks(context, photo);
   useEffect(() => heading.current?.focus(), []);
   return (
     <section className="exam-photo">
@@ -29,21 +29,21 @@ export function PhotoBench({ room, photo, called, onClose }: Props) {
         </h2>
       </div>
       <div className="exam-photo-bench">
-        <MarkedPhoto photo={photo} marks={marks} readOnly={room.readOnly} />
+        <MarkedPhoto photo={photo} marks={marks} readOnly={context.readOnly} />
         <div className="stack">
           <TextPlace key={photo.id} name={photo.id}>
             <TextField
               label="Caption"
               note="Printed under the plate."
               value={photo.caption}
-              readOnly={room.readOnly}
-              save={(caption) => room.record(describePhoto(photo.id, { caption }))}
+              readOnly={context.readOnly}
+              save={(caption) => context.record(describePhoto(photo.id, { caption }))}
             />
             <TextField
               label="What it shows, for a reader who can’t see it"
               value={photo.alternative}
-              readOnly={room.readOnly}
-              save={(alternative) => room.record(describePhoto(photo.id, { alternative }))}
+              readOnly={context.readOnly}
+              save={(alternative) => context.record(describePhoto(photo.id, { alternative }))}
             />
           </TextPlace>
           <div className="field">
@@ -51,9 +51,9 @@ export function PhotoBench({ room, photo, called, onClose }: Props) {
             <select
               id="exam-photo-part"
               value={photo.part ?? ''}
-              disabled={room.readOnly}
+              disabled={context.readOnly}
               onChange={(event) =>
-                room.record(
+                context.record(
                   describePhoto(photo.id, {
                     part: event.target.value === '' ? undefined : event.target.value,
                   }),
@@ -61,7 +61,7 @@ export function PhotoBench({ room, photo, called, onClose }: Props) {
               }
             >
               <option value="">The whole piece, or none</option>
-              {room.parts.map((part) => (
+              {context.parts.map((part) => (
                 <option key={part.id} value={part.id}>
                   {capital(part.name)}
                 </option>
@@ -69,11 +69,11 @@ export function PhotoBench({ room, photo, called, onClose }: Props) {
             </select>
           </div>
           <MarkList
-            room={room}
+            context={context}
             photo={photo}
             chosen={marks.chosen}
             onChoose={marks.choose}
-            onChange={(mark) => room.record(drawMark(photo, mark))}
+            onChange={(mark) => context.record(drawMark(photo, mark))}
             onWithdraw={marks.take}
           />
           <p className="small soft">
@@ -84,12 +84,12 @@ export function PhotoBench({ room, photo, called, onClose }: Props) {
               : ` · ${photo.takenAt.replace('T', ' ')}, time zone not known`}{' '}
             · <a href={`/api/photos/${photo.sha256}/original`}>the original file</a>
           </p>
-          {!room.readOnly && (
+          {!context.readOnly && (
             <button
               type="button"
               className="button quiet"
               onClick={() => {
-                room.record(withdrawPhoto(room.piece, photo.id));
+                context.record(withdrawPhoto(context.piece, photo.id));
                 onClose();
               }}
             >

@@ -2,20 +2,26 @@ import { capital, counted } from '../../../ground/words.ts';
 import { shortWords } from '../../../piece/observationWords.ts';
 import type { Plated } from '../../../piece/plates.ts';
 import { partName } from '../../drawer/partName.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { describePhoto, movePlate } from './photoActs.ts';
 
-type Props = { room: ExamRoom; plated: Plated; first: boolean; last: boolean; onOpen: () => void };
+type Props = {
+  context: ExaminationContext;
+  plated: Plated;
+  first: boolean;
+  last: boolean;
+  onOpen: () => void;
+};
 
 /** One photo in the order of the plates. */
-export function PhotoCard({ room, plated, first, last, onOpen }: Props) {
+export function PhotoCard({ context, plated, first, last, onOpen }: Props) {
   const { photo, called } = plated;
   const name = photo.caption || photo.name;
   const shows = [
-    ...Object.values(room.piece.findings)
+    ...Object.values(context.piece.findings)
       .filter(({ photos }) => photos.includes(photo.id))
-      .map(({ sign }) => room.knowledge.signs[sign]?.name ?? sign),
-    ...Object.values(room.piece.observations)
+      .map(({ sign }) => context.knowledge.signs[sign]?.name ?? sign),
+    ...Object.values(context.piece.observations)
       .filter(({ photos }) => photos.includes(photo.id))
       .map(({ words }) => `your own: ${shortWords(words, 40)}`),
   ];
@@ -35,7 +41,7 @@ export function PhotoCard({ room, plated, first, last, onOpen }: Props) {
         </p>
         <p className="small soft">
           {[
-            photo.part === undefined ? '' : capital(partName(room.parts, photo.part)),
+            photo.part === undefined ? '' : capital(partName(context.parts, photo.part)),
             photo.marks.length === 0 ? '' : counted(photo.marks.length, 'mark'),
             shows.join('; '),
             photo.takenAt === undefined ? '' : `${photo.takenAt.replace('T', ' ')}, zone not known`,
@@ -46,13 +52,13 @@ export function PhotoCard({ room, plated, first, last, onOpen }: Props) {
         {photo.alternative === '' && (
           <p className="small exam-doubt">Not yet described for a reader who can’t see it.</p>
         )}
-        {!room.readOnly && (
+        {!context.readOnly && (
           <div className="exam-plate-moves">
             <button
               type="button"
               className="button plain"
               disabled={first}
-              onClick={() => room.record(movePlate(room.piece, photo.id, -1))}
+              onClick={() => context.record(movePlate(context.piece, photo.id, -1))}
             >
               Earlier <span className="unseen">: {name}</span>
             </button>
@@ -60,7 +66,7 @@ export function PhotoCard({ room, plated, first, last, onOpen }: Props) {
               type="button"
               className="button plain"
               disabled={last}
-              onClick={() => room.record(movePlate(room.piece, photo.id, 1))}
+              onClick={() => context.record(movePlate(context.piece, photo.id, 1))}
             >
               Later <span className="unseen">: {name}</span>
             </button>
@@ -68,7 +74,9 @@ export function PhotoCard({ room, plated, first, last, onOpen }: Props) {
               <input
                 type="checkbox"
                 checked={photo.asPlate}
-                onChange={(event) => room.record(describePhoto(photo.id, { asPlate: event.target.checked }))}
+                onChange={(event) =>
+                  context.record(describePhoto(photo.id, { asPlate: event.target.checked }))
+                }
               />
               Printed
               <span className="unseen">: {name}</span>

@@ -1,8 +1,8 @@
 import { platesOf } from '../../../piece/plates.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 
 type Props = {
-  room: ExamRoom;
+  context: ExaminationContext;
   label: string;
   /** What the photos bear out, behind “shows this”. */
   what: 'finding' | 'observation';
@@ -14,11 +14,11 @@ type Props = {
 };
 
 /** The photos that bear something out; when opened, the others of its part can be tied to it too. */
-export function TiedPhotos({ room, label, what, tied, part, choose, onTie }: Props) {
-  const all = platesOf(room.piece);
+export function TiedPhotos({ context, label, what, tied, part, choose, onTie }: Props) {
+  const all = platesOf(context.piece);
   const own = all.filter(({ photo }) => tied.includes(photo.id));
   const offered =
-    choose && !room.readOnly
+    choose && !context.readOnly
       ? all.filter((each) => each.photo.part === part || each.photo.part === undefined || own.includes(each))
       : own;
   if (offered.length === 0) return null;
@@ -28,7 +28,7 @@ export function TiedPhotos({ room, label, what, tied, part, choose, onTie }: Pro
     <fieldset className="exam-tied" aria-label={label}>
       {offered.map(({ photo, plate, called }) => {
         const words = photo.alternative || photo.caption || photo.name;
-        return choose && !room.readOnly ? (
+        return choose && !context.readOnly ? (
           <button
             key={photo.id}
             type="button"

@@ -1,7 +1,7 @@
 import type { Photo, PhotoMark } from '../../../piece/photo.ts';
 import type { BoardMark, MarkKind, Wanted } from '../../board/boardMark.ts';
 import { type Marks, useMarks } from '../../board/useMarks.ts';
-import type { ExamRoom } from '../examRoom.ts';
+import type { ExaminationContext } from '../examinationContext.ts';
 import { drawMark, nextNumber, withdrawMark } from './photoActs.ts';
 import { inPixels, inShares } from './photoPlaces.ts';
 
@@ -12,7 +12,7 @@ const setAs = { point: 'point', line: 'line', outline: 'polygon' } as const sati
 >;
 
 /** The marks of a photo at the board: each change is an act of the record, and undone as every act is. */
-export function usePhotoMarks(room: ExamRoom, photo: Photo): Marks {
+export function usePhotoMarks(context: ExaminationContext, photo: Photo): Marks {
   const before = (id: string) => photo.marks.find((each) => each.id === id);
   return useMarks({
     list: photo.marks.map(
@@ -27,13 +27,15 @@ export function usePhotoMarks(room: ExamRoom, photo: Photo): Marks {
     stand({ id, kind, points }) {
       const number = nextNumber(photo);
       const called = kind === 'polygon' ? 'outline' : kind === 'line' ? 'line' : 'point';
-      room.record(drawMark(photo, { id, number, kind: called, points: inShares(points, photo), words: '' }));
+      context.record(
+        drawMark(photo, { id, number, kind: called, points: inShares(points, photo), words: '' }),
+      );
     },
     change(id, points) {
       const mark = before(id);
-      if (mark !== undefined) room.record(drawMark(photo, { ...mark, points: inShares(points, photo) }));
+      if (mark !== undefined) context.record(drawMark(photo, { ...mark, points: inShares(points, photo) }));
     },
-    take: (id) => room.record(withdrawMark(photo, id)),
+    take: (id) => context.record(withdrawMark(photo, id)),
   });
 }
 

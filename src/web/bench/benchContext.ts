@@ -11,7 +11,7 @@ import type { Act } from '../examination/answerSign.ts';
 import { runHere } from './runHere.ts';
 
 /** What every tool of the bench leans on. */
-export type BenchRoom = {
+export type BenchContext = {
   piece: Piece;
   readOnly: boolean;
   knowledge: Knowledge;
@@ -25,7 +25,7 @@ export type Findings = OutputOf<typeof findingsMeasured>;
 
 /** What a measurement says of the signs this piece can show; undefined where it tells of none. */
 export function findingsOf(
-  { form, piece, knowledge }: Pick<BenchRoom, 'form' | 'piece' | 'knowledge'>,
+  { form, piece, knowledge }: Pick<BenchContext, 'form' | 'piece' | 'knowledge'>,
   measured: AskedOf<typeof findingsMeasured>['measured'],
 ): Findings | undefined {
   const asked = { measured, form: form.id, features: piece.features };

@@ -3,7 +3,7 @@ import type { Piece } from '../../piece/piece.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 
 /** What every section of the readings leans on. */
-export type ReadRoom = {
+export type ReadingsContext = {
   piece: Piece;
   readOnly: boolean;
   knowledge: Knowledge;

@@ -4,7 +4,7 @@ import type { PhotoUploads } from './photos/usePhotoUploads.ts';
 import type { Recorder } from './recorder.ts';
 
 /** What every tab of the examination leans on. */
-export type ExamRoom = {
+export type ExaminationContext = {
   piece: Piece;
   readOnly: boolean;
   knowledge: Knowledge;

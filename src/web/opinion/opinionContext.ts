@@ -4,7 +4,7 @@ import type { Weighing } from '../../weighing/weighing.ts';
 import type { UsedPiece } from '../record/usePiece.ts';
 
 /** What the parts of the opinion page share. */
-export type OpinionRoom = {
+export type OpinionContext = {
   used: UsedPiece;
   piece: Piece;
   /** What the findings say, or undefined where nothing was found or the weighing is not there yet. */
@@ -15,7 +15,7 @@ export type OpinionRoom = {
 };
 
 /** Whether the examiner concludes on another reading than the findings lead to. */
-export function departs({ piece, weighing }: Pick<OpinionRoom, 'piece' | 'weighing'>): boolean {
+export function departs({ piece, weighing }: Pick<OpinionContext, 'piece' | 'weighing'>): boolean {
   return (
     weighing !== undefined &&
     piece.opinion.reading !== undefined &&
