@@ -5,11 +5,11 @@ import type { InTurn } from '../record/turns.ts';
 import type { JobStep } from './jobs.ts';
 import type { OpinionAnswer, OpinionQuestion, PlateOf, SetOpinion } from './opinionQuestion.ts';
 import { waitingStep } from './waitingStep.ts';
-import type { WorkerDesk } from './workerDesk.ts';
+import type { WorkerQueue } from './workerQueue.ts';
 
 /** Sets opinions in a thread, with the pictures of their plates looked up first. */
 export function askOpinion(
-  desk: WorkerDesk<OpinionQuestion, OpinionAnswer, JobStep>,
+  queue: WorkerQueue<OpinionQuestion, OpinionAnswer, JobStep>,
   photos: PhotoFolder,
   today: () => Date,
   inTurn: InTurn,
@@ -19,7 +19,7 @@ export function askOpinion(
     const now = today();
     const question = { piece, plates, yearNow: now.getFullYear(), madeOn: localDay(now) };
     const answer = await inTurn(
-      () => desk.ask(question, onStep),
+      () => queue.ask(question, onStep),
       (ahead) => onStep(waitingStep(ahead)),
     );
     if (answer instanceof Uint8Array) return answer;
@@ -29,14 +29,14 @@ export function askOpinion(
 
 /** Makes all files of a revision in the same thread. */
 export function askRevision(
-  desk: WorkerDesk<OpinionQuestion, OpinionAnswer, JobStep>,
+  queue: WorkerQueue<OpinionQuestion, OpinionAnswer, JobStep>,
   photos: PhotoFolder,
   inTurn: InTurn,
 ): MakeRevision {
   return async ({ piece, yearNow, madeOn, ...issue }, onStep) => {
     const plates = await platesOf(piece, photos, onStep);
     const answer = await inTurn(
-      () => desk.ask({ piece, plates, yearNow, madeOn, issue }, onStep),
+      () => queue.ask({ piece, plates, yearNow, madeOn, issue }, onStep),
       (ahead) => onStep(waitingStep(ahead)),
     );
     if (!(answer instanceof Uint8Array)) return answer;

@@ -7,7 +7,7 @@ import { readPixels } from '../record/readPixels.ts';
 import { takingTurns } from '../record/turns.ts';
 import type { CalculationQuestion } from './calculationRoutes.ts';
 import { knowledgeInFile } from './knowledgeInFile.ts';
-import type { WorkerQuestion } from './workerDesk.ts';
+import type { WorkerQuestion } from './workerQueue.ts';
 
 /** Runs calculations in a thread of its own: a long weighing never holds up what an examiner enters meanwhile. */
 const { knowledgeFile } = workerData as { knowledgeFile: string };

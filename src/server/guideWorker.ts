@@ -2,7 +2,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { fieldGuide, type GuideOf } from '../opinion/fieldGuide.ts';
 import { makeFieldGuide } from '../opinion/makeFieldGuide.ts';
 import { knowledgeInFile } from './knowledgeInFile.ts';
-import type { WorkerQuestion } from './workerDesk.ts';
+import type { WorkerQuestion } from './workerQueue.ts';
 
 /** Sets field guides in a thread of its own: a guide of fifty signs takes seconds, and entries must not wait for them. */
 const { knowledgeFile } = workerData as { knowledgeFile: string };

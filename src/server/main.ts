@@ -27,7 +27,7 @@ import { loadExamples } from './loadExamples.ts';
 import type { OpinionAnswer, OpinionQuestion } from './opinionQuestion.ts';
 import type { TakeOutQuestion } from './pieceFileWorker.ts';
 import { staticFiles } from './staticFiles.ts';
-import { openWorkerDesk } from './workerDesk.ts';
+import { openWorkerQueue } from './workerQueue.ts';
 
 /** What `npm start` hands over: where the record is kept, where to answer, and the folder everything was built into. */
 export type StartOptions = {
@@ -93,21 +93,21 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
   if (opened.readOnly === undefined) await clearWriting(dataDir);
   const parts = { store, photos, own };
   const record = opened.readOnly === undefined ? parts : refuseWriting(parts, opened.readOnly);
-  const calculations = openWorkerDesk<CalculationQuestion, CalculationResult<unknown>, never>(
+  const calculations = openWorkerQueue<CalculationQuestion, CalculationResult<unknown>, never>(
     built('calculationWorker.js'),
     { knowledgeFile },
   );
-  const opinions = openWorkerDesk<OpinionQuestion, OpinionAnswer, JobStep>(built('opinionWorker.js'), {
+  const opinions = openWorkerQueue<OpinionQuestion, OpinionAnswer, JobStep>(built('opinionWorker.js'), {
     knowledgeFile,
     version,
   });
-  const guides = openWorkerDesk<GuideOf, Uint8Array | undefined, never>(built('guideWorker.js'), {
+  const guides = openWorkerQueue<GuideOf, Uint8Array | undefined, never>(built('guideWorker.js'), {
     knowledgeFile,
   });
   for (const path of examples.missing) console.error(`A plate of a worked example is not there: ${path}`);
   const yearNow = () => new Date().getFullYear();
   const jobs = openJobs();
-  const takingOut = openWorkerDesk<TakeOutQuestion, Outcome<WrittenPiece>, JobStep>(
+  const takingOut = openWorkerQueue<TakeOutQuestion, Outcome<WrittenPiece>, JobStep>(
     built('pieceFileWorker.js'),
     { knowledgeFile },
   );

@@ -3,7 +3,7 @@ import { setIssued } from '../opinion/setIssued.ts';
 import { setOpinion } from '../opinion/setOpinion.ts';
 import { knowledgeInFile } from './knowledgeInFile.ts';
 import type { OpinionQuestion } from './opinionQuestion.ts';
-import type { WorkerQuestion } from './workerDesk.ts';
+import type { WorkerQuestion } from './workerQueue.ts';
 
 /** Weighs, composes and sets opinions in a thread of its own: pages take seconds, and entries must not wait for them. */
 const { knowledgeFile, version } = workerData as { knowledgeFile: string; version: string };

@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { type WritePieceRequest, writePieceFile } from '../record/pieceFile/writePieceFile.ts';
 import { knowledgeInFile } from './knowledgeInFile.ts';
-import type { WorkerQuestion } from './workerDesk.ts';
+import type { WorkerQuestion } from './workerQueue.ts';
 
 /** A piece asked to be taken out, by a thread that reads the knowledge itself. */
 export type TakeOutQuestion = Omit<WritePieceRequest, 'knowledge'>;

@@ -7,7 +7,7 @@ import { type InTurn, takingTurns } from '../../src/record/turns.ts';
 import { askOpinion } from '../../src/server/askOpinion.ts';
 import type { JobStep } from '../../src/server/jobs.ts';
 import type { OpinionQuestion } from '../../src/server/opinionQuestion.ts';
-import type { WorkerDesk } from '../../src/server/workerDesk.ts';
+import type { WorkerQueue } from '../../src/server/workerQueue.ts';
 import { temporaryFolder } from '../kits/temporaryFolder.ts';
 
 /** A line that counts what goes through it and how much of that runs together. */
@@ -54,7 +54,7 @@ it('sets one opinion at a time, and says of the next that it waits', async () =>
       await new Promise<void>((end) => ends.push(end));
       return new Uint8Array();
     },
-  } as unknown as WorkerDesk<OpinionQuestion, Uint8Array, JobStep>;
+  } as unknown as WorkerQueue<OpinionQuestion, Uint8Array, JobStep>;
   const setOpinion = askOpinion(desk, undefined as never, () => new Date(0), takingTurns(1));
   const steps: string[] = [];
   const of = (id: string) => pieceSchema.parse({ id, form: 'side-chair' });

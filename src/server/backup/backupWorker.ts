@@ -2,7 +2,7 @@ import { parentPort } from 'node:worker_threads';
 import type { Outcome } from '../../ground/fault.ts';
 import { type BackupRequest, type MadeBackup, makeBackup } from '../../record/backup/makeBackup.ts';
 import { pruneBackups } from '../../record/backup/pruneBackups.ts';
-import type { WorkerQuestion } from '../workerDesk.ts';
+import type { WorkerQuestion } from '../workerQueue.ts';
 
 /** Copies, reads back and thins out in a thread of its own: hashing every photo must not keep entries waiting. */
 parentPort?.on('message', async ({ ask, question }: WorkerQuestion<BackupRequest>) => {

@@ -4,7 +4,7 @@ import type { BackupRequest, MadeBackup } from '../../record/backup/makeBackup.t
 import { recordFile } from '../../record/openDataFolder.ts';
 import type { RecordStore } from '../../record/store.ts';
 import type { JobStep, Jobs } from '../jobs.ts';
-import { openWorkerDesk } from '../workerDesk.ts';
+import { openWorkerQueue } from '../workerQueue.ts';
 import { type BackupKeeper, openBackupKeeper } from './backupKeeper.ts';
 
 /** How often the program looks whether a copy is due. */
@@ -28,12 +28,12 @@ export function openBackups(
   },
 ): { keeper: BackupKeeper; close: () => Promise<void> } {
   const { dataDir, programVersion, jobs, store, examples, readOnly } = parts;
-  const desk = openWorkerDesk<BackupRequest, Outcome<MadeBackup>, JobStep>(worker, {});
+  const queue = openWorkerQueue<BackupRequest, Outcome<MadeBackup>, JobStep>(worker, {});
   const keeper = openBackupKeeper({
     dataDir,
     programVersion,
     jobs,
-    make: (request, onStep) => desk.ask(request, onStep),
+    make: (request, onStep) => queue.ask(request, onStep),
     firstAct: () => (readOnly ? undefined : firstActOf(store, examples)),
     lastWrite: () => lastWrite(dataDir),
     now: () => new Date(),
@@ -44,7 +44,7 @@ export function openBackups(
     keeper,
     async close() {
       clearInterval(timer);
-      await desk.close();
+      await queue.close();
     },
   };
 }

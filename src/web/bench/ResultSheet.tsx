@@ -130,7 +130,7 @@ function EnterAs({ context, found, findings: { findings, places: all } }: EnterA
 function HowDone({ of: { method, source } }: { of: Found['calculation'] }) {
   return (
     <details className="bench-how">
-      <summary>How it was reckoned</summary>
+      <summary>How it was calculated</summary>
       <p className="small">{method}</p>
       <p className="small">
         <strong>Source:</strong> {source}

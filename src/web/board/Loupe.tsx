@@ -10,7 +10,7 @@ const sidePx = 132;
 /** The place that is aimed at, nearer, beside the finger that hides it: each pixel of the original is told apart. */
 export function Loupe({ picture, at, scale, side }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const desk = useRef<{ busy: boolean; bitmap: ImageBitmap | undefined; region: Region | undefined }>({
+  const latest = useRef<{ busy: boolean; bitmap: ImageBitmap | undefined; region: Region | undefined }>({
     busy: false,
     bitmap: undefined,
     region: undefined,
@@ -18,7 +18,7 @@ export function Loupe({ picture, at, scale, side }: Props) {
   const [arrived, setArrived] = useState(0);
   const near = Math.min(12, Math.max(1, scale * 4));
   const [x, y] = at;
-  useEffect(() => () => desk.current.bitmap?.close(), []);
+  useEffect(() => () => latest.current.bitmap?.close(), []);
   useEffect(() => {
     void arrived;
     const dense = density();
@@ -38,7 +38,7 @@ export function Loupe({ picture, at, scale, side }: Props) {
     };
     pen.clearRect(0, 0, sidePx * dense, sidePx * dense);
     draw(picture.view, { x: 0, y: 0, widthPx: picture.widthPx, heightPx: picture.heightPx });
-    const { bitmap, region, busy } = desk.current;
+    const { bitmap, region, busy } = latest.current;
     if (bitmap !== undefined && region !== undefined) draw(bitmap, region);
     if (busy || picture.view.width === picture.widthPx || covers(region, x, y, half)) return;
     const left = Math.max(0, Math.floor(x - 2 * half));
@@ -49,15 +49,15 @@ export function Loupe({ picture, at, scale, side }: Props) {
       widthPx: Math.max(1, Math.min(picture.widthPx - left, Math.ceil(4 * half))),
       heightPx: Math.max(1, Math.min(picture.heightPx - top, Math.ceil(4 * half))),
     };
-    desk.current.busy = true;
+    latest.current.busy = true;
     picture.detail(wanted, wanted.widthPx, wanted.heightPx).then(
       (sharp) => {
-        desk.current.bitmap?.close();
-        desk.current = { busy: false, bitmap: sharp, region: wanted };
+        latest.current.bitmap?.close();
+        latest.current = { busy: false, bitmap: sharp, region: wanted };
         setArrived((count) => count + 1);
       },
       () => {
-        desk.current.busy = false;
+        latest.current.busy = false;
       },
     );
   }, [picture, x, y, near, arrived]);

@@ -14,13 +14,13 @@ export type LookerWorker = {
 };
 
 const page = self as unknown as DedicatedWorkerGlobalScope;
-const desk = { file: new Blob(), bitmap: undefined as Promise<ImageBitmap> | undefined, rest: 0 };
+const kept = { file: new Blob(), bitmap: undefined as Promise<ImageBitmap> | undefined, rest: 0 };
 /** A large picture takes four bytes a pixel: after so long without a question it is let go, and decoded again when asked for. */
 const restMs = 30_000;
 
 expose({
   hold(file) {
-    desk.file = file;
+    kept.file = file;
   },
   async view(mostPx) {
     const bitmap = await decoded();
@@ -61,12 +61,12 @@ expose({
 } satisfies LookerWorker);
 
 function decoded(): Promise<ImageBitmap> {
-  clearTimeout(desk.rest);
-  desk.rest = page.setTimeout(async () => {
-    const waiting = desk.bitmap;
-    desk.bitmap = undefined;
+  clearTimeout(kept.rest);
+  kept.rest = page.setTimeout(async () => {
+    const waiting = kept.bitmap;
+    kept.bitmap = undefined;
     (await waiting)?.close();
   }, restMs);
-  desk.bitmap ??= createImageBitmap(desk.file, { imageOrientation: 'from-image' });
-  return desk.bitmap;
+  kept.bitmap ??= createImageBitmap(kept.file, { imageOrientation: 'from-image' });
+  return kept.bitmap;
 }

@@ -3,10 +3,10 @@ import type { CalculationResult } from '../../calculations/define.ts';
 import { refuse } from '../../ground/fault.ts';
 import type { Point, Region } from '../../photo/picture.ts';
 import { openWorker, WorkerEnded } from '../worker/openWorker.ts';
+import type { CalculationWorker } from './calculationWorker.ts';
 import { cropFor } from './cropFor.ts';
 import { edgeRegion, mostEdgePixels } from './edgeRegion.ts';
 import type { LookerWorker } from './lookerWorker.ts';
-import type { ReckonerWorker } from './reckonerWorker.ts';
 
 /** A picture that lies open: a small view of it to draw, and the workers that look closer. */
 export type OpenPicture = {
@@ -25,7 +25,7 @@ export type OpenPicture = {
    * @param file  the name of the picture in the input
    * @returns undefined where it was canceled before its end
    */
-  reckon(id: string, file: string, input: object): Promise<CalculationResult<unknown> | undefined>;
+  calculate(id: string, file: string, input: object): Promise<CalculationResult<unknown> | undefined>;
   /** Ends what is being computed. */
   cancel(): void;
   close(): void;
@@ -42,7 +42,7 @@ const mostPixels = 120_000_000;
  */
 export async function openPicture(blob: Blob): Promise<OpenPicture> {
   const looker = openWorker<LookerWorker>(startLooker, (far) => far.hold(blob));
-  const reckoner = openWorker<ReckonerWorker>(startReckoner);
+  const calculations = openWorker<CalculationWorker>(startCalculations);
   const { view, widthPx, heightPx } = await looker
     .call((far) => far.view(viewPx))
     .catch(() => {
@@ -55,14 +55,14 @@ export async function openPicture(blob: Blob): Promise<OpenPicture> {
     heightPx,
     view,
     blob,
-    cancel: reckoner.end,
+    cancel: calculations.end,
     detail: (region, wide, high) => looker.call((far) => far.detail(region, wide, high)),
     async edge(from, to) {
       const around = edgeRegion(from, to, widthPx, heightPx);
       if (around.widthPx * around.heightPx > mostEdgePixels) return undefined;
       return await looker.call((far) => far.edge(from, to)).catch(() => undefined);
     },
-    async reckon(id, file, input) {
+    async calculate(id, file, input) {
       const { box, input: within, back } = cropFor(input, { widthPx, heightPx });
       if (box.widthPx * box.heightPx > mostPixels)
         return failed('This takes in more of the picture than can be held: draw smaller regions.');
@@ -71,16 +71,16 @@ export async function openPicture(blob: Blob): Promise<OpenPicture> {
         return failed('The picture could not be read at its full size: close other pages and try again.');
       const handed = transfer(picture, [picture.pixels.buffer as ArrayBuffer]);
       try {
-        const result = await reckoner.call((far) => far.run(id, within, file, handed));
+        const result = await calculations.call((far) => far.run(id, within, file, handed));
         return result.ok ? { ok: true, output: back(result.output) } : result;
       } catch (why) {
         if (why instanceof WorkerEnded) return undefined;
-        return failed('The reckoning broke off: draw a smaller region and try again.');
+        return failed('The calculation broke off: draw a smaller region and try again.');
       }
     },
     close() {
       looker.end();
-      reckoner.end();
+      calculations.end();
       view.close();
     },
   };
@@ -94,6 +94,6 @@ function startLooker(): Worker {
   return new Worker(new URL('./lookerWorker.ts', import.meta.url), { type: 'module' });
 }
 
-function startReckoner(): Worker {
-  return new Worker(new URL('./reckonerWorker.ts', import.meta.url), { type: 'module' });
+function startCalculations(): Worker {
+  return new Worker(new URL('./calculationWorker.ts', import.meta.url), { type: 'module' });
 }

@@ -29,17 +29,17 @@ export type WeighingWorker = {
   ): CalculationResult<Weighing>;
 };
 
-const desk = { known: undefined as Known | undefined };
+const kept = { known: undefined as Known | undefined };
 
 expose({
   know({ knowledge, yearNow }) {
-    desk.known = { knowledge: ownNamesOnly(knowledge), yearNow };
+    kept.known = { knowledge: ownNamesOnly(knowledge), yearNow };
   },
   weigh(caseToWeigh, onProgress, onEarly, onFirst) {
-    if (desk.known === undefined) throw new Error('no knowledge was handed over');
+    if (kept.known === undefined) throw new Error('no knowledge was handed over');
     let told = 0;
     return runCalculation(evidenceWeigh, caseToWeigh, {
-      ...desk.known,
+      ...kept.known,
       onProgress: (share) => {
         if (share - told >= 0.01) {
           told = share;

@@ -16,7 +16,7 @@ import { Under } from './Under.tsx';
 import { useBenchMarks } from './useBenchMarks.ts';
 import { useCard } from './useCard.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
-import { useReckoned } from './useReckoned.ts';
+import { usePictureCalculation } from './usePictureCalculation.ts';
 
 /** The colour of a grey card of 18 in 100, as a screen has it: L* = 49.5 by IEC 61966-2-1. */
 const greyCard = '#767676';
@@ -60,8 +60,8 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
     first === undefined || second === undefined
       ? undefined
       : { patches, samples, compare: { exposed: first.id, protected: second.id }, surface };
-  const reckoned = useReckoned(laid, photoColourBalance, input);
-  const output = reckoned.result?.ok ? reckoned.result.output : undefined;
+  const calculated = usePictureCalculation(laid, photoColourBalance, input);
+  const output = calculated.result?.ok ? calculated.result.output : undefined;
   const { comparison } = output ?? {};
   const findings =
     comparison &&
@@ -73,7 +73,7 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
     });
   const found: Found | undefined = output && {
     calculation: photoColourBalance,
-    input: reckoned.input,
+    input: calculated.input,
     output,
     says: colourWords(output, first?.id ?? '', second?.id ?? ''),
     findings: findings ?? undefined,
@@ -162,7 +162,7 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
           />
         </div>
       )}
-      <Under {...reckoned} />
+      <Under {...calculated} />
       {output !== undefined && first !== undefined && (
         <ColourList samples={output.samples} beside={first.id} knowledge={context.knowledge} />
       )}

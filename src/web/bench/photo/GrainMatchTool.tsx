@@ -13,7 +13,7 @@ import { ProfilesFigure } from './ProfilesFigure.tsx';
 import { Under } from './Under.tsx';
 import { useBenchMarks } from './useBenchMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
-import { useReckoned } from './useReckoned.ts';
+import { usePictureCalculation } from './usePictureCalculation.ts';
 
 /** Whether the grain goes on across a band: a cuff, a joint, the edge of a patch. */
 export function GrainMatchTool({ context }: { context: BenchContext }) {
@@ -37,8 +37,8 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
     a === undefined || b === undefined || directionDeg === undefined
       ? undefined
       : { a, b, directionDeg, painted: surface === 'painted' };
-  const reckoned = useReckoned(laid, photoGrainMatch, input);
-  const output = reckoned.result?.ok ? reckoned.result.output : undefined;
+  const calculated = usePictureCalculation(laid, photoGrainMatch, input);
+  const output = calculated.result?.ok ? calculated.result.output : undefined;
   const findings =
     output &&
     findingsOf(context, {
@@ -49,7 +49,7 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
     });
   const found: Found | undefined = output && {
     calculation: photoGrainMatch,
-    input: reckoned.input,
+    input: calculated.input,
     output,
     says: output.says,
     findings,
@@ -95,7 +95,7 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
           Draw a region on either side, clear of the band and of the part’s edges, and a line along the part.
         </p>
       )}
-      <Under {...reckoned} />
+      <Under {...calculated} />
       {output?.tells && <ProfilesFigure {...output.profiles} />}
       {output?.tells && (
         <p className="small">

@@ -10,7 +10,7 @@ import { OnPhoto } from './OnPhoto.tsx';
 import { Under } from './Under.tsx';
 import { useBenchMarks } from './useBenchMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
-import { useReckoned } from './useReckoned.ts';
+import { usePictureCalculation } from './usePictureCalculation.ts';
 
 type Grain = OutputOf<typeof photoGrain>;
 
@@ -29,11 +29,11 @@ export function GrainTool({ context }: { context: BenchContext }) {
 function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }) {
   const marks = useBenchMarks(`${context.piece.id}.grain.${laid.key}`);
   const region = regionOf(marks.of('region'), laid.open);
-  const reckoned = useReckoned(laid, photoGrain, region && { region });
-  const output = reckoned.result?.ok ? reckoned.result.output : undefined;
+  const calculated = usePictureCalculation(laid, photoGrain, region && { region });
+  const output = calculated.result?.ok ? calculated.result.output : undefined;
   const found: Found | undefined = output && {
     calculation: photoGrain,
-    input: reckoned.input,
+    input: calculated.input,
     output,
     says: output.tells
       ? `${output.says} Over the region it wanders by ${output.spreadDeg.toFixed(1)}°.`
@@ -56,7 +56,7 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
         over={(place, scale) => output && <Strokes map={output.map} place={place} scale={scale} />}
       />
       {region === undefined && <p className="said">Draw the region whose grain you ask after.</p>}
-      <Under {...reckoned} />
+      <Under {...calculated} />
       {found !== undefined && (
         <ResultSheet context={context} found={found} title={`Grain in ${laid.title}`} />
       )}

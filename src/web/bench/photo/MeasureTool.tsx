@@ -32,12 +32,12 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
   const usualPx = context.knowledge.measurements?.scale.markPx.value;
   const [typedPx, setSigmaPx] = useState(usualPx);
   const sigmaPx = typedPx ?? usualPx;
-  const desk = useScale(laid, marks, context, sigmaPx, 'card');
-  const corners = desk.way === 'card' && desk.scale?.kind === 'plane' ? desk.scale.asked.image : [];
+  const scaling = useScale(laid, marks, context, sigmaPx, 'card');
+  const corners = scaling.way === 'card' && scaling.scale?.kind === 'plane' ? scaling.scale.asked.image : [];
   return (
     <div className="photo-tool">
       <TextPlace name={laid.photo ?? laid.title}>
-        <ScaleFields desk={desk} marks={marks} />
+        <ScaleFields scaling={scaling} marks={marks} />
       </TextPlace>
       <MeasureButtons marks={marks} />
       <PhotoBoard
@@ -64,7 +64,7 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
           onNumber={setSigmaPx}
         />
       </div>
-      <Measures context={context} laid={laid} marks={marks} scale={desk.scale} sigmaPx={sigmaPx} />
+      <Measures context={context} laid={laid} marks={marks} scale={scaling.scale} sigmaPx={sigmaPx} />
     </div>
   );
 }

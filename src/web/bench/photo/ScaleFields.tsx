@@ -5,20 +5,21 @@ import { LengthField } from '../../fields/LengthField.tsx';
 import { faultWords } from '../benchContext.ts';
 import { FindCard } from './FindCard.tsx';
 import { MarkButtons } from './MarkButtons.tsx';
-import type { ScaleDesk, ScaleLengths } from './useScale.ts';
+import type { ScaleLengths, Scaling } from './useScale.ts';
 
-type Props = { desk: ScaleDesk; marks: Marks };
+type Props = { scaling: Scaling; marks: Marks };
 
 /** Where the scale of a photo comes from. */
-export function ScaleFields({ desk, marks }: Props) {
-  const { way, lengths } = desk;
-  const length = (key: keyof ScaleLengths) => (mm: number | undefined) => desk.say({ ...lengths, [key]: mm });
+export function ScaleFields({ scaling, marks }: Props) {
+  const { way, lengths } = scaling;
+  const length = (key: keyof ScaleLengths) => (mm: number | undefined) =>
+    scaling.say({ ...lengths, [key]: mm });
   return (
     <section className="stack-tight photo-scale" aria-label="Scale">
       <ChoiceField
         label="Scale by"
         value={way}
-        save={desk.choose}
+        save={scaling.choose}
         choices={[
           { id: 'card', name: 'The printed card', note: 'Lying in the plane; found by itself.' },
           { id: 'rectangle', name: 'A rectangle', note: 'Four corners; both sides known.' },
@@ -26,7 +27,7 @@ export function ScaleFields({ desk, marks }: Props) {
           { id: 'known', name: 'One known length', note: 'Only for a plane seen squarely.' },
         ]}
       />
-      {way === 'card' && <ByCard desk={desk} />}
+      {way === 'card' && <ByCard scaling={scaling} />}
       {(way === 'rectangle' || way === 'distances') && (
         <>
           <MarkButtons
@@ -59,27 +60,27 @@ export function ScaleFields({ desk, marks }: Props) {
           </div>
         </>
       )}
-      {desk.faults.length > 0 && (
+      {scaling.faults.length > 0 && (
         <p className="caution" role="alert">
-          {faultWords(desk.faults)}
+          {faultWords(scaling.faults)}
         </p>
       )}
-      {desk.scale?.kind === 'plane' && (
+      {scaling.scale?.kind === 'plane' && (
         <p className="small" role="status">
-          The plane is fixed{residual(desk)}. {desk.scale.rectified.says.join(' ')}
+          The plane is fixed{residual(scaling)}. {scaling.scale.rectified.says.join(' ')}
         </p>
       )}
     </section>
   );
 }
 
-function residual({ scale }: ScaleDesk): string {
+function residual({ scale }: Scaling): string {
   if (scale?.kind !== 'plane' || scale.asked.image.length <= 4) return '';
   return `: its ${scale.asked.image.length} marks lie ${scale.rectified.residualPx.toFixed(2)} pixels off it, in the root mean square`;
 }
 
-function ByCard({ desk }: { desk: ScaleDesk }) {
-  const { card } = desk;
+function ByCard({ scaling }: { scaling: Scaling }) {
+  const { card } = scaling;
   return (
     <>
       <p className="small">

@@ -18,7 +18,7 @@ import { ScaleFields } from './ScaleFields.tsx';
 import { Under } from './Under.tsx';
 import { useBenchMarks } from './useBenchMarks.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
-import { useReckoned } from './useReckoned.ts';
+import { usePictureCalculation } from './usePictureCalculation.ts';
 import { useScale } from './useScale.ts';
 
 type Toolmarks = OutputOf<typeof photoToolmarks>;
@@ -44,23 +44,23 @@ export function ToolmarksTool({ context }: { context: BenchContext }) {
 
 function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }) {
   const marks = useBenchMarks(`${context.piece.id}.toolmarks.${laid.key}`);
-  const desk = useScale(laid, marks, context, undefined, 'known');
+  const scaling = useScale(laid, marks, context, undefined, 'known');
   const [picked, pick] = useState('');
   const region = regionOf(marks.of('region'), laid.open);
   const directionDeg = directionOf(marks.of('run'));
   const middle = region && ([region.x + region.widthPx / 2, region.y + region.heightPx / 2] as const);
-  const mmPerPx = desk.scale && middle && mmPerPxAt(desk.scale, middle, context.knowledge);
+  const mmPerPx = scaling.scale && middle && mmPerPxAt(scaling.scale, middle, context.knowledge);
   const input =
     region === undefined || directionDeg === undefined || mmPerPx === undefined
       ? undefined
       : { region, directionDeg, mmPerPx: Number(mmPerPx.toPrecision(6)) };
-  const reckoned = useReckoned(laid, photoToolmarks, input);
-  const output = reckoned.result?.ok ? reckoned.result.output : undefined;
+  const calculated = usePictureCalculation(laid, photoToolmarks, input);
+  const output = calculated.result?.ok ? calculated.result.output : undefined;
   const all = output && findingsOf(context, { from: 'photo.toolmarks', likelihoods: output.likelihoods });
   const one = all?.findings.find((each) => each.sign === picked) ?? all?.findings[0];
   const found: Found | undefined = output && {
     calculation: photoToolmarks,
-    input: reckoned.input,
+    input: calculated.input,
     output,
     says: marksWords(output),
     findings: all && one && { ...all, findings: [one] },
@@ -70,7 +70,7 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
   return (
     <div className="photo-tool">
       <TextPlace name={laid.photo ?? laid.title}>
-        <ScaleFields desk={desk} marks={marks} />
+        <ScaleFields scaling={scaling} marks={marks} />
       </TextPlace>
       <MarkButtons
         marks={marks}
@@ -83,12 +83,12 @@ function OnBoard({ context, laid }: { context: BenchContext; laid: LaidPicture }
       <PhotoBoard picture={laid.open} shows={laid.shows} marks={marks} />
       {input === undefined && (
         <p className="said">
-          {desk.scale === undefined
+          {scaling.scale === undefined
             ? 'First the scale: mark a known length, or find the card.'
             : 'Draw the region with the marks, and a line along the length of the board.'}
         </p>
       )}
-      <Under {...reckoned} />
+      <Under {...calculated} />
       {all !== undefined && one !== undefined && (
         <>
           <PickField

@@ -56,7 +56,7 @@ type Props = {
 
 function OnBoard({ context, laid, first, layBy }: Props) {
   const marks = useBenchMarks(`${context.piece.id}.twins.${laid.key}`);
-  const desk = useScale(laid, marks, context, undefined, 'known');
+  const scaling = useScale(laid, marks, context, undefined, 'known');
   const [help, setHelp] = useState<'edge' | 'straight'>('edge');
   const traced = context.knowledge.measurements?.scale.tracedMm.value;
   const [sigmaMm, setSigmaMm] = useState(traced);
@@ -65,7 +65,7 @@ function OnBoard({ context, laid, first, layBy }: Props) {
   const outlineOf = (id: string): Traced | undefined => {
     const points = marks.of(id);
     if (points === undefined) return undefined;
-    const placed = desk.scale && inMillimetres(desk.scale, points, context.knowledge);
+    const placed = scaling.scale && inMillimetres(scaling.scale, points, context.knowledge);
     return {
       from: laid.title,
       points: placed?.ok ? placed.output : points,
@@ -109,7 +109,7 @@ function OnBoard({ context, laid, first, layBy }: Props) {
   return (
     <div className="photo-tool">
       <TextPlace name={laid.photo ?? laid.title}>
-        <ScaleFields desk={desk} marks={marks} />
+        <ScaleFields scaling={scaling} marks={marks} />
       </TextPlace>
       <div className="bench-fields">
         <ChoiceField

@@ -12,8 +12,8 @@ export function Under({ busy = false, result, cancel }: Props) {
   if (busy)
     return (
       <div className="row" role="status">
-        <span>Reckoning</span>
-        <progress aria-label="Reckoning" />
+        <span>Calculating</span>
+        <progress aria-label="Calculating" />
         {cancel !== undefined && (
           <button type="button" className="button quiet" onClick={cancel}>
             Stop

@@ -28,20 +28,20 @@ export type Opening =
 /** Opens one picture at a time; what was open before is put away, and leaving off ends what is under way. */
 export function useOpenPicture() {
   const [opening, setOpening] = useState<Opening>({ state: 'none' });
-  const desk = useRef<{ stop: AbortController | undefined; open: OpenPicture | undefined }>({
+  const scaling = useRef<{ stop: AbortController | undefined; open: OpenPicture | undefined }>({
     stop: undefined,
     open: undefined,
   });
   const away = useCallback(() => {
-    desk.current.stop?.abort();
-    desk.current.open?.close();
-    desk.current = { stop: undefined, open: undefined };
+    scaling.current.stop?.abort();
+    scaling.current.open?.close();
+    scaling.current = { stop: undefined, open: undefined };
   }, []);
   useEffect(() => away, [away]);
   const start = async (title: string, fetched: Fetched, rest: Omit<LaidPicture, 'open' | 'title'>) => {
     away();
     const stop = new AbortController();
-    desk.current.stop = stop;
+    scaling.current.stop = stop;
     setOpening({ state: 'opening', title, share: 0 });
     try {
       const blob = await fetched((share) => setOpening({ state: 'opening', title, share }), stop.signal);
@@ -49,7 +49,7 @@ export function useOpenPicture() {
       setOpening({ state: 'opening', title, share: undefined });
       const open = await openPicture(blob);
       if (stop.signal.aborted) return open.close();
-      desk.current.open = open;
+      scaling.current.open = open;
       setOpening({ state: 'open', laid: { open, title, ...rest } });
     } catch (slip) {
       if (stop.signal.aborted) return;

@@ -23,7 +23,7 @@ export type ScaleLengths = {
   known?: number | undefined;
 };
 
-export type ScaleDesk = {
+export type Scaling = {
   way: ScaleWay;
   choose: (way: ScaleWay) => void;
   lengths: ScaleLengths;
@@ -44,7 +44,7 @@ export function useScale(
   context: BenchContext,
   sigmaPx: number | undefined,
   first: ScaleWay,
-): ScaleDesk {
+): Scaling {
   const [way, choose] = useState<ScaleWay>(first);
   const [lengths, say] = useState<ScaleLengths>({});
   const card = useCard(open.blob);
@@ -91,7 +91,7 @@ const noFigures: Fault = {
 type Asked = { known: { points: readonly [Point, Point]; lengthMm: number } } | AskedOf<typeof photoRectify>;
 
 function askedOf(
-  { way, lengths, card }: Pick<ScaleDesk, 'way' | 'lengths' | 'card'>,
+  { way, lengths, card }: Pick<Scaling, 'way' | 'lengths' | 'card'>,
   marks: Marks,
   pictureSize: Point,
 ): Asked | undefined {

@@ -72,7 +72,7 @@ export function MovementTool({ context }: { context: BenchContext }) {
       <div className="bench-fields">
         <WoodChoice knowledge={knowledge} chosen={wood} onChoose={setWood} />
         <ChoiceField
-          label="Reckoned by"
+          label="Calculated by"
           value={method}
           save={setMethod}
           choices={[

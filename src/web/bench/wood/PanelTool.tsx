@@ -129,8 +129,8 @@ export function PanelTool({ context }: { context: BenchContext }) {
       </div>
       {input === undefined && (
         <p className="said">
-          Measure the part across its grain: what it should have lost since it was made is reckoned and drawn.
-          Add the loss that is seen, and old and recent make are weighed.
+          Measure the part across its grain: what it should have lost since it was made is calculated and
+          drawn. Add the loss that is seen, and old and recent make are weighed.
         </p>
       )}
       {result?.ok === false && (

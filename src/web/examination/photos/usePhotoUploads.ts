@@ -36,7 +36,7 @@ export function usePhotoUploads(
   hand: typeof sendPhoto = sendPhoto,
 ): PhotoUploads {
   const [list, setList] = useState<readonly Upload[]>([]);
-  const desk = useRef({
+  const latest = useRef({
     piece,
     record,
     hand,
@@ -45,7 +45,7 @@ export function usePhotoUploads(
     added: [] as string[],
     busy: false,
   });
-  Object.assign(desk.current, { piece, record, hand });
+  Object.assign(latest.current, { piece, record, hand });
   const busy = list.some((each) => each.state === 'going' || each.state === 'waiting');
   useEffect(() => {
     if (!busy) return;
@@ -57,29 +57,29 @@ export function usePhotoUploads(
   const change = (id: string, to: Partial<Upload>) =>
     setList((now) => now.map((each) => (each.id === id ? { ...each, ...to } : each)));
   const enter = (job: Job, kept: KeptPhoto) => {
-    const { piece: now, added } = desk.current;
+    const { piece: now, added } = latest.current;
     const order = [...now.plateOrder, ...added.filter((each) => !now.plateOrder.includes(each))];
-    desk.current.record(addPhoto({ ...now, plateOrder: order }, kept, job.file.name, job.belongs));
+    latest.current.record(addPhoto({ ...now, plateOrder: order }, kept, job.file.name, job.belongs));
     added.push(photoIdOf(kept.sha256));
     change(job.id, { state: 'kept', share: 1, words: kept.note ?? '' });
   };
   const run = async () => {
-    if (desk.current.busy) return;
-    desk.current.busy = true;
-    for (let job = desk.current.jobs.shift(); job !== undefined; job = desk.current.jobs.shift()) {
+    if (latest.current.busy) return;
+    latest.current.busy = true;
+    for (let job = latest.current.jobs.shift(); job !== undefined; job = latest.current.jobs.shift()) {
       const { id, file } = job;
       change(id, { state: 'going', share: 0, words: '' });
       try {
-        enter(job, await desk.current.hand(file, (share) => change(id, { share })));
+        enter(job, await latest.current.hand(file, (share) => change(id, { share })));
       } catch (slip) {
-        desk.current.failed.set(id, job);
+        latest.current.failed.set(id, job);
         change(id, {
           state: 'failed',
           words: slip instanceof Error ? slip.message : 'The photo was not taken. Try again.',
         });
       }
     }
-    desk.current.busy = false;
+    latest.current.busy = false;
   };
   const add = (files: Iterable<File>, belongs: Belongs) => {
     const jobs = [...files].map((file) => ({ id: crypto.randomUUID(), file, belongs }));
@@ -87,15 +87,15 @@ export function usePhotoUploads(
       ...now,
       ...jobs.map(({ id, file }): Upload => ({ id, name: file.name, state: 'waiting', share: 0, words: '' })),
     ]);
-    desk.current.jobs.push(...jobs);
+    latest.current.jobs.push(...jobs);
     void run();
   };
   const again = (id: string) => {
-    const job = desk.current.failed.get(id);
+    const job = latest.current.failed.get(id);
     if (job === undefined) return;
-    desk.current.failed.delete(id);
+    latest.current.failed.delete(id);
     change(id, { state: 'waiting', words: '' });
-    desk.current.jobs.push(job);
+    latest.current.jobs.push(job);
     void run();
   };
   const clear = () =>

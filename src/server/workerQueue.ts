@@ -8,7 +8,7 @@ export type WorkerWord<Answer, Step> =
   | { ask: number; failed: string };
 
 /** A thread for long work. It is started when first asked, and again after it died. */
-export type WorkerDesk<Question, Answer, Step> = {
+export type WorkerQueue<Question, Answer, Step> = {
   ask(question: Question, onStep?: (step: Step) => void): Promise<Answer>;
   close(): Promise<void>;
 };
@@ -27,11 +27,11 @@ type Thread<Answer, Step> = { worker: Worker; asked: Map<number, Asked<Answer, S
  * @param file        the built worker
  * @param workerData  handed to it when it starts
  */
-export function openWorkerDesk<Question, Answer, Step>(
+export function openWorkerQueue<Question, Answer, Step>(
   file: URL,
   workerData: unknown,
-): WorkerDesk<Question, Answer, Step> {
-  const desk = { thread: undefined as Thread<Answer, Step> | undefined, asks: 0 };
+): WorkerQueue<Question, Answer, Step> {
+  const queue = { thread: undefined as Thread<Answer, Step> | undefined, asks: 0 };
 
   const start = (): Thread<Answer, Step> => {
     const worker = new Worker(file, { workerData });
@@ -40,7 +40,7 @@ export function openWorkerDesk<Question, Answer, Step>(
     const asked: Thread<Answer, Step>['asked'] = new Map();
     const thread = { worker, asked };
     const end = (why: string) => {
-      if (desk.thread === thread) desk.thread = undefined;
+      if (queue.thread === thread) queue.thread = undefined;
       for (const one of asked.values()) one.reject(new Error(why));
       asked.clear();
     };
@@ -59,16 +59,16 @@ export function openWorkerDesk<Question, Answer, Step>(
 
   return {
     ask(question, onStep) {
-      desk.thread ??= start();
-      const ask = ++desk.asks;
-      const { worker, asked } = desk.thread;
+      queue.thread ??= start();
+      const ask = ++queue.asks;
+      const { worker, asked } = queue.thread;
       return new Promise<Answer>((resolve, reject) => {
         asked.set(ask, { resolve, reject, onStep });
         worker.postMessage({ ask, question } satisfies WorkerQuestion<Question>);
       });
     },
     async close() {
-      await desk.thread?.worker.terminate();
+      await queue.thread?.worker.terminate();
     },
   };
 }

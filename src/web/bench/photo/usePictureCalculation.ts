@@ -4,10 +4,10 @@ import type { Handed } from '../../../calculations/runCalculation.ts';
 import type { LaidPicture } from './useOpenPicture.ts';
 
 /** How a calculation on a picture stands: nothing asked, under way, or done with what was asked. */
-export type Reckoned<Output> = {
+export type PictureCalculation<Output> = {
   busy: boolean;
   result: CalculationResult<Output> | undefined;
-  /** What the result was reckoned from. */
+  /** What the result was calculated from. */
   input: object | undefined;
   cancel: () => void;
 };
@@ -16,11 +16,11 @@ export type Reckoned<Output> = {
 const restMs = 250;
 
 /** Runs a calculation on the picture, in a worker, whenever its input changes; an answer to an older question is let fall. */
-export function useReckoned<Asked extends { file: string }, Output>(
+export function usePictureCalculation<Asked extends { file: string }, Output>(
   { open, file }: LaidPicture,
   { id }: Calculation<Asked, Output>,
   input: Omit<Handed<NoInfer<Asked>>, 'file'> | undefined,
-): Reckoned<Output> {
+): PictureCalculation<Output> {
   const key = input === undefined ? '' : JSON.stringify(input);
   const [done, setDone] = useState<{ key: string; result: CalculationResult<Output> }>();
   const [left, setLeft] = useState('');
@@ -31,7 +31,7 @@ export function useReckoned<Asked extends { file: string }, Output>(
     const rest = setTimeout(async () => {
       open.cancel();
       const asked = { file, ...JSON.parse(key) } as object;
-      const result = (await open.reckon(id, file, asked)) as CalculationResult<Output> | undefined;
+      const result = (await open.calculate(id, file, asked)) as CalculationResult<Output> | undefined;
       if (result !== undefined && latest.current === key) setDone({ key, result });
     }, restMs);
     return () => clearTimeout(rest);

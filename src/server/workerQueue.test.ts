@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { openWorkerDesk } from './workerDesk.ts';
+import { openWorkerQueue } from './workerQueue.ts';
 
 /** A thread that throws outside its answer for "die", is gone without a word for "leave", and else says the word again. */
 const thread = `
@@ -18,35 +18,35 @@ parentPort.on('message', ({ ask, question }) => {
 
 const made = { dir: '' };
 beforeAll(async () => {
-  made.dir = await mkdtemp(join(tmpdir(), 'underside-desk-'));
+  made.dir = await mkdtemp(join(tmpdir(), 'underside-queue-'));
   await writeFile(join(made.dir, 'thread.mjs'), thread);
 });
 afterAll(() => rm(made.dir, { recursive: true, force: true }));
 
 const open = () =>
-  openWorkerDesk<string, string, never>(pathToFileURL(join(made.dir, 'thread.mjs')), undefined);
+  openWorkerQueue<string, string, never>(pathToFileURL(join(made.dir, 'thread.mjs')), undefined);
 
 it('answers the next question after a thread has died, 5 of 5', async () => {
-  const desk = open();
+  const queue = open();
   for (let time = 0; time < 5; time++) {
-    await expect(desk.ask('die')).rejects.toThrow('It broke.');
-    await expect(desk.ask(`after ${time}`)).resolves.toBe(`after ${time}`);
+    await expect(queue.ask('die')).rejects.toThrow('It broke.');
+    await expect(queue.ask(`after ${time}`)).resolves.toBe(`after ${time}`);
   }
-  await desk.close();
+  await queue.close();
 });
 
 it('fails every question of a thread that is gone, and none of the next', async () => {
-  const desk = open();
-  const lost = Promise.allSettled([desk.ask('one'), desk.ask('leave'), desk.ask('three')]);
+  const queue = open();
+  const lost = Promise.allSettled([queue.ask('one'), queue.ask('leave'), queue.ask('three')]);
   expect((await lost).map((each) => each.status)).toEqual(['rejected', 'rejected', 'rejected']);
-  expect(await Promise.all([desk.ask('four'), desk.ask('five')])).toEqual(['four', 'five']);
-  await desk.close();
+  expect(await Promise.all([queue.ask('four'), queue.ask('five')])).toEqual(['four', 'five']);
+  await queue.close();
 });
 
 it('a refused question leaves the thread and its other questions alone', async () => {
-  const desk = open();
-  const [refused, other] = await Promise.allSettled([desk.ask('refuse'), desk.ask('other')]);
+  const queue = open();
+  const [refused, other] = await Promise.allSettled([queue.ask('refuse'), queue.ask('other')]);
   expect(refused).toMatchObject({ status: 'rejected', reason: { message: 'Not so.' } });
   expect(other).toEqual({ status: 'fulfilled', value: 'other' });
-  await desk.close();
+  await queue.close();
 });

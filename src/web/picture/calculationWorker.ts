@@ -6,7 +6,7 @@ import type { Knowledge } from '../../knowledge/schema.ts';
 import type { Picture } from '../../photo/picture.ts';
 
 /** Runs the calculations that look at pictures, off the page's own thread. Ended by the page when it is told to stop. */
-export type ReckonerWorker = {
+export type CalculationWorker = {
   /** @param input  with the places counted from the top left of the part of the picture that is handed over */
   run(id: string, input: unknown, file: string, picture: Picture): CalculationResult<unknown>;
 };
@@ -21,4 +21,4 @@ expose({
       pictures: new Map([[file, picture]]),
     });
   },
-} satisfies ReckonerWorker);
+} satisfies CalculationWorker);
