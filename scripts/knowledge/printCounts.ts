@@ -18,7 +18,7 @@ export function printCounts(knowledge: Knowledge, entries: readonly Entry[]): vo
     ].join(', ')}.`,
   );
   const { figures, spans, withoutWork } = onWhoseWord(entries);
-  console.log(`Figures: ${inWords(figures)}.`);
+  console.log(`Figures: ${inWords(figures)}, ${figures.counted} counted from published records.`);
   console.log(`Spans of years: ${inWords(spans)}.`);
   if (withoutWork.length === 0) {
     console.log('Every entry cites at least one published work.');

@@ -1,13 +1,12 @@
+import { type BetaShapes, betaOfRange } from '../ground/betaDistribution.ts';
 import { normalDraw, type Random } from '../ground/seededRandom.ts';
 import type { Figure } from '../knowledge/figureSchema.ts';
 import { type Draw, figureRange } from './figures.ts';
 
 /**
- * Draws every figure anew, once, from a Beta distribution whose mean is the figure's best value and whose standard
- * deviation makes low and high about its 5th and 95th percentile: (high − low) / (2 · 1.645).
+ * Draws every figure anew, once, from the Beta distribution of its range.
  *
  * @param first  figures drawn at once, in this order; others are drawn when they are asked for
- * @source method of moments for the Beta distribution, common practice; 1.645 is the 95 % point of the normal curve
  */
 export function betaDraw(random: Random, first: readonly BetaFigure[] = []): Draw {
   const drawn = new Map<Figure, number>();
@@ -22,17 +21,12 @@ export function betaDraw(random: Random, first: readonly BetaFigure[] = []): Dra
 }
 
 /** A figure with the shapes of its Beta distribution; without them it always has its best value. */
-export type BetaFigure = { figure: Figure; best: number; shapes: readonly [number, number] | undefined };
+export type BetaFigure = { figure: Figure; best: number; shapes: BetaShapes | undefined };
 
 /** The Beta distribution of a figure. */
 export function betaFigure(figure: Figure): BetaFigure {
-  const { best, low, high } = figureRange(figure);
-  const deviation = (high - low) / (2 * 1.645);
-  if (deviation <= 0 || best <= 0 || best >= 1) return { figure, best, shapes: undefined };
-  // A Beta with this mean exists only below the variance m(1 − m); wider ranges are held just inside.
-  const variance = Math.min(deviation * deviation, 0.95 * best * (1 - best));
-  const size = (best * (1 - best)) / variance - 1;
-  return { figure, best, shapes: [best * size, (1 - best) * size] };
+  const range = figureRange(figure);
+  return { figure, best: range.best, shapes: betaOfRange(range) };
 }
 
 function drawFrom({ best, shapes }: BetaFigure, random: Random): number {

@@ -1,5 +1,6 @@
 import { checks } from './checks/checks.ts';
 import { contentHash } from './contentHash.ts';
+import { withCounts } from './countedFigure.ts';
 import { type Entry, soundEntries } from './entry.ts';
 import type { KnowledgeFault } from './knowledgeFault.ts';
 import { ownNamesOnly } from './ownNamesOnly.ts';
@@ -44,6 +45,16 @@ function assemble(
   if (making === undefined) return undefined;
   const signs = soundEntries(entries, 'sign');
   const shops = soundEntries(entries, 'shop');
+  const read = withCounts(
+    {
+      signs: byId(signs.map((entry) => ({ ...entry.value, family: entry.family, ...mineMark(entry) }))),
+      forms: byId(soundEntries(entries, 'form').map((entry) => entry.value)),
+      alterations: byId(soundEntries(entries, 'alteration').map((entry) => entry.value)),
+      shops: byId(shops.map((entry) => ({ ...entry.value, ...mineMark(entry) }))),
+      making,
+    },
+    making.counting,
+  );
   return ownNamesOnly({
     version: contentHash(files.flatMap((file) => [file.path, file.text])),
     families: [...new Map(families.map((family) => [family.id, family])).values()].map((family) => ({
@@ -51,11 +62,7 @@ function assemble(
       name: family.name,
       signs: signs.filter((entry) => entry.family === family.id).map((entry) => entry.value.id),
     })),
-    signs: byId(signs.map((entry) => ({ ...entry.value, family: entry.family, ...mineMark(entry) }))),
-    forms: byId(soundEntries(entries, 'form').map((entry) => entry.value)),
-    alterations: byId(soundEntries(entries, 'alteration').map((entry) => entry.value)),
-    shops: byId(shops.map((entry) => ({ ...entry.value, ...mineMark(entry) }))),
-    making,
+    ...read,
     asks: byId(soundEntries(entries, 'ask').map((entry) => entry.value)),
     partGroups: groupsOf(soundEntries(entries, 'partKind').map((entry) => entry.value)),
     signDrawings: byId(soundEntries(entries, 'signDrawing').map((entry) => entry.value)),

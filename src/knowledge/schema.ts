@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { partMake } from '../piece/partMake.ts';
 import type { Ask } from './askSchema.ts';
 import { id, sentence, year } from './entryWords.ts';
-import { basis, figure, figureOrText } from './figureSchema.ts';
+import { basis, counting, figure, figureOrText } from './figureSchema.ts';
 import type { Measurements } from './measurementSchema.ts';
 import type { SignDrawing } from './signDrawingSchema.ts';
 import type { Wood, WoodMovement } from './woodSchema.ts';
@@ -263,6 +263,7 @@ export const making = z.strictObject({
   claimedPlace: z
     .strictObject({ fits: z.number().min(1), elsewhere: z.number().min(0).max(1) })
     .default({ fits: 5, elsewhere: 0.3 }),
+  counting,
   /** When later pieces in old styles were made: relative weights by year; never before the style began. */
   whenMade: z.strictObject({
     'bench-copy': line,

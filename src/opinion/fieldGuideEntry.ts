@@ -61,7 +61,8 @@ function figuresOfSign(sign: Sign): string {
   const { shows, span, basis } = sign;
   const rows = Object.entries(shows).map(([state, figure]) => {
     const { best, low, high } = figureNumbers(figure);
-    return `${inSentence(stateNames[state] ?? state)} ${best} (${low}–${high})`;
+    const counted = figure.counts === undefined ? '' : ', counted';
+    return `${inSentence(stateNames[state] ?? state)} ${best} (${low}–${high}${counted})`;
   });
   const word =
     basis === undefined ? '' : [basisWord(basis.by), basis.at ?? ''].filter((each) => each !== '').join(', ');

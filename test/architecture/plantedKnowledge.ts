@@ -53,6 +53,16 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       onLine: 'id: leg-square',
     },
     {
+      planted: 'a count that names no source',
+      file: 'shops/mill-lane.yaml',
+      edit: [
+        'shows: "90, 70–97"',
+        'shows: { in100: "90, 70–97", counts: { seen: 2, of: 3, where: stools } }',
+      ],
+      entry: 'mill-lane',
+      onLine: 'counts: { seen: 2',
+    },
+    {
       planted: 'an id with a capital',
       file: 'sources.yaml',
       edit: ['id: saw-book', 'id: Saw-book'],
@@ -262,6 +272,28 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       edit: ['share: "2, 1–4"', 'share: "5, 1–4"'],
       entry: 'mill-lane',
       onLine: 'share: "5',
+    },
+  ],
+  'counts-fit': [
+    {
+      planted: 'more seen than were counted',
+      file: 'shops/mill-lane.yaml',
+      edit: [
+        'shows: "90, 70–97"',
+        'shows: { in100: "90, 70–97", counts: { seen: 4, of: 3, where: stools, source: saw-book } }',
+      ],
+      entry: 'mill-lane',
+      onLine: 'seen: 4',
+    },
+    {
+      planted: 'a count beside a figure without range',
+      file: 'shops/mill-lane.yaml',
+      edit: [
+        'shows: "90, 70–97"',
+        'shows: { in100: "90, 90–90", counts: { seen: 2, of: 3, where: stools, source: saw-book } }',
+      ],
+      entry: 'mill-lane',
+      onLine: '90–90',
     },
   ],
   'shares-believable': [

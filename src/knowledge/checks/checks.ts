@@ -1,6 +1,7 @@
 import { campaignsFit } from './campaignsFit.ts';
 import type { Check } from './check.ts';
 import { conditionsMet } from './conditionsMet.ts';
+import { countsFit } from './countsFit.ts';
 import { entriesSorted } from './entriesSorted.ts';
 import { figuresInOrder } from './figuresInOrder.ts';
 import { figuresSourced } from './figuresSourced.ts';
@@ -29,6 +30,7 @@ export const checks: readonly Check[] = [
   worksUsed,
   figuresSourced,
   figuresInOrder,
+  countsFit,
   sharesBelievable,
   yearsInOrder,
   measuresInOrder,

@@ -1,5 +1,6 @@
 import { capital } from '../../ground/words.ts';
 import { basisWord } from '../../knowledge/basisWord.ts';
+import { countedWords } from '../../knowledge/countedWords.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import { figureNumbers } from '../../knowledge/figuresOf.ts';
 import type { Knowledge, Sign } from '../../knowledge/schema.ts';
@@ -131,7 +132,7 @@ function figureRow(name: string, figure: Figure, entry: Pick<Sign, 'basis'>, kno
   return [name, `${best}`, `${low} – ${high}`, wordOf(figure, entry, knowledge)];
 }
 
-type Sourced = {
+type Sourced = Pick<Figure, 'counts' | 'judged'> & {
   source?: string | undefined;
   at?: string | undefined;
   by?: string | undefined;
@@ -147,9 +148,16 @@ function basisNote({ basis }: Sign, { sources }: Knowledge): { note?: string } {
   return basis === undefined ? {} : { note: capital(stopped(said(basis, sources))) };
 }
 
-function said({ source, at, by, why }: Sourced, sources: Knowledge['sources']): string {
+function said(word: Sourced, sources: Knowledge['sources']): string {
+  const { source, at, by, why } = word;
   // The reader of an opinion needs to know that it was not looked up, not how whoever wrote it down came by it.
-  return [source === undefined ? '' : citeShort(source, sources), at ?? '', basisWord(by), why ?? '']
+  return [
+    countedWords(word),
+    source === undefined ? '' : citeShort(source, sources),
+    at ?? '',
+    basisWord(by),
+    why ?? '',
+  ]
     .filter((each) => each !== '')
     .join('; ')
     .replaceAll('from memory', 'not checked against a text');

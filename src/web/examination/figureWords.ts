@@ -1,4 +1,5 @@
 import { basisWord } from '../../knowledge/basisWord.ts';
+import { countedWords } from '../../knowledge/countedWords.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import type { Cause, Knowledge, Sign } from '../../knowledge/schema.ts';
@@ -46,6 +47,7 @@ export function citeShort(id: string, sources: Knowledge['sources']): string {
 
 function whoSays(figure: Figure, sign: Sign, sources: Knowledge['sources']): string {
   const own = [
+    countedWords(figure),
     figure.source === undefined ? '' : citeShort(figure.source, sources),
     figure.at ?? '',
     basisWord(figure.by),
