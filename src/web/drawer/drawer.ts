@@ -3,7 +3,6 @@ import type { z } from 'zod';
 /** What is kept in this browser, each kind under its own name: nothing else is written to its stores. */
 export const names = {
   theme: 'underside.theme',
-  units: 'underside.units',
   who: 'underside.who',
   device: 'underside.device',
   tab: 'underside.tab',

@@ -6,14 +6,12 @@ import { keepIdentity, readIdentity } from '../record/identity.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { chooseTheme, readTheme } from '../theme/themeChoice.ts';
 import '../pieces/pieces.css';
-import { chooseUnits, readUnits } from './unitsChoice.ts';
 
-/** This device: whose hand it is, its name, the units shown first, light or dark. */
+/** This device: whose hand it is, its name, light or dark, the back-ups. */
 export function SettingsPage() {
   usePageTitle('Settings');
   const [identity, setIdentity] = useState(readIdentity);
   const [theme, setTheme] = useState(readTheme);
-  const [units, setUnits] = useState(readUnits);
   const set = (change: Partial<typeof identity>) => {
     keepIdentity({ ...identity, ...change });
     setIdentity(readIdentity());
@@ -34,19 +32,6 @@ export function SettingsPage() {
         note="So that the history says where something was entered."
         value={identity.device}
         save={(device) => set({ device })}
-      />
-      <ChoiceField
-        label="Lengths shown first"
-        note="Both are always printed, and both can be typed."
-        choices={[
-          { id: 'inches', name: 'Inches and fractions' },
-          { id: 'mm', name: 'Millimeters' },
-        ]}
-        value={units}
-        save={(choice) => {
-          chooseUnits(choice);
-          setUnits(choice);
-        }}
       />
       <ChoiceField
         label="Light or dark"
