@@ -6,11 +6,7 @@ import type { CalculationContext, CalculationResult } from './define.ts';
 const ringAngleDeg = z.number().min(0).max(90);
 
 /** How a board was cut: in a word, or by the angle of its rings to its width, 0 (flat-sawn) to 90 (quarter-sawn). */
-export const cut = z.union([
-  z.enum(['flat-sawn', 'quarter-sawn']),
-  ringAngleDeg,
-  z.strictObject({ ringAngleDeg }),
-]);
+const cut = z.union([z.enum(['flat-sawn', 'quarter-sawn']), ringAngleDeg, z.strictObject({ ringAngleDeg })]);
 export type Cut = z.infer<typeof cut>;
 
 /** The fields that choose a wood and its cut. */

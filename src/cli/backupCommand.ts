@@ -62,7 +62,7 @@ export async function runRestore(args: readonly string[], terminal: Terminal): P
 }
 
 /** What was made, in lines a person can read. */
-export function backupLines({ folder, name, manifest, copied, remarks }: MadeBackup): string[] {
+function backupLines({ folder, name, manifest, copied, remarks }: MadeBackup): string[] {
   const { count, files, head } = manifest;
   return [
     `Copied and read back: ${counted(count, 'act')}, ${files.length} files (${copied.files} new, ${megabytes(copied.bytes)}).`,

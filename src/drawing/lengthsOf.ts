@@ -38,6 +38,6 @@ export function lengthsOf(
 }
 
 /** A measure's id as expressions write it, where a hyphen would be a minus: `seat-width-front` is `seatWidthFront`. */
-export function nameInExpressions(id: string): string {
+function nameInExpressions(id: string): string {
   return id.replace(/-([a-z0-9])/g, (_, letter: string) => letter.toUpperCase());
 }

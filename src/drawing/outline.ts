@@ -84,21 +84,3 @@ export function isInside([x, y]: Point, polygon: readonly Point[]): boolean {
   }
   return inside;
 }
-
-/** Least and greatest x and y of some points. */
-export function extent(points: readonly Point[]): { minX: number; minY: number; maxX: number; maxY: number } {
-  return points.reduce(
-    (box, [x, y]) => ({
-      minX: Math.min(box.minX, x),
-      minY: Math.min(box.minY, y),
-      maxX: Math.max(box.maxX, x),
-      maxY: Math.max(box.maxY, y),
-    }),
-    {
-      minX: Number.POSITIVE_INFINITY,
-      minY: Number.POSITIVE_INFINITY,
-      maxX: Number.NEGATIVE_INFINITY,
-      maxY: Number.NEGATIVE_INFINITY,
-    },
-  );
-}

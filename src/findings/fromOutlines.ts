@@ -27,7 +27,7 @@ export function fromOutlines(measured: MeasurementFrom<'photo.twins'>, figures: 
  *   outlines; sigmaMm: standard uncertainty of rmsMm
  * @source knowledge/measurements.yaml, outlines: judgement throughout
  */
-export function machineRatio(
+function machineRatio(
   { rmsMm, noiseMm, sigmaMm }: Omit<MeasurementFrom<'photo.twins'>, 'from'>,
   { leaves, templateShare, mostRatio }: Outlines,
 ): number {

@@ -35,7 +35,7 @@ export function fromWear(
  *
  * @source knowledge/measurements.yaml, wear: judgement throughout
  */
-export function wearLikelihoods(
+function wearLikelihoods(
   { worn, auc, aucSigma }: Pick<MeasurementFrom<'wear.contact'>, 'worn' | 'auc' | 'aucSigma'>,
   { natural, imitated, mostRatio }: Wear,
 ): { natural: number; none: number; imitated: number } {

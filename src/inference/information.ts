@@ -49,7 +49,7 @@ export function information(
 }
 
 /** Expected drops in bits for candidates by index; undefined where the evidence is impossible. */
-export function expectedDrops(
+function expectedDrops(
   network: CompiledNetwork,
   evidence: IndexedEvidence,
   target: number,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import published from '../../test/reference/bayes.json' with { type: 'json' };
 import random from '../../test/reference/bayesRandom.json' with { type: 'json' };
-import { weightOfEvidence } from './decibans.ts';
+import { decibans } from './decibans.ts';
 import { information } from './information.ts';
 import type { Evidence, Network } from './network.ts';
 import { posterior } from './posterior.ts';
@@ -74,7 +74,9 @@ describe('weight of evidence', () => {
     const after = answer(network, { hard: check.evidence as unknown as Record<string, string> }).posteriors[
       id
     ]?.[state] as number;
-    expect(Math.abs(weightOfEvidence(before, after) - check.decibans)).toBeLessThanOrEqual(check.tolerance);
+    expect(
+      Math.abs(decibans(after / (1 - after) / (before / (1 - before))) - check.decibans),
+    ).toBeLessThanOrEqual(check.tolerance);
   });
 
   test('weights of findings with a shared cause do not add', () => {

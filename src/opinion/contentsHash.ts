@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 
 /** The files that a revision rests on; the document and the PDF are made from them. */
-export const restsOn = ['piece.json', 'case.json', 'weighing.json', 'knowledge.json', 'photos.json'] as const;
+const restsOn = ['piece.json', 'case.json', 'weighing.json', 'knowledge.json', 'photos.json'] as const;
 
 /** SHA-256 over lines of name and SHA-256, in the order of `restsOn`: the one hash that is printed. */
 export function contentsHash(files: ReadonlyMap<string, Uint8Array>): string {

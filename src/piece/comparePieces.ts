@@ -87,7 +87,7 @@ function leafChanges(path: readonly string[], was: Json | undefined, now: Json |
 }
 
 /** Whether two values of JSON are the same, whatever the order of their keys. */
-export function sameValue(a: unknown, b: unknown): boolean {
+function sameValue(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
   if (Array.isArray(a) !== Array.isArray(b)) return false;

@@ -9,7 +9,7 @@ export type Json = null | boolean | number | string | Json[] | { [key: string]: 
  * A device says in `saw` what it showed there (without a value: nothing). The record keeps `saw` only where another value
  * stood: that value was written over unseen, and an examiner has to settle which holds.
  */
-export const change = z.strictObject({
+const change = z.strictObject({
   path: z.array(z.string()).max(6),
   to: z.json().optional(),
   from: z.json().optional(),
@@ -18,7 +18,7 @@ export const change = z.strictObject({
 export type Change = z.infer<typeof change>;
 
 /** What kind of act an event is; the history page words each. */
-export const eventKind = z.enum([
+const eventKind = z.enum([
   'piece-opened',
   'piece-described',
   'piece-put-away',

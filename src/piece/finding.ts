@@ -21,7 +21,7 @@ export type Sureness = z.infer<typeof sureness>;
  * states are `present` and `absent` of the sign itself, or those of the one unknown the sign hangs on (`natural`, `none`,
  * `imitated` …), where the measurement speaks of it directly. Weighed instead of how sure the examiner is.
  */
-export const measuredBy = z.strictObject({
+const measuredBy = z.strictObject({
   /** The calculation: its id, what went in, what came out. */
   calculation: z.string().min(1),
   input: z.json(),

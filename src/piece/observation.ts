@@ -3,7 +3,7 @@ import type { ReadingId } from './readings.ts';
 
 /** Words for how far something would be expected of a kind of piece; the figures stand in knowledge/making.yaml. */
 export const expectedWords = ['hardly ever', 'seldom', 'sometimes', 'often', 'nearly always'] as const;
-export const expectedWord = z.enum(expectedWords);
+const expectedWord = z.enum(expectedWords);
 export type ExpectedWord = z.infer<typeof expectedWord>;
 
 /** The kinds of piece an observation is held against. */

@@ -3,7 +3,7 @@ import type { z } from 'zod';
 import { done, type Outcome, refuse } from '../ground/fault.ts';
 
 /** The largest body of JSON that comes in: a day's findings are a hundredth of it. */
-export const mostJsonBytes = 2_000_000;
+const mostJsonBytes = 2_000_000;
 
 /** A request's body as JSON, or what is wrong with it. Reads no further than the limit. */
 export async function readJson(context: Context): Promise<Outcome<unknown>> {

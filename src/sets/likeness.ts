@@ -26,7 +26,7 @@ export type Outlier = {
 };
 
 /** Members further apart than this many standard deviations of what hands and tape leave are not of one group. */
-export const groupDistance = 3;
+const groupDistance = 3;
 
 /** The spread of each measure, kind by kind. */
 export function measureSpreads(members: readonly Member[]): MeasureSpread[] {

@@ -12,7 +12,7 @@ export type Standing = {
 };
 
 /** The published threshold of the modified z-score. */
-export const modifiedZThreshold = 3.5;
+const modifiedZThreshold = 3.5;
 
 /** Fewer values than this have no typical one to stand out from. */
 export const leastForOutliers = 5;

@@ -17,7 +17,7 @@ export function grubbsCritical(n: number, alpha: number, sides: 1 | 2): number {
 }
 
 /** The value that Student’s t with these degrees of freedom passes with this probability, below ½. */
-export function studentUpper(probability: number, freedom: number): number {
+function studentUpper(probability: number, freedom: number): number {
   if (!(probability > 0 && probability < 0.5 && freedom > 0))
     throw new RangeError(`studentUpper needs a probability within 0 to ½, got ${probability}`);
   let [low, high] = [0, 1];

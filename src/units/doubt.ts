@@ -1,5 +1,5 @@
 /** How many standard uncertainties each `give or take` told to a person covers: 2, which is about 95 in 100. */
-export const toldSigmas = 2;
+const toldSigmas = 2;
 
 /** The half-width that is told for a standard uncertainty, in its own unit. */
 export function told(sigma: number): number {

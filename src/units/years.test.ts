@@ -1,11 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { formatAboutYear, formatYears, parseYears } from './years.ts';
+import { formatYears, parseYears } from './years.ts';
 
 describe('years', () => {
   test('print', () => {
     expect(formatYears([1760, 1790])).toBe('1760–1790');
     expect(formatYears([1775, 1775])).toBe('1775');
-    expect(formatAboutYear(1774.6)).toBe('about 1775');
     expect(() => formatYears([1790, 1760])).toThrow(RangeError);
     expect(() => formatYears([1760.5, 1790])).toThrow(RangeError);
   });

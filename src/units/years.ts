@@ -14,11 +14,6 @@ export function formatYears(span: YearSpan): string {
   return from === to ? `${from}` : `${from}–${to}`;
 }
 
-/** A year that is not known to the year: `about 1775`. */
-export function formatAboutYear(year: number): string {
-  return `about ${Math.round(year)}`;
-}
-
 /** Years as read from what a person typed. */
 export type ParsedYears = { ok: true; years: YearSpan; asEntered: string } | { ok: false; message: string };
 

@@ -1,5 +1,5 @@
 /** The moisture at which the Handbook’s coefficients take the width, in percent. */
-export const baseMoisturePercent = 10;
+const baseMoisturePercent = 10;
 
 /**
  * The coefficient of movement that follows from a total shrinkage.

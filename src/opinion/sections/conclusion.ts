@@ -126,7 +126,7 @@ function readingWordsOf(weighing: Weighing): Words {
 }
 
 /** How the redraws of the figures spread, where there were any. */
-export function intervalWords(draws: number, { low, high }: { low: number; high: number }): string {
+function intervalWords(draws: number, { low, high }: { low: number; high: number }): string {
   if (draws === 0) return '';
   return outOf(low) === outOf(high)
     ? ` in ${draws} trials of the ranges`

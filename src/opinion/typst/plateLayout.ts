@@ -7,7 +7,7 @@ export type PlateLayout = { widthMm: number; heightMm: number; beside: boolean }
 export type Paper = 'a4' | 'us-letter';
 
 /** The width of the text, the same on both papers. */
-export const textWidthMm = 162;
+const textWidthMm = 162;
 
 /** The most room for one of two plates on a page: letter is the shorter paper. */
 const most: Record<Paper, { besideMm: [number, number]; aboveMm: [number, number] }> = {

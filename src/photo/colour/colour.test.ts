@@ -4,7 +4,7 @@ import reference from '../../../test/reference/colour.json' with { type: 'json' 
 import { normalDraw, seededRandom } from '../../ground/seededRandom.ts';
 import { mean } from '../../ground/statistics.ts';
 import type { Picture } from '../picture.ts';
-import { balancedLab, balancedRgb, fitBalance } from './colourBalance.ts';
+import { balancedLab, fitBalance } from './colourBalance.ts';
 import { colourDifference, differenceSigma } from './colourDifference.ts';
 import { colourSample } from './colourSample.ts';
 import { encodedOf, type Lab, labOfRgb, linearOf, type Rgb, rgbOfHex } from './colourSpace.ts';
@@ -94,9 +94,6 @@ describe('balance by patches', () => {
         expect(sigma?.L).toBeLessThan(1e-6);
         const measured = taken(wood, gains, stray);
         expect(colourDifference(balancedLab(measured, balance), labOfRgb(wood))).toBeLessThan(1e-5);
-        balancedRgb(measured, balance).forEach((value, channel) => {
-          expect(value).toBeCloseTo(wood[channel] as number, 6);
-        });
       }),
       { seed },
     );

@@ -1,5 +1,5 @@
 import { colourDifference } from './colourDifference.ts';
-import { encodedOf, type Lab, labOfLinear, labOfRgb, linearOf, type Rgb } from './colourSpace.ts';
+import { type Lab, labOfLinear, labOfRgb, linearOf, type Rgb } from './colourSpace.ts';
 
 /** A patch of known colour as the photograph has it, encoded 0–1 both. */
 export type Patch = { nominal: Rgb; measured: Rgb };
@@ -60,13 +60,6 @@ export function fitBalance(patches: readonly Patch[]): FittedBalance {
 export function balancedLab(measured: Rgb, { gain, offset }: Balance): Lab {
   const light = (channel: 0 | 1 | 2) => linearOf(measured[channel]) * gain[channel] + offset[channel];
   return labOfLinear([light(0), light(1), light(2)]);
-}
-
-/** A colour of the photograph after the balance, encoded and held within what a screen can show. */
-export function balancedRgb(measured: Rgb, { gain, offset }: Balance): Rgb {
-  const value = (channel: 0 | 1 | 2) =>
-    encodedOf(Math.min(1, Math.max(0, linearOf(measured[channel]) * gain[channel] + offset[channel])));
-  return [value(0), value(1), value(2)];
 }
 
 type Line = { gain: number; offset: number; parameters: 1 | 2 };

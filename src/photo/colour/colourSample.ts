@@ -55,7 +55,7 @@ export function colourSample(picture: Picture, region: Region, labOf: (rgb: Rgb)
 }
 
 /** Whether a region lies whole within a picture. */
-export function isWithin(picture: Picture, { x, y, widthPx, heightPx }: Region): boolean {
+function isWithin(picture: Picture, { x, y, widthPx, heightPx }: Region): boolean {
   return x >= 0 && y >= 0 && x + widthPx <= picture.widthPx && y + heightPx <= picture.heightPx;
 }
 

@@ -69,13 +69,13 @@ export function grainDirection(picture: Picture, region: Region): GrainDirection
 }
 
 /** The direction along the grain of a tensor, −π/2 to π/2: at a right angle to that of the steepest change. */
-export function alongOf({ xx, xy, yy }: TensorCell): number {
+function alongOf({ xx, xy, yy }: TensorCell): number {
   const across = Math.atan2(2 * xy, xx - yy) / 2;
   return across > 0 ? across - Math.PI / 2 : across + Math.PI / 2;
 }
 
 /** 0 where no direction is preferred, 1 where all change is across one. */
-export function coherenceOf({ xx, xy, yy }: TensorCell): number {
+function coherenceOf({ xx, xy, yy }: TensorCell): number {
   const energy = xx + yy;
   return energy > 0 ? Math.hypot(xx - yy, 2 * xy) / energy : 0;
 }

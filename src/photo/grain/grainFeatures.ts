@@ -10,13 +10,13 @@ export const featureNames = ['one', 'fit', 'beyondNull', 'expected', 'aside'] as
 /** Fainter grain than this (lightness 0–100) is lost among a file's rounding, lamp light and brush marks. */
 export const leastContrast = 0.25;
 /** Below this the two halves of one strip don't foretell each other, so nothing can be asked of the strip beyond. */
-export const leastAgreement = 0.45;
-export const leastRows = 16;
+const leastAgreement = 0.45;
+const leastRows = 16;
 /** Narrower strips hold too few grain lines to say anything. */
-export const leastColumns = 40;
+const leastColumns = 40;
 /** A band longer than so many widths of the part was never tried. */
 export const mostGap = 2;
-export const leastNull = 8;
+const leastNull = 8;
 
 /** Whether a match can say anything at all: too short or narrow, too faint, or not even at one with itself. */
 export function silenceOf(match: GrainMatch, rows: number): GrainSilence | undefined {

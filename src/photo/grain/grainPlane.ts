@@ -7,7 +7,7 @@ export type Plane = { widthPx: number; heightPx: number; values: Float32Array };
 export type ShrunkPlane = Plane & { factor: number };
 
 /** Larger regions are averaged down to this many pixels: four million. */
-export const mostPixels = 4_000_000;
+const mostPixels = 4_000_000;
 
 /**
  * The lightness of a region, 0 black to 100 white, averaged down where it is large.

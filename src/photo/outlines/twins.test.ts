@@ -6,7 +6,7 @@ import type { Picture, Point } from '../picture.ts';
 import { edgePath } from './twinsEdge.ts';
 import { twinsFit } from './twinsFit.ts';
 import { moved, movedBack, nearestMotion } from './twinsMotion.ts';
-import { apart, evenOutline, isClosed, nearestOn } from './twinsOutline.ts';
+import { apart, evenOutline, isClosed, nearestFinder } from './twinsOutline.ts';
 
 const seed = 1992;
 const angle = fc.double({ min: -Math.PI, max: Math.PI, noNaN: true });
@@ -124,14 +124,13 @@ describe('its parts', () => {
     expect(isClosed(splat(50))).toBe(true);
     expect(isClosed(leg(50))).toBe(false);
     expect(
-      nearestOn(
-        [3, 4],
+      nearestFinder(
         [
           [0, 0],
           [10, 0],
         ],
         false,
-      ),
+      )([3, 4]),
     ).toEqual([3, 0]);
     expect(() =>
       evenOutline(

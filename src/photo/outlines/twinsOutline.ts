@@ -36,11 +36,6 @@ export function evenOutline(points: readonly Point[], count: number, closed: boo
   });
 }
 
-/** The place on an outline that is nearest to a point. */
-export function nearestOn(point: Point, outline: readonly Point[], closed: boolean): Point {
-  return nearestFinder(outline, closed)(point);
-}
-
 /** Finds the nearest place on one outline again and again: its steps are laid out once, since a fit asks 100 000 times. */
 export function nearestFinder(outline: readonly Point[], closed: boolean): (point: Point) => Point {
   const steps = closed ? outline.length : outline.length - 1;

@@ -18,30 +18,15 @@ export type MarkMeasures = {
   along: AlongMarks;
   /** The straight edge that parts the region most. */
   edge: MarksEdge;
-  /** The numbers the kinds are told apart by: see `featureNames`. */
+  /**
+   * The numbers the kinds are told apart by, in this order: cross strength, gain of halves, pitch, regularity, bend, lean, cross share, peakedness along,
+   * step agreement, track share, ridges, fine share, fine length, fine peakedness, fine spacing.
+   */
   features: number[];
 };
 
-export const featureNames = [
-  'cross strength',
-  'gain of halves',
-  'pitch',
-  'regularity',
-  'bend',
-  'lean',
-  'cross share',
-  'peakedness along',
-  'step agreement',
-  'track share',
-  'ridges',
-  'fine share',
-  'fine length',
-  'fine peakedness',
-  'fine spacing',
-] as const;
-
 /** Periods looked for, mm. */
-export const periods = { shortMm: 0.7, longMm: 9 } as const;
+const periods = { shortMm: 0.7, longMm: 9 } as const;
 
 /**
  * Measures the marks on a region.
@@ -103,7 +88,7 @@ export function markMeasures(
 }
 
 /** Heights from slopes: their running sum, slow changes taken off, grooves downwards. */
-export function heightsOf(profile: Float64Array, stepMm: number): Float64Array {
+function heightsOf(profile: Float64Array, stepMm: number): Float64Array {
   let sum = 0;
   const summed = profile.map((each) => {
     sum += each * stepMm;

@@ -32,7 +32,7 @@ export type TrainedMarks = {
 export const mostMarksRatio = 8;
 
 /** A straight edge this clear over the spread within its sides is not of the marks: none of 1120 surfaces drawn without one has it. */
-export const clearEdge = { clear: 1.3, step: 0.08 } as const;
+const clearEdge = { clear: 1.3, step: 0.08 } as const;
 
 /** Scaled features are held within so many standard deviations. */
 const heldAt = 3.5;
@@ -45,7 +45,7 @@ const heldAt = 3.5;
  * where no marks are more probable than not, where no kind reaches 7 in 10, where a clear straight edge parts the region, or where the features lie farther
  * from every kind’s cloud than 99.5 in 100 of drawn surfaces; in the last two and the first all likelihoods are 1.
  *
- * @param features  in the order of `featureNames`
+ * @param features  in the order of `MarkMeasures`
  * @param edge      the region’s strongest
  * @source ours: multinomial logistic regression (common practice), calibrated by temperature (Guo and others 2017, from memory)
  */

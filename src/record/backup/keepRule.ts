@@ -1,5 +1,5 @@
 /** How many dated copies stay: one for each of so many days, weeks and months that have one. */
-export const kept = { days: 7, weeks: 4, months: 12 };
+const kept = { days: 7, weeks: 4, months: 12 };
 
 /**
  * Which copies may go: all but the newest of each of the last 7 days, 4 weeks and 12 months that have one. The newest

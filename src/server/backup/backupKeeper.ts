@@ -47,7 +47,7 @@ export type KeeperParts = {
 };
 
 /** Where copies go while no folder was chosen: beside the data folder. */
-export function usualBackupFolder(dataDir: string): string {
+function usualBackupFolder(dataDir: string): string {
   const at = resolve(dataDir);
   return join(dirname(at), `${basename(at)}-backups`);
 }

@@ -16,7 +16,7 @@ export type BackupWarning = { code: 'none' | 'old' | 'failed'; words: string };
 const day = 86_400_000;
 
 /** After so many days a copy is old. */
-export const oldAfterDays = 7;
+const oldAfterDays = 7;
 
 /** What a user should be warned of, or undefined where all is well. A record begun today is given its day. */
 export function backupWarning({

@@ -83,11 +83,7 @@ export function PieceDrawing({
 }
 
 /** A drawing in words: which parts it shows, and how each of them stands. */
-export function describe(
-  view: View,
-  names: Record<string, string>,
-  standing: Record<string, Standing>,
-): string {
+function describe(view: View, names: Record<string, string>, standing: Record<string, Standing>): string {
   const parts = [...new Set(view.shapes.map((shape) => shape.part))];
   const all = `Shows ${parts.map((part) => names[part] ?? part).join(', ')}.`;
   const told = standingInWords(parts, names, standing);

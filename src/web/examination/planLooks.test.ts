@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { NextLook } from '../../weighing/lookPlan.ts';
-import { needsLeave, planLooks, sayMinutes, sayNeed } from './planLooks.ts';
+import { planLooks, sayMinutes, sayNeed } from './planLooks.ts';
 
 const look = (sign: string, bits: number, minutes: number, needs = 'nothing'): NextLook => ({
   sign,
@@ -28,8 +28,6 @@ describe('what to look at on this visit', () => {
     expect(planLooks(looks, { minutes: 30, mayNot: ['seat-lifted'] }).map((one) => one.look.sign)).toEqual([
       'back',
     ]);
-    expect(needsLeave('seat-lifted')).toBe(true);
-    expect(needsLeave('turned-over')).toBe(false);
   });
 
   it('never runs over the time there is (property)', () => {

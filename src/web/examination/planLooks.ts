@@ -7,11 +7,8 @@ export type Need = Sign['needs'];
 /** What the examiner has leave and time for on this visit. */
 export type Visit = { minutes: number | undefined; mayNot: readonly Need[] };
 
-/** Needs that ask for the owner's leave before a hand is laid on. */
-const askLeave: readonly Need[] = ['seat-lifted', 'part-removed', 'owners-leave', 'laboratory'];
-
 /** How a need is said before the step. */
-export const needWords: Record<NeedOn, string> = {
+const needWords: Record<NeedOn, string> = {
   nothing: 'Nothing need be moved',
   'pulled-out': 'Pull it out',
   opened: 'Open it',
@@ -25,11 +22,6 @@ export const needWords: Record<NeedOn, string> = {
 
 /** What a look asks for where nobody has the piece in the hand. */
 export const inPhotos = 'Where a photo shows it';
-
-/** Whether a look needs the owner's leave. */
-export function needsLeave(needs: string): boolean {
-  return askLeave.some((need) => need === needs);
-}
 
 /** How a need of a look is said; a need not known here is printed as it stands. */
 export function sayNeed(needs: string): string {

@@ -20,7 +20,7 @@ const askEveryMs = 250;
 export const beginning: RunningJob = { stands: 'running', step: 'Beginning', done: 0, total: 1 };
 
 /** What is said when the server does not answer for a long work. */
-export const awayWords =
+const awayWords =
   'Can’t reach Underside on this computer. Is it still running? Nothing is lost: ask again when it is back.';
 
 /**

@@ -37,6 +37,6 @@ export function Revisions({ piece }: { piece: Piece }) {
 }
 
 /** Where the stored PDF of a revision is fetched. */
-export function revisionAddress(piece: string, revision: number): string {
+function revisionAddress(piece: string, revision: number): string {
   return `/api/pieces/${encodeURIComponent(piece)}/issued/${revision}/opinion.pdf`;
 }

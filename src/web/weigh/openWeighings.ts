@@ -10,7 +10,7 @@ import type { Known, WeighingWorker } from './worker.ts';
 export const redraws = { draws: 500, seed: 1 } as const;
 
 /** How far a weighing went: at once in short; with what to look at next; with every figure redrawn as well. */
-export const depths = ['short', 'looks', 'intervals'] as const;
+const depths = ['short', 'looks', 'intervals'] as const;
 export type Depth = (typeof depths)[number];
 
 /** What is known of the weight of a piece's findings. */

@@ -34,7 +34,7 @@ export async function readGrey(picture: Blob): Promise<GreyPicture> {
 }
 
 /** Luma of red, green and blue by the weights of ITU-R BT.601. */
-export function greysOf(rgba: Uint8ClampedArray, into: Uint8Array): void {
+function greysOf(rgba: Uint8ClampedArray, into: Uint8Array): void {
   for (let i = 0, at = 0; i < into.length; i++, at += 4) {
     into[i] =
       (77 * (rgba[at] as number) + 150 * (rgba[at + 1] as number) + 29 * (rgba[at + 2] as number) + 128) >> 8;
