@@ -107,6 +107,7 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
   [/^Round top shrunk/, ({ form }) => /^(tea|side|sofa)-table$/.test(form.id)],
   [/knuckle joint/, ({ form }) => form.id === 'gate-leg-table'],
   [/^Rule joint/, ({ features }) => features.joint === 'tongue'],
+  [/^Cords of the weights/, ({ features }) => features.movement === 'brass-springs'],
   [/^Rim /, ({ features }) => features.top === 'plain'],
 ];
 
