@@ -46,7 +46,7 @@ describe.each(forms.map((form) => [form.id, form] as const))('the drawing of the
         if (underside !== undefined) within(1, front[2], underside[2], said);
         if (form.id !== 'side-chair') within(1, front[2], sizes.width, said);
       }),
-      { seed: 1745, numRuns: 40, endOnFailure: true },
+      { seed: 1745, numRuns: 25, endOnFailure: true },
     );
   });
 
