@@ -1,10 +1,10 @@
+import { blunting } from '../../src/evidence/bluntedDraw.ts';
 import type { CaseToWeigh } from '../../src/evidence/caseToWeigh.ts';
-import { type Draw, figureRange } from '../../src/evidence/figures.ts';
+import { bestDraw, type Draw } from '../../src/evidence/figures.ts';
 import { prepareCase } from '../../src/evidence/prepareCase.ts';
 import type { Look } from '../../src/evidence/preparedCase.ts';
 import { type Random, seededRandom } from '../../src/ground/seededRandom.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
-import type { Figure } from '../../src/knowledge/figureSchema.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../../src/piece/readings.ts';
 import { posteriorFor } from '../../src/summation/evaluate.ts';
@@ -40,7 +40,8 @@ export function simulateCase(
   const total = (looks: readonly Look[]): Posterior =>
     posteriorFor(fixModel(model.layout, draw, looks), looks);
   let before = total(found);
-  for (const look of ready.prepared.looks) {
+  // Drawn as so many witnesses as there are parts, which is more than what is found alike is then counted for.
+  for (const { alike: _, ...look } of ready.prepared.looks) {
     const seen = total([...found, look]);
     const probability = (seen.total / before.total) * Math.exp(seen.log - before.log);
     found.push({ ...look, state: random() < probability ? 'present' : 'absent' });
@@ -82,15 +83,5 @@ function placesOf(knowledge: Knowledge, id: string, count: number, random: Rando
 
 /** The best figures, but every sign speaks less sharply: each of its figures half its range nearer to the mean of its row. */
 export function blunterDraw(knowledge: Knowledge): Draw {
-  const moved = new Map<Figure, number>();
-  for (const sign of Object.values(knowledge.signs)) {
-    const figures = Object.values(sign.shows);
-    const mean = figures.reduce((sum, each) => sum + figureRange(each).best, 0) / figures.length;
-    for (const figure of figures) {
-      const { best, low, high } = figureRange(figure);
-      const by = Math.min(Math.abs(mean - best), (high - low) / 2);
-      moved.set(figure, best + Math.sign(mean - best) * by);
-    }
-  }
-  return (figure) => moved.get(figure) ?? figureRange(figure).best;
+  return blunting(Object.values(knowledge.signs))(bestDraw(), 1);
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { betaDraw, betaFigure } from '../evidence/betaDraws.ts';
+import { blunting } from '../evidence/bluntedDraw.ts';
 import { caseFigures } from '../evidence/caseFigures.ts';
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
 import { bestDraw } from '../evidence/figures.ts';
@@ -9,7 +10,7 @@ import { handKnowledge } from '../evidence/testing/handKnowledge.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
 import { shopPriors } from '../evidence/worlds.ts';
 import { yearAxis } from '../evidence/yearAxis.ts';
-import { seededRandom } from '../ground/seededRandom.ts';
+import { normalDraw, seededRandom } from '../ground/seededRandom.ts';
 import { posteriorFor } from '../summation/evaluate.ts';
 import { layOut } from '../summation/makeLayout.ts';
 import { fixModel } from '../summation/model.ts';
@@ -88,8 +89,12 @@ describe('the trials of the ranges', () => {
     // The same 101 trials here, one by one: the 5 % point of 101 is the sixth, the 95 % point the sixth from the end.
     const random = seededRandom(3);
     const figures = caseFigures(layout.prepared).map(betaFigure);
+    const blunt = blunting(layout.prepared.looks.map((look) => look.sign));
     const drawn = Array.from({ length: 101 }, () => {
-      const { readings, total } = posteriorFor(fixModel(layout, betaDraw(random, figures)));
+      // First how blunt all signs are in this trial, half a width being usual; then the figures.
+      const widths = normalDraw(random) / 2;
+      const draw = blunt(betaDraw(random, figures), widths);
+      const { readings, total } = posteriorFor(fixModel(layout, draw));
       const period = readings['period-intact'] / total;
       return { period, led: Object.values(readings).every((each) => each <= readings['period-intact']) };
     });

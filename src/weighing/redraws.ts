@@ -1,6 +1,7 @@
 import { betaDraw, betaFigure } from '../evidence/betaDraws.ts';
+import { blunting } from '../evidence/bluntedDraw.ts';
 import { caseFigures } from '../evidence/caseFigures.ts';
-import { seededRandom } from '../ground/seededRandom.ts';
+import { normalDraw, seededRandom } from '../ground/seededRandom.ts';
 import { quantile } from '../ground/statistics.ts';
 import { type MakingKind, makingKinds, type ReadingId, readingIds } from '../piece/readings.ts';
 import { posteriorFor } from '../summation/evaluate.ts';
@@ -20,8 +21,14 @@ export type Redraws = {
 };
 
 /**
+ * By how many widths (half a figure's range) all signs together speak less sharply than they were judged to, in one redraw: the
+ * positive part of a normal deviation with this standard deviation, common judgement.
+ */
+const sharedBluntness = 0.5;
+
+/**
  * Redraws all figures and weighs again, many times: the middle 90 % of every reading's probability, and in what share of
- * the draws the leading reading leads.
+ * the draws the leading reading leads. In each, all signs are blunter by one amount: who judged them may be too sure throughout.
  *
  * @param seed        fixes the draws
  * @param onProgress  told the share done; returning false stops, and what was drawn so far is given
@@ -36,6 +43,7 @@ export function redraws(
 ): Redraws {
   const random = seededRandom(seed);
   const figures = caseFigures(layout.prepared).map(betaFigure);
+  const blunt = blunting(layout.prepared.looks.map((look) => look.sign));
   const values = readingIds.map(() => new Float64Array(draws));
   const kinds = makingKinds.map(() => new Float64Array(draws));
   let led = 0;
@@ -43,7 +51,9 @@ export function redraws(
   let done = 0;
   for (; done < draws; done++) {
     if (done % 10 === 0 && onProgress?.(done / draws) === false) break;
-    const posterior = posteriorFor(fixModel(layout, betaDraw(random, figures)));
+    const bluntness = sharedBluntness * normalDraw(random);
+    const draw = blunt(betaDraw(random, figures), bluntness);
+    const posterior = posteriorFor(fixModel(layout, draw));
     const probability = shares(posterior);
     readingIds.forEach((id, i) => {
       (values[i] as Float64Array)[done] = probability[id];
