@@ -42,7 +42,9 @@ export function witnesses(alike: number, shared: number): number {
 
 /** What a look is alike in to others; undefined where every part answers for itself. */
 function kindOf({ sign, state, byState }: Look): string | undefined {
-  return byState === undefined && isOfOneHand(sign) ? `${sign.group ?? sign.id} ${state}` : undefined;
+  if (byState !== undefined) return undefined;
+  if (sign.campaign !== undefined) return `campaign ${sign.campaign.kind} ${state}`;
+  return isOfOneHand(sign) ? `${sign.group ?? sign.id} ${state}` : undefined;
 }
 
 /** True of what one shop's tools and fasteners leave on all parts, of what one alteration leaves, and of wear and age put on. */

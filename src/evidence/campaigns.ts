@@ -12,20 +12,6 @@ export function campaignOf({ sign }: Pick<Look, 'sign'>): string | undefined {
 }
 
 /**
- * Campaigns that more than one part is to share. In a fine layout a look still to come may be on another part, so one part is
- * enough.
- */
-export function boundCampaigns(looks: readonly Look[], fine: boolean): string[] {
-  const parts = new Map<string, Set<string>>();
-  for (const look of looks) {
-    const kind = campaignOf(look);
-    if (kind === undefined) continue;
-    parts.set(kind, (parts.get(kind) ?? new Set()).add(look.part));
-  }
-  return [...parts].filter(([, on]) => on.size >= (fine ? 1 : 2)).map(([kind]) => kind);
-}
-
-/**
  * How probable it is, by bin of the making, that a piece has been through a campaign since: 1 − e^(−ρ · years), at a constant
  * yearly rate, from when the means for it came into use.
  */

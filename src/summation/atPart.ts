@@ -110,7 +110,7 @@ export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYea
       own,
       layout.worldBins[row.world],
       row,
-      table.own[row.state]?.[row.world] as Float64Array,
+      table.own[row.world] as Float64Array,
       counts,
       row.habitClass < 0 ? 1 : table.ownMaking[row.habitClass],
     );
@@ -155,7 +155,7 @@ export function standAt(evaluation: Evaluation, partId: string): PartStand {
   const mine = looksAt(message.part, looks);
   const habitLooks = mine.filter(isHabit);
   const otherLooks = mine.filter((look) => !isHabit(look));
-  const context = contextOf(model, message.habitClasses.scenarios, message.part);
+  const context = contextOf(model, message.habitClasses.scenarios);
   const habits = partHabits(message.part, habitLooks, context);
   const base = partBase(otherLooks, context);
   const total = (to: 'repair' | 'improve') =>
@@ -192,7 +192,7 @@ function tablesFor(evaluation: Evaluation, stand: PartStand, looks: readonly Loo
   const mine = looksAt(part, looks);
   const habitLooks = mine.filter(isHabit);
   const otherLooks = mine.filter((look) => !isHabit(look));
-  const context = contextOf(evaluation.model, habitClasses.scenarios, part);
+  const context = contextOf(evaluation.model, habitClasses.scenarios);
   return {
     habits: areSame(habitLooks, stand.habitLooks) ? stand.habits : partHabits(part, habitLooks, context),
     base: areSame(otherLooks, stand.otherLooks) ? stand.base : partBase(otherLooks, context),
@@ -204,11 +204,10 @@ function areSame(a: readonly Look[], b: readonly Look[]): boolean {
 }
 
 function withoutHabitClasses(rows: readonly MessageRow[], habits: PartHabits): MessageRow[] {
-  const worlds = new Map<string, MessageRow>();
-  for (const { world, habitClass, state, lines } of rows) {
-    const key = `${world} ${state}`;
-    const into = worlds.get(key) ?? { world, habitClass: -1, state, lines: new Float64Array(lines.length) };
-    worlds.set(key, into);
+  const worlds = new Map<number, MessageRow>();
+  for (const { world, habitClass, lines } of rows) {
+    const into = worlds.get(world) ?? { world, habitClass: -1, lines: new Float64Array(lines.length) };
+    worlds.set(world, into);
     const by = habits.own[habitClass] as number;
     for (let i = 0; i < lines.length; i++)
       into.lines[i] = (into.lines[i] as number) + by * (lines[i] as number);
@@ -217,9 +216,9 @@ function withoutHabitClasses(rows: readonly MessageRow[], habits: PartHabits): M
 }
 
 /** A row's lines met with the part's own, by level. */
-function rowDots({ model }: Evaluation, { world, state, lines }: MessageRow, base: PartBase): Float64Array {
+function rowDots({ model }: Evaluation, { world, lines }: MessageRow, base: PartBase): Float64Array {
   const { first, count } = model.layout.worldBins[world] ?? { first: 0, count: 0 };
-  const own = base.own[state]?.[world] as Float64Array;
+  const own = base.own[world] as Float64Array;
   const dots = new Float64Array(count === 0 ? 0 : lines.length / count);
   for (let k = 0; k < dots.length; k++) {
     let sum = 0;
@@ -265,7 +264,7 @@ function ownByBin(
   const rows = habits === stand.habits ? stand.byWorld : withoutHabitClasses(stand.message.rows, habits);
   const counts = outcomeWeights(evaluation.model.told);
   for (const row of rows)
-    addRow(bins, layout.worldBins[row.world], row, base.own[row.state]?.[row.world] as Float64Array, counts);
+    addRow(bins, layout.worldBins[row.world], row, base.own[row.world] as Float64Array, counts);
   return bins;
 }
 

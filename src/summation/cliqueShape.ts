@@ -1,6 +1,5 @@
 import type { ModelPart } from '../evidence/preparedCase.ts';
 import { makings, worlds } from '../evidence/worlds.ts';
-import { campaignsAt } from './campaignStates.ts';
 import { changeSteps } from './changeSteps.ts';
 import { subsetsOf } from './groupPlan.ts';
 import { habitClassTrees } from './habitClassTrees.ts';
@@ -53,15 +52,11 @@ function makeShape(
     clique.parts.some((part) => each.changes[part.kind] !== undefined),
   );
   // By all its parts, told or not, so that a clique has the same cutset states whatever is asked of it.
-  const own = new Set(clique.parts.flatMap((part) => campaignsAt(layout, part)));
   const cutsetStates: number[] = [];
   const names = new Map<string, number>();
-  const cutsetStateOf = Int32Array.from(layout.cutsetStates, ({ happened, campaigns }, m) => {
+  const cutsetStateOf = Int32Array.from(layout.cutsetStates, ({ happened }, m) => {
     // What matters of a cutset state to this clique are the make-ups that touch it; the first of a name has no others.
-    const name = [
-      ...happened.filter((_, a) => touching[a] === true),
-      ...campaigns.filter((_, i) => own.has(layout.campaigns[i] as string)),
-    ].join();
+    const name = happened.filter((_, a) => touching[a] === true).join();
     const before = names.get(name);
     if (before !== undefined) return before;
     names.set(name, cutsetStates.length);

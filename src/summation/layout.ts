@@ -17,8 +17,8 @@ export type Scenario = { world: number; shop: number; habits: number };
  */
 export type Clique = { parts: readonly ModelPart[]; alterations: readonly Alteration[] };
 
-/** One state of all make-up alterations and shared campaigns: which of them happened. */
-export type CutsetState = { happened: readonly boolean[]; campaigns: readonly boolean[] };
+/** One state of all make-up alterations: which of them happened. */
+export type CutsetState = { happened: readonly boolean[] };
 
 /**
  * Where a scenario's cells lie. Only bins in which a piece of that world and shop can have been made have a cell:
@@ -54,8 +54,6 @@ export type Layout = {
   groups: readonly HabitGroup[];
   /** Alterations that bring in parts of other old pieces: they are conditioned on, all states side by side. */
   makeUps: readonly Alteration[];
-  /** Campaigns that several parts show: conditioned on likewise. */
-  campaigns: readonly string[];
   cutsetStates: readonly CutsetState[];
   shares: CauseShares;
   /** By alteration and kind of part: the share of such parts that are then not of the making, 0–1. */

@@ -1,4 +1,3 @@
-import { boundCampaigns } from '../evidence/campaigns.ts';
 import { causeShares } from '../evidence/causeShares.ts';
 import { isClaimed } from '../evidence/claimedShop.ts';
 import { figureRange } from '../evidence/figures.ts';
@@ -38,10 +37,8 @@ export function layOut(prepared: PreparedCase, fine = false): Layout {
     changed(each).some((part) => each.changes[part.kind]?.to === 'other-old'),
   );
   const others = prepared.alterations.filter((each) => !makeUps.includes(each));
-  const campaigns = boundCampaigns(prepared.looks, fine);
-  const cutsetStates = Array.from({ length: 2 ** (makeUps.length + campaigns.length) }, (_, bits) => ({
+  const cutsetStates = Array.from({ length: 2 ** makeUps.length }, (_, bits) => ({
     happened: makeUps.map((_, index) => ((bits >> index) & 1) === 1),
-    campaigns: campaigns.map((_, index) => ((bits >> (makeUps.length + index)) & 1) === 1),
   }));
   const periodScenarios = scenarios.filter((scenario) => worlds[scenario.world]?.making === 'period').length;
   const { cells, worldBins, shopBins, years } = cellsOf(prepared, scenarios);
@@ -59,7 +56,6 @@ export function layOut(prepared: PreparedCase, fine = false): Layout {
     periodCellCount: end(periodScenarios),
     groups: habitGroups(base),
     makeUps,
-    campaigns,
     cutsetStates,
     shares: causeShares(prepared),
     changeShares: changeShares(prepared.alterations),

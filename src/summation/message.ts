@@ -4,10 +4,10 @@ import type { PartHabits } from './partHabits.ts';
 import type { PartBase, PartTable } from './partTable.ts';
 
 /**
- * What meets a part's own line in one world, habit class and state of the part's campaigns: a line for every level, one after the other. In a plain message
+ * What meets a part's own line in one world and habit class: a line for every level, one after the other. In a plain message
  * the habit classes are summed out as they stand (habit class −1) and there is but one line.
  */
-export type MessageRow = { world: number; habitClass: number; state: number; lines: Float64Array };
+export type MessageRow = { world: number; habitClass: number; lines: Float64Array };
 
 /**
  * What meets what the looks say of a part that came later by one source, by outcome. `byMaking` are lines over the year of the
@@ -47,7 +47,7 @@ export type PartStand = {
   otherLooks: readonly Look[];
   habits: PartHabits;
   base: PartBase;
-  /** The rows with habit classes summed out as they stand: one for each world and state of the part's campaigns. */
+  /** The rows with habit classes summed out as they stand: one for each world. */
   byWorld: readonly MessageRow[];
   /** By row and level, its lines met with the part's own as they stand. */
   dots: readonly Float64Array[];

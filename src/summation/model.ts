@@ -1,4 +1,3 @@
-import { campaignByBin } from '../evidence/campaigns.ts';
 import type { Draw } from '../evidence/figures.ts';
 import { imitates, imitationPriors } from '../evidence/imitation.ts';
 import type { Look, PreparedCase } from '../evidence/preparedCase.ts';
@@ -50,15 +49,7 @@ export function fixModel(
         unlisted[bin] = (unlisted[bin] as number) + (line[bin] as number);
   });
   const imitated = imitatedShares(layout, draw);
-  const went = layout.campaigns.map((kind) => campaignByBin(prepared, draw, kind));
   cutsetStates.forEach((cutsetState, m) => {
-    const ofCampaigns = Float64Array.from({ length: prepared.axis.bins }, (_, bin) =>
-      went.reduce(
-        (scale, share, i) =>
-          scale * (cutsetState.campaigns[i] === true ? (share[bin] as number) : 1 - (share[bin] as number)),
-        1,
-      ),
-    );
     const ofCutsetState = pieceKinds.map((kind) =>
       makeUps.reduce((scale, alteration, a) => {
         const happened = cutsetState.happened[a] === true;
@@ -79,7 +70,7 @@ export function fixModel(
       const after = making === 'period' ? 1 : (imitated[making]?.[scenario.shop] ?? 1);
       for (let i = 0; i < count; i++) {
         const shop = making === 'period' ? (line?.[first + i] ?? 0) : after;
-        prior[at + i] = scale * (years[making][first + i] ?? 0) * shop * (ofCampaigns[first + i] as number);
+        prior[at + i] = scale * (years[making][first + i] ?? 0) * shop;
       }
     });
   });

@@ -12,8 +12,6 @@ export type PartContext = {
   /** Signs of the maker's habit that were looked for on several parts: their way is drawn once for the piece. */
   habits: readonly string[];
   old: Float64Array;
-  /** Campaigns that several parts share, as far as this part shows them: its states are the sets of those that happened. */
-  campaigns?: readonly string[];
   /** By world: the bins in which it can have been made; all when left out. */
   worldBins?: readonly Bins[];
 };

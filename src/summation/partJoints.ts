@@ -72,7 +72,7 @@ export function posteriorWithLook(joints: PartJoints, look: Look): Posterior | u
 /** True if what the look says hangs on another look at the part, or on the maker's way with several parts. */
 function isCoupled({ evaluation, stand }: PartJoints, { sign }: Look): boolean {
   const cause = sign.hangsOn;
-  // A trace of what was done to the whole piece hangs on the traces of it elsewhere.
+  // A trace of a campaign hangs on the year of the making, and on the other traces of it on the part.
   if (sign.campaign !== undefined) return true;
   if (cause in causeStates)
     return stand.otherLooks.some((each) => each.sign.hangsOn === cause && each.sign.campaign !== undefined);
@@ -105,7 +105,7 @@ function causeJoint(joints: PartJoints, cause: Held['cause']): CauseJoint {
   if (known !== undefined) return known;
   const { evaluation, stand } = joints;
   const { draw, layout } = evaluation.model;
-  const context = contextOf(evaluation.model, stand.message.habitClasses.scenarios, stand.message.part);
+  const context = contextOf(evaluation.model, stand.message.habitClasses.scenarios);
   const looks = stand.otherLooks.filter((each) => each.sign.hangsOn === cause);
   const others = stand.otherLooks.filter((each) => each.sign.hangsOn !== cause);
   const groups = inGroups(looks);
@@ -152,9 +152,9 @@ function yearJoint({ evaluation, stand }: PartJoints): Float64Array[] {
         habits.later * (improve?.[bin] as number) * (base.improve[bin] as number),
     );
   });
-  for (const { world, state, lines: row } of stand.byWorld) {
+  for (const { world, lines: row } of stand.byWorld) {
     const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
-    const own = base.own[state]?.[world] as Float64Array;
+    const own = base.own[world] as Float64Array;
     for (let k = 0; k * count < row.length; k++) {
       const line = lines[outcomeOf(world, k)] as Float64Array;
       for (let i = 0; i < count; i++)
@@ -174,7 +174,7 @@ function outcomesWithHabit(joints: PartJoints, look: Look): Float64Array {
   const likelihood = habitLikelihood(
     stand.message.part,
     look,
-    contextOf(model, stand.message.habitClasses.scenarios, stand.message.part),
+    contextOf(model, stand.message.habitClasses.scenarios),
   );
   for (const [habitClass, mass] of joints.ways.own)
     addTimes(outcomes, mass, likelihood(stand.message.habitClasses.scenarios[habitClass] as Scenario));

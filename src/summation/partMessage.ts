@@ -22,7 +22,6 @@ import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { Sums } from './readingPosterior.ts';
 import { type ReadyClique, readyClique } from './readyClique.ts';
-import type { ReadyPart } from './readyPart.ts';
 import { toldSums } from './toldFactor.ts';
 
 /**
@@ -66,9 +65,7 @@ export function messagesOf(
       log: rest.log + ready.log - log,
     }),
   );
-  const gather = messages.map((message, p) =>
-    gathering(model, message, (ready.parts[p] as ReadyPart).states, shape.cutsetStates, strict),
-  );
+  const gather = messages.map((message, _p) => gathering(model, message, shape.cutsetStates, strict));
   const give: GivePart = (p, at, lines, habitClasses) => gather[p]?.(p, at, lines, habitClasses);
   const { changes, splits } = cliqueMessage(ready, rest.values, give, strict);
   messages.forEach((message, p) => {
@@ -110,7 +107,6 @@ function lines(model: Model, strict: boolean): Float64Array[] {
 function gathering(
   model: Model,
   message: PartMessage,
-  states: Int32Array,
   cutsetStates: readonly number[],
   strict: boolean,
 ): GivePart {
@@ -148,7 +144,6 @@ function gathering(
   return (_, { world, cutsetState, k }, lines, habitClasses) => {
     const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
     const outcome = outcomeOf(world, k, strict);
-    const state = states[cutsetStates[cutsetState] ?? 0] as number;
     const reused = reusedBy[world] as number;
     let left = 1;
     for (let a = 0; a < brought.length; a++)
@@ -162,14 +157,8 @@ function gathering(
     for (const habitClass of habitClasses) {
       const from = habitClass * count;
       const own = strict
-        ? rowOf(
-            message,
-            rows,
-            { world, habitClass, state },
-            worlds[world]?.making === 'period' ? 4 : 1,
-            count,
-          ).lines
-        : rowOf(message, rows, { world, habitClass: -1, state }, 1, count).lines;
+        ? rowOf(message, rows, { world, habitClass }, worlds[world]?.making === 'period' ? 4 : 1, count).lines
+        : rowOf(message, rows, { world, habitClass: -1 }, 1, count).lines;
       const by = kept * (strict ? 1 : (message.table.ownMaking[habitClass] as number));
       for (let i = 0; i < count; i++) {
         const each = lines[from + i] as number;
@@ -195,7 +184,7 @@ function gathering(
   };
 }
 
-/** The row of a world, habit class and state, made when it is first asked for. */
+/** The row of a world and habit class, made when it is first asked for. */
 function rowOf(
   message: PartMessage,
   rows: Map<string, MessageRow>,
@@ -203,7 +192,7 @@ function rowOf(
   levels: number,
   count: number,
 ): MessageRow {
-  const key = `${at.world} ${at.habitClass} ${at.state}`;
+  const key = `${at.world} ${at.habitClass}`;
   const known = rows.get(key);
   if (known !== undefined) return known;
   const made = { ...at, lines: new Float64Array(levels * count) };

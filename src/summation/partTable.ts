@@ -12,12 +12,12 @@ import { partHabits } from './partHabits.ts';
 /**
  * How probable the looks at one part are, for every way the part can have come about.
  *
- * `own[state][world]` by bin of the making, for each state of the part's campaigns; times `ownMaking[i]`, for the i-th scenario asked for, for what hangs on the maker's
+ * `own[world]` by bin of the making; times `ownMaking[i]`, for the i-th scenario asked for, for what hangs on the maker's
  * habit; `repair` and
  * `improve` by bin of the part's own year; `old` for a part from another old piece, its years summed out.
  */
 export type PartTable = {
-  own: Float64Array[][];
+  own: Float64Array[];
   ownMaking: Float64Array;
   repair: Float64Array;
   improve: Float64Array;
@@ -98,7 +98,7 @@ export function partBase(looks: readonly Look[], context: PartContext, held?: He
     });
     return lines;
   };
-  const own = byCampaigns(looks, context, ownAfter);
+  const own = afterCampaigns(looks, context, ownAfter);
   const [, repair = 1, improve = 1, otherOld = 1] = plain.origin;
   const later = (scale: number, to: 'repair' | 'improve') =>
     along(plain, scale, { tooling: 'later', ageing: to, use: to }, undefined);
@@ -149,17 +149,12 @@ function saidAfter(
   };
 }
 
-/**
- * The lines of a part of the making for every state of the campaigns it shares with others. One that shows on this part alone
- * is summed out at once, by how probable it is for each year of the making.
- */
-function byCampaigns(
+/** The lines of a part of the making, its campaigns summed out by how probable each is for the year of the making. */
+function afterCampaigns(
   looks: readonly Look[],
-  { prepared, draw, campaigns: shared = [] }: PartContext,
+  { prepared, draw }: PartContext,
   ownAfter: (after: ReadonlySet<string>) => Float64Array[],
-): Float64Array[][] {
-  const heard = new Set(looks.flatMap((look) => campaignOf(look) ?? []));
-  const alone = [...heard].filter((kind) => !shared.includes(kind));
+): Float64Array[] {
   const summed = (after: readonly string[], [kind, ...rest]: readonly string[]): Float64Array[] => {
     if (kind === undefined) return ownAfter(new Set(after));
     const [not, happened] = [summed(after, rest), summed([...after, kind], rest)];
@@ -171,14 +166,7 @@ function byCampaigns(
       }),
     );
   };
-  // A campaign that nothing was heard of changes nothing: its states share their lines.
-  const known = new Map<string, Float64Array[]>();
-  return Array.from({ length: 2 ** shared.length }, (_, state) => {
-    const after = shared.filter((kind, i) => (state >> i) & 1 && heard.has(kind));
-    const lines = known.get(after.join()) ?? summed(after, alone);
-    known.set(after.join(), lines);
-    return lines;
-  });
+  return summed([], [...new Set(looks.flatMap((look) => campaignOf(look) ?? []))]);
 }
 
 /** Of such parts the share that shows a sign, where the part has been through the campaign that leaves it. */

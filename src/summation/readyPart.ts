@@ -1,5 +1,4 @@
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
-import { campaignState, campaignsAt } from './campaignStates.ts';
 import type { Scenario } from './layout.ts';
 import type { Model } from './model.ts';
 import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';
@@ -10,8 +9,6 @@ import { type PartTable, partTable } from './partTable.ts';
 export type ReadyPart = {
   part: ModelPart;
   table: PartTable;
-  /** By cutset state of the layout: the state of the part's campaigns. */
-  states: Int32Array;
   /** The natural logarithm of what the table was divided by. */
   log: number;
   renewed: Float64Array;
@@ -35,12 +32,11 @@ export function readyPart(
   scenarios: readonly Scenario[],
 ): ReadyPart {
   const { layout } = model;
-  const context = contextOf(model, scenarios, part);
+  const context = contextOf(model, scenarios);
   const table = partTable(part, looksAt(part, looks), context);
   return {
     part,
     table,
-    states: Int32Array.from(layout.cutsetStates, (_, m) => campaignState(layout, context.campaigns ?? [], m)),
     log: scaleTable(table),
     renewed: renewedByBin(model, part),
     renewedMean: meanFrom(model, table.repair),
@@ -52,13 +48,9 @@ export function readyPart(
 }
 
 /** What a part's looks are tabulated with. */
-export function contextOf(
-  { layout, draw, old }: Model,
-  scenarios: readonly Scenario[],
-  part: ModelPart,
-): PartContext {
+export function contextOf({ layout, draw, old }: Model, scenarios: readonly Scenario[]): PartContext {
   const { prepared, shares, habits, worldBins } = layout;
-  return { prepared, draw, shares, scenarios, habits, old, worldBins, campaigns: campaignsAt(layout, part) };
+  return { prepared, draw, shares, scenarios, habits, old, worldBins };
 }
 
 /** The looks at a part that hang on the part itself, not on an alteration. */
@@ -87,9 +79,9 @@ export function fillPartLines(
 ): void {
   const { layout } = model;
   const { first, count } = layout.worldBins[world] ?? { first: 0, count: 0 };
-  const { table, states, renewed, renewedMean, part, broughtMeans } = ready;
+  const { table, renewed, renewedMean, part, broughtMeans } = ready;
   const reused = reusedIn(model, part, world);
-  const made = table.own[states[cutsetState] as number]?.[world] as Float64Array;
+  const made = table.own[world] as Float64Array;
   const old = intact ? 0 : reused * table.old;
   const later = intact ? 0 : 1 - reused;
   for (let i = 0, bin = first; i < count; i++, bin++) {
@@ -115,7 +107,7 @@ export function fillPartLines(
 function scaleTable(table: PartTable): number {
   let habitMax = 0;
   for (const each of table.ownMaking) habitMax = Math.max(habitMax, each);
-  const lines = new Set([...table.own.flat(), table.repair, table.improve]);
+  const lines = new Set([...table.own, table.repair, table.improve]);
   let max = table.old;
   for (const line of lines) {
     const by = line === table.repair || line === table.improve ? 1 : habitMax;

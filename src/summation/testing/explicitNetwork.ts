@@ -1,4 +1,3 @@
-import { campaignByBin } from '../../evidence/campaigns.ts';
 import { figureRange } from '../../evidence/figures.ts';
 import { imitates, imitationPriors } from '../../evidence/imitation.ts';
 import type { ModelPart } from '../../evidence/preparedCase.ts';
@@ -59,10 +58,6 @@ export function explicitNetwork(model: Model): ExplicitNetwork {
       return [0, 1].map((habits) => habitStateShare({ world: w, shop, habits }, context));
     });
   });
-  for (const kind of layout.campaigns) {
-    const went = campaignByBin(layout.prepared, model.draw, kind);
-    add(`campaign ${kind}`, ['no', 'yes'], ['year'], ([y = 0]) => [1 - (went[y] ?? 0), went[y] ?? 0]);
-  }
   for (const alteration of layout.prepared.alterations) addAlteration(model, alteration, add, network, bins);
   const structural: { part: ModelPart; sources: string[] }[] = [];
   for (const part of layout.prepared.parts) {
@@ -189,7 +184,6 @@ function addPart(
     scenarios,
     habits: layout.habits,
     old,
-    campaigns: layout.campaigns,
   };
   const table = partTable(part, mine, context);
   const oldAt = bins.map(
@@ -205,16 +199,13 @@ function addPart(
       `source of ${part.id}`,
       `year of ${part.id}`,
       ...layout.habits.map((id) => `habit ${id}`),
-      ...layout.campaigns.map((kind) => `campaign ${kind}`),
     ],
-    ([w = 0, shop = 0, s = 0, t = 0, ...rest]) => {
-      const ways = rest.slice(0, layout.habits.length);
+    ([w = 0, shop = 0, s = 0, t = 0, ...ways]) => {
       const habits = ways.reduce((bits, way, h) => bits | (way << h), 0);
-      const went = rest.slice(layout.habits.length).reduce((bits, way, i) => bits | (way << i), 0);
       const scenario = scenarios.findIndex(
         (each) => each.world === w && each.shop === shop && each.habits === habits,
       );
-      const own = () => (table.own[went]?.[w]?.[t] ?? 0) * (table.ownMaking[scenario] ?? 1);
+      const own = () => (table.own[w]?.[t] ?? 0) * (table.ownMaking[scenario] ?? 1);
       const kind = s === 0 ? 'own' : s === 1 ? 'repair' : s === 2 ? 'other-old' : to(s);
       const seen =
         kind === 'own'
