@@ -8,7 +8,7 @@ import { outputOf } from './testing/outputOf.ts';
 let knowledge: Knowledge;
 beforeAll(async () => {
   knowledge = await houseKnowledge();
-});
+}, 60_000);
 
 const asksFor = (form: string, findings: unknown[] = []) =>
   outputOf(evidenceAsks, { form, findings }, { knowledge, yearNow: 2026 });
