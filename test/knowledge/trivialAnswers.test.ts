@@ -92,7 +92,10 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
   ],
   [/^Cut-out ends worn short/, ({ features }) => /bracket|ball/.test(features.feet ?? '')],
   [/^(Plate grooves|Holes of hooks)/, ({ form }) => /^(desk-and-bookcase|clothes-press)$/.test(form.id)],
-  [/^(Sides of the recess|Housings of long dividers)/, ({ form }) => form.id === 'cellaret'],
+  [
+    /^(Sides of the recess|Housings of long dividers|Paired holes and clinch marks)/,
+    ({ form }) => form.id === 'cellaret',
+  ],
   [/^Round plug or new veneer/, ({ features }) => features.type === 'night'],
   [/^Mortise with rounded ends/, ({ form }) => /^(windsor-chair|ladder-back-chair)$/.test(form.id)],
   [
