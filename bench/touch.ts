@@ -22,7 +22,7 @@ const namesKept = 'globalThis.__name = (named) => named;\n';
  * How long one more finding on a sideboard with 150 takes until readings, years and parts are there, and until all is weighed: in the
  * built program, in Chromium, by its own buttons; beside it the same weighing in Node, in the same run.
  *
- * Use: npm run build, then npx tsx bench/touch.ts
+ * Use: npm run build, then npx tsx bench/touch.ts; what was seen stands in docs/bench.md
  */
 async function main(): Promise<void> {
   const { knowledge } = compileKnowledge(
