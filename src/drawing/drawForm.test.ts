@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Form, form as formShape } from '../knowledge/schema.ts';
+import { form as formShape } from '../knowledge/schema.ts';
 import { type Drawing, drawForm, type ViewId } from './drawForm.ts';
 import type { Box } from './extentOf.ts';
 import { partsOf } from './partsOf.ts';
 import { allForms, featureChoices } from './testing/allForms.ts';
-import { canBe } from './testing/canBe.ts';
+import { sizesOf } from './testing/sizesOf.ts';
 import { spreadChoices } from './testing/spreadChoices.ts';
 import { usualSizes } from './usualSizes.ts';
 
@@ -60,15 +60,6 @@ describe.each(forms.map((form) => [form.id, form] as const))('the drawing of the
     }
   });
 });
-
-/** Sizes within the form's ranges that one piece can have at once. */
-function sizesOf(form: Form): fc.Arbitrary<Record<string, number>> {
-  const size = ({ lowMm, highMm }: Form['measures'][number]) =>
-    fc.double({ min: lowMm, max: highMm, noNaN: true });
-  return fc
-    .record(Object.fromEntries(form.measures.map((measure) => [measure.id, size(measure)])))
-    .filter((sizes) => canBe(form.id, sizes));
-}
 
 function extentsOf(views: Drawing['views']) {
   return Object.fromEntries(views.map(({ view, extent }) => [view, extent])) as Record<'front', Box> &
