@@ -7,20 +7,20 @@ const sound = {
   clashes: false,
   draws: 500,
   shareLeading: 0.95,
-  probability: 0.9,
+  probability: 0.95,
   low: 0.8,
 };
 
 describe('whether a reading is firm', () => {
-  it('is so from 95 of 100 trials on, at nine in ten, and where even the low end is eight in ten', () => {
+  it('is so from 95 of 100 trials on, at 95 in 100, and where even the low end is eight in ten', () => {
     expect(firmness(sound).firm).toBe(true);
     expect(firmness({ ...sound, shareLeading: 0.949 })).toMatchObject({
       firm: false,
       firmness: { shareOfDraws: 0.949, draws: 500, why: expect.stringContaining('does so in 94 of 100') },
     });
-    expect(firmness({ ...sound, probability: 0.899 })).toMatchObject({
+    expect(firmness({ ...sound, probability: 0.949 })).toMatchObject({
       firm: false,
-      firmness: { why: expect.stringContaining('less probable than 90 in 100') },
+      firmness: { why: expect.stringContaining('less probable than 95 in 100') },
     });
     expect(firmness({ ...sound, low: 0.799 })).toMatchObject({
       firm: false,
@@ -37,7 +37,7 @@ describe('whether a reading is firm', () => {
   it.each([
     [
       {},
-      'What leads does so in 95 of 100 trials of the ranges, has at least 90 in 100 and stays above 80 in 100.',
+      'What leads does so in 95 of 100 trials of the ranges, has at least 95 in 100 and stays above 80 in 100.',
     ],
     [{ draws: 0 }, 'The ranges of the figures have not been tested yet, so nothing is called settled.'],
     [{ looks: 0 }, 'Nothing has been looked at yet: only the starting odds speak.'],
