@@ -14,6 +14,7 @@ import { sideboardCase } from './drawnCase.ts';
 import { keepTimes, type Touch, tellTimes } from './touchTimes.ts';
 
 const touches = 30;
+const pauseMs = 1000 * Number(process.argv[2] ?? 0);
 const id = 'bench-sideboard';
 /** The runner of this file keeps the names of functions by a helper, which a page does not have. */
 const namesKept = 'globalThis.__name = (named) => named;\n';
@@ -22,7 +23,7 @@ const namesKept = 'globalThis.__name = (named) => named;\n';
  * How long one more finding on a sideboard with 150 takes until readings, years and parts are there, and until all is weighed: in the
  * built program, in Chromium, by its own buttons; beside it the same weighing in Node, in the same run.
  *
- * Use: npm run build, then npx tsx bench/touch.ts; what was seen stands in docs/bench.md
+ * Use: npm run build, then npx tsx bench/touch.ts [SECONDS], the pause between two touches, none when left out
  */
 async function main(): Promise<void> {
   const { knowledge } = compileKnowledge(
@@ -117,7 +118,10 @@ async function touchAll(browser: Browser, server: TestServer, parts: readonly st
   await timesOf(page, 1);
   const before = (await timesOf(page, 1)).length;
   for (let n = 0, done = 0; done < touches && n < 10 * touches; n++)
-    if (await touch(page, parts[n % parts.length] as string)) await timesOf(page, before + ++done);
+    if (await touch(page, parts[n % parts.length] as string)) {
+      await timesOf(page, before + ++done);
+      await new Promise((resolve) => setTimeout(resolve, pauseMs));
+    }
   return (await timesOf(page, before)).slice(before);
 }
 
