@@ -1,4 +1,5 @@
 import type { Sign } from '../knowledge/schema.ts';
+import { campaignOf } from './campaigns.ts';
 import { figureRange } from './figures.ts';
 import type { Look } from './preparedCase.ts';
 
@@ -43,7 +44,8 @@ export function witnesses(alike: number, shared: number): number {
 /** What a look is alike in to others; undefined where every part answers for itself. */
 function kindOf({ sign, state, byState }: Look): string | undefined {
   if (byState !== undefined) return undefined;
-  if (sign.campaign !== undefined) return `campaign ${sign.campaign.kind} ${state}`;
+  const campaign = campaignOf({ sign });
+  if (campaign !== undefined) return `campaign ${campaign} ${state}`;
   return isOfOneHand(sign) ? `${sign.group ?? sign.id} ${state}` : undefined;
 }
 

@@ -1,3 +1,4 @@
+import { mean } from '../ground/statistics.ts';
 import type { Figure } from '../knowledge/figureSchema.ts';
 import type { Sign } from '../knowledge/schema.ts';
 import { type Draw, figureRange } from './figures.ts';
@@ -23,10 +24,13 @@ export function blunting(signs: Iterable<Sign>): Blunting {
     const moved = new Map<Figure, number>();
     for (const row of rows) {
       const drawn = row.map(({ figure }) => draw(figure));
-      const mean = drawn.reduce((sum, each) => sum + each, 0) / drawn.length;
+      const middle = mean(drawn);
       row.forEach(({ figure, width }, i) => {
         const value = drawn[i] as number;
-        moved.set(figure, value + Math.sign(mean - value) * Math.min(Math.abs(mean - value), widths * width));
+        moved.set(
+          figure,
+          value + Math.sign(middle - value) * Math.min(Math.abs(middle - value), widths * width),
+        );
       });
     }
     return (figure) => moved.get(figure) ?? draw(figure);

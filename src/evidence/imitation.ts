@@ -1,3 +1,4 @@
+import { sum } from '../ground/statistics.ts';
 import type { Sign } from '../knowledge/schema.ts';
 import { isClaimed } from './claimedShop.ts';
 import type { Draw } from './figures.ts';
@@ -20,7 +21,7 @@ export function imitates(making: Making): making is Imitator {
 export function imitationPriors(prepared: PreparedCase, draw: Draw, making: Imitator): number[] {
   const { shops, place, knowledge } = prepared;
   const weights = shops.map((shop) => (isClaimed(shop, place) ? draw(shop.share) : 0));
-  const total = weights.reduce((sum, each) => sum + each, 0);
+  const total = sum(weights);
   if (total === 0) return [1, ...weights];
   const imitated = draw(knowledge.making.imitation[making]);
   return [1 - imitated, ...weights.map((each) => (imitated * each) / total)];

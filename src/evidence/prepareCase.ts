@@ -1,5 +1,4 @@
-import type { Fault } from '../ground/fault.ts';
-import { refuse } from '../ground/fault.ts';
+import { type Fault, refuse } from '../ground/fault.ts';
 import { canApply, type KnownOfPiece } from '../knowledge/canApply.ts';
 import { knownOfPiece } from '../knowledge/knownOfPiece.ts';
 import type { Alteration, Form, FormPart, Knowledge, Shop, Sign } from '../knowledge/schema.ts';

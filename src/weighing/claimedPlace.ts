@@ -7,19 +7,16 @@ import { fixModel } from '../summation/model.ts';
 import { shares } from '../summation/readingPosterior.ts';
 import { shopProbabilities } from '../summation/shopPosterior.ts';
 import { makingShares } from './makingFirst.ts';
+import { shown } from './shown.ts';
 import type { Weighing } from './weighing.ts';
 
 /**
  * Whether the claimed place is right, as a question of its own: a piece from elsewhere may be as old as any. And how probable it is
  * that the piece is of the period with the claim and without one, since a claim is no finding.
  *
- * @param shown  a probability as it may be shown
  * @returns undefined where no place is claimed
  */
-export function claimedPlace(
-  { model, whole, posterior }: Evaluation,
-  shown: (probability: number) => number,
-): Weighing['place'] {
+export function claimedPlace({ model, whole, posterior }: Evaluation): Weighing['place'] {
   const { prepared } = model.layout;
   if (prepared.place.trim() === '') return undefined;
   const ofPeriod = periodReadings.reduce((sum, id) => sum + posterior.readings[id], 0);

@@ -1,4 +1,3 @@
-import { bestDraw } from '../evidence/figures.ts';
 import { readingWords } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { leadingOf } from '../summation/readingPosterior.ts';
@@ -26,7 +25,7 @@ export function unexplained(evaluation: Evaluation, weights: readonly LookWeight
       probability: 1,
       reason: 'The findings cannot all be true of one piece under any reading.',
     };
-  const before = bestDraw()(model.layout.prepared.knowledge.making.outsideTheList);
+  const before = model.draw(model.layout.prepared.knowledge.making.outsideTheList);
   if (looks.length < 2)
     return { unexplained: false, probability: before, reason: 'Too few findings to clash.' };
   const outside = before * Math.exp(conflict(evaluation, weights));

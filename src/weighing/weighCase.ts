@@ -96,7 +96,7 @@ export function weighCase(
     draws: drawn.draws,
   };
   const considers = (id: ReadingId) => isConsidered(id, prepared.alterations);
-  const place = claimedPlace(evaluation, shown);
+  const place = claimedPlace(evaluation);
   const changes = quick ? [] : wouldChange(evaluation, leading);
   return {
     ok: true,
