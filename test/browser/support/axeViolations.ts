@@ -19,7 +19,8 @@ const asked: Record<Rules, axe.RunOptions> = {
  * What axe finds wrong on a page, one line each; nothing when empty.
  *
  * The window is made taller than the page while it looks: a button that lies half under a bar only because of where the
- * page happens to be scrolled to is not a small button.
+ * page happens to be scrolled to is not a small button. It looks once the page is at rest: half-way through a change of
+ * colours, light letters stand on a ground that is still light.
  *
  * @param rules  those of WCAG 2.2 A and AA unless told otherwise
  */
@@ -29,6 +30,7 @@ export async function axeViolations(page: Page, rules: Rules = 'wcag'): Promise<
   if (size !== null)
     await page.setViewportSize({ width: size.width, height: Math.max(size.height, tall) + 600 });
   await page.evaluate(() => scrollTo(0, 0));
+  await atRest(page);
   // Reading axe costs more than its look at a page: it stays with the document it was put in.
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(source);
   const violations = await page.evaluate(
@@ -40,4 +42,19 @@ export async function axeViolations(page: Page, rules: Rules = 'wcag'): Promise<
   return violations.map(
     ({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`,
   );
+}
+
+/** Waits until the styles that follow the screen are drawn and no change of colour or place is under way. */
+async function atRest(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
+    await frame();
+    await frame();
+    await Promise.allSettled(
+      document
+        .getAnimations()
+        .filter((each) => each.effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY)
+        .map((each) => each.finished),
+    );
+  });
 }

@@ -23,7 +23,6 @@ export async function faultsInEveryLook(
     await page.setViewportSize(size);
     for (const scheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme: scheme, reducedMotion: 'reduce' });
-      await drawnAgain(page);
       const found = await axeViolations(page, scheme === 'dark' ? 'colours' : rules);
       faults.push(...found.map((each) => `${screen}, ${scheme}: ${each}`));
     }
@@ -38,12 +37,5 @@ export async function faultsInEveryLook(
 export function overTheEdge(page: Page): Promise<number> {
   return page.evaluate(() =>
     Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth),
-  );
-}
-
-/** Two frames: styles that follow the screen are laid out and drawn. */
-async function drawnAgain(page: Page): Promise<void> {
-  await page.evaluate(
-    () => new Promise<void>((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve()))),
   );
 }
