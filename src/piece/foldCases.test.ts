@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { applyChange, foldEvents, invertChanges, valueAt, withBefore } from './fold.ts';
+import { applyChange, foldEvents, invertChanges, openDocument, valueAt, withBefore } from './fold.ts';
 
 const before = { title: 'A chair', findings: { a: { state: 'present' } } };
 
@@ -51,6 +51,22 @@ describe('a place', () => {
   });
 });
 
+describe('a document on its way', () => {
+  it('tells what stands at a place now', () => {
+    const open = openDocument(before);
+    expect(open.at(['title'])).toBe('A chair');
+    open.make({ path: ['title'], to: 'B' });
+    expect(open.at(['title'])).toBe('B');
+  });
+
+  it('has fields like any other object’s', () => {
+    const after = applyChange(before, { path: ['title'], to: 'B' });
+    expect(Object.getOwnPropertyDescriptor(after, 'title')).toEqual(
+      Object.getOwnPropertyDescriptor({ title: 'B' }, 'title'),
+    );
+  });
+});
+
 describe('several changes', () => {
   const changes = [
     { path: ['title'], to: 'B' },
@@ -65,6 +81,13 @@ describe('several changes', () => {
       { path: ['title'], to: 'C', from: 'B' },
       { path: ['mode'], to: 'in-hand' },
       { path: ['findings', 'a'], to: undefined, from: { state: 'present' } },
+    ]);
+  });
+
+  it('keep what the device showed there', () => {
+    const saw = { value: 'An older title' };
+    expect(withBefore(before, [{ path: ['title'], to: 'B', saw }])).toStrictEqual([
+      { path: ['title'], to: 'B', from: 'A chair', saw },
     ]);
   });
 

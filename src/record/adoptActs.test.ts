@@ -81,7 +81,11 @@ describe('acts of another record that are new here', () => {
     expect(plan(acts)).toMatchObject({ ok: true, value: { fresh: [{ origin }] } });
     // One that does not come to the hash it says it had there is refused.
     const untrue = resealed({ ...opened, origin: { ...origin, hash: '2'.repeat(64) } });
-    expect(faultOf([untrue])?.code).toBe('adopt.origin-differs');
+    expect(faultOf([opened, untrue])).toEqual({
+      code: 'adopt.origin-differs',
+      path: '1',
+      message: 'What act 2 says it was in the record it was made in is not so: its hash there differs.',
+    });
   });
 
   it('are passed over where they are here already', () => {
@@ -111,7 +115,9 @@ describe('acts of another record that are new here', () => {
             : change,
         ),
       }));
-    const planned = planAdoption(foreign(acts, { was: 'was', renamed }), [], () => acts[0]);
+    // Where the same acts come in as they are, the other act under the second one's number is told.
+    const forked = () => ({ ...(acts[1] as RecordedEvent), id: '6f1d3a52-0c4e-4b7a-9f21-3d5c8e7a1b01' });
+    const planned = planAdoption(foreign(acts, { was: 'was', renamed }), [], forked);
     if (!planned.ok) throw new Error(JSON.stringify(planned.faults));
     expect(planned.value.remarks).toEqual([]);
     expect(planned.value.fresh).toHaveLength(2);
@@ -236,14 +242,13 @@ describe('a signature from another record', () => {
     knowledgeVersion: '1',
     knowledgeSha256: manifest,
   };
-  const issue = (path: string[], to: Json) =>
-    recorded(
-      opening('one'),
-      act('one', 'opinion-issued', [
-        { path: ['opinion'], to: { status: 'signed' } },
-        { path, to },
-      ]),
-    );
+  const open = opening('one');
+  const issuing = (path: string[], to: Json | undefined) =>
+    act('one', 'opinion-issued', [
+      { path: ['opinion'], to: { status: 'signed' } },
+      { path, ...(to === undefined ? {} : { to }) },
+    ]);
+  const issue = (path: string[], to: Json | undefined) => recorded(open, issuing(path, to));
 
   it('comes in where its files came with it as they were signed', () => {
     const came = { issued: new Map([['1', manifest]]) };
@@ -259,7 +264,16 @@ describe('a signature from another record', () => {
     expect(faultOf(issue(['issued', '2'], revision), [], came)).toMatchObject(differs);
     expect(faultOf(issue(['issued'], { 1: revision } as Json), [], came)).toMatchObject(differs);
     expect(faultOf(issue(['title'], 'x'), [], came)).toMatchObject(differs);
-    expect(faultOf(issue(['issued', '1', 'why'], 'x'), [], came)).toMatchObject(differs);
+    const onlyTheHash = { manifestSha256: manifest };
+    expect(faultOf(issue(['issued', '1', 'why'], onlyTheHash), [], came)).toMatchObject(differs);
+    expect(faultOf(issue(['parts', '1'], onlyTheHash), [], came)).toMatchObject(differs);
+  });
+
+  it('takes no revision away, and puts none there that names no files', () => {
+    const differs = { code: 'adopt.revision-differs' };
+    expect(faultOf(issue(['issued', '1'], undefined))).toMatchObject(differs);
+    expect(faultOf(issue(['issued', '1'], {}))).toMatchObject(differs);
+    expect(faultOf(issue(['issued', '1'], null))).toMatchObject(differs);
   });
 
   it('of the old kind comes in where it only changes the opinion', () => {
@@ -267,6 +281,26 @@ describe('a signature from another record', () => {
       recorded(opening('one'), act('one', 'opinion-signed', [{ path, to }]));
     expect(plan(old(['opinion', 'status'], 'signed')).ok).toBe(true);
     expect(faultOf(old(['issued', '1'], revision))?.code).toBe('record.signed-by-its-own-way');
+    const both = act('one', 'opinion-signed', [
+      { path: ['opinion', 'status'], to: 'signed' },
+      { path: ['issued', '1'], to: revision },
+    ]);
+    expect(faultOf(recorded(open, both))?.code).toBe('record.signed-by-its-own-way');
+    const asChanged = act('one', 'opinion-changed', [{ path: ['opinion', 'status'], to: 'signed' }]);
+    expect(faultOf(recorded(open, asChanged))?.code).toBe('record.signed-by-its-own-way');
+  });
+
+  it('comes in after what is here already, and not after what was entered here meanwhile', () => {
+    const came = { issued: new Map([['1', manifest]]) };
+    const theirs = recorded(open, finding('one', 'a', 'splat'), issuing(['issued', '1'], revision));
+    expect(plan(theirs, theirs.slice(0, 1), came)).toMatchObject({ ok: true, value: { known: 1 } });
+    const ours = recorded(open, titled('A', { device: 'other' }));
+    expect(faultOf(theirs, ours, came)).toEqual({
+      code: 'adopt.signed-meanwhile',
+      path: 'piece',
+      message:
+        'This piece was signed in the record it comes from while it was worked on here, and a revision says what stood in it to the last word: it can’t be put after what was entered here. Nothing was brought in: bring the file into a data folder of its own (--data) and compare the two there.',
+    });
   });
 });
 
@@ -299,6 +333,22 @@ describe('a piece that grew in both records', () => {
     expect(faultOf(whole, within)?.code).toBe('adopt.both-changed');
     expect(faultOf(within, whole)?.code).toBe('adopt.both-changed');
     expect(faultOf(whole, within)?.path).toBe('piece');
+    // Here or there alone: an opinion set as a whole, and its place.
+    const opinion = recorded(open, note(['opinion'], { place: 'Salem' }));
+    const place = ours(note(['opinion', 'place']));
+    expect(faultOf(opinion, place)?.message).toContain('both changed opinion. Nothing');
+    expect(faultOf(place, opinion)?.message).toContain('both changed opinion place. Nothing');
+    // Two places within one are not within each other.
+    expect(plan(recorded(open, note(['opinion', 'place'])), ours(note(['opinion', 'reasons']))).ok).toBe(
+      true,
+    );
+  });
+
+  it('takes nothing where nothing is new, even where this program can’t read what the piece has become here', () => {
+    const there = ours(titled('A'));
+    const unreadable = act('one', 'piece-described', [{ path: ['title'], to: 5 }], { device: 'other' });
+    const drafts = there.map(({ seq: _s, before: _b, hash: _h, ...draft }) => draft);
+    expect(plan(there, recorded(...drafts, unreadable))).toMatchObject({ ok: true, value: { known: 2 } });
   });
 
   it('names six places at most, each once, and counts the others', () => {
@@ -325,7 +375,12 @@ describe('a piece that grew in both records', () => {
     // Put after an act made here, each still takes back the act before it.
     expect(plan(theirs, recorded(open, finding('one', 'a', 'splat'))).ok).toBe(true);
     const later = recorded(open, mine, finding('one', 'a', 'splat'));
-    expect(faultOf(theirs, later)?.message).toContain('in ways that can’t be put one after the other');
+    expect(faultOf(theirs, later)).toEqual({
+      code: 'adopt.both-changed',
+      path: 'piece',
+      message:
+        'This piece was worked on in both records in ways that can’t be put one after the other. Nothing was brought in: bring the file in beside, as a piece of its own, and compare the two.',
+    });
   });
 
   it('that grew there alone, or here alone, takes what is new', () => {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { done, type Outcome, refuse } from '../ground/fault.ts';
 import {
+  type Change,
   type DraftEvent,
   draftEvent,
   type EventOrigin,
@@ -75,7 +76,7 @@ export function planAdoption(
       );
   }
   const fresh = acts.filter((act) => !byId.has(act.id));
-  const merged = here.length === 0 ? done(undefined) : mayFollow(acts, fresh, here, foreign);
+  const merged = mayFollow(acts, fresh, here, foreign);
   if (!merged.ok) return merged;
   return done({
     fresh: fresh.map((act) => (foreign.renamed === undefined ? adopted(act, foreign.record) : draftOf(act))),
@@ -89,8 +90,7 @@ function readForeign({ piece, was = piece, acts }: ForeignActs): Outcome<Recorde
   for (const [index, one] of acts.entries()) {
     const act = foreignAct.safeParse(one);
     if (!act.success) return notAnAct(index);
-    const { origin, ...rest } = act.data;
-    const event: RecordedEvent = origin === undefined ? rest : { ...rest, origin };
+    const event = act.data as RecordedEvent;
     if (event.piece !== was) return notAnAct(index);
     if (hashEvent(event) !== event.hash)
       return refuse(
@@ -136,22 +136,12 @@ function replay(from: PieceState, acts: readonly RecordedEvent[], foreign: Forei
 
 function mayAct(state: PieceState, act: RecordedEvent, { issued }: ForeignActs): Outcome<undefined> {
   if (act.kind === 'undo' || act.kind === 'redo') {
-    const target = (act.kind === 'undo' ? state.done : state.undone).at(-1);
-    const would = target && (act.kind === 'undo' ? invertChanges(target.changes) : target.changes);
-    const same = (changes: DraftEvent['changes']) =>
-      canonicalJson(changes.map(({ path, to }) => ({ path, to })));
-    if (
-      target === undefined ||
-      would === undefined ||
-      act.of !== target.id ||
-      same(would) !== same(act.changes)
-    )
-      return refuse(
-        'adopt.undo-differs',
-        `Act ${act.id} takes back something other than the act before it.`,
-        act.id,
-      );
-    return done(undefined);
+    if (stepsBackOrOn(state, act)) return done(undefined);
+    return refuse(
+      'adopt.undo-differs',
+      `Act ${act.id} takes back something other than the act before it.`,
+      act.id,
+    );
   }
   if ((act.kind as string) === 'opinion-issued') return mayIssue(act, issued);
   // A signature from before revisions were kept: only words, and only of the opinion.
@@ -160,11 +150,25 @@ function mayAct(state: PieceState, act: RecordedEvent, { issued }: ForeignActs):
   return checkAct(state, draftOf(act), false);
 }
 
+/** Whether an undo takes back the last act that stands, or a redo brings back the last one taken back, and no more. */
+function stepsBackOrOn(state: PieceState, act: RecordedEvent): boolean {
+  const back = act.kind === 'undo';
+  const target = (back ? state.done : state.undone).at(-1);
+  if (target === undefined || act.of !== target.id) return false;
+  const would = back ? invertChanges(target.changes) : target.changes;
+  return canonicalJson(whatIsSet(would)) === canonicalJson(whatIsSet(act.changes));
+}
+
+function whatIsSet(changes: readonly Change[]): Pick<Change, 'path' | 'to'>[] {
+  return changes.map(({ path, to }) => ({ path, to }));
+}
+
 function mayIssue(act: RecordedEvent, issued: ReadonlyMap<string, string>): Outcome<undefined> {
   for (const { path, to } of act.changes) {
     if (path[0] === 'opinion') continue;
     const manifest = (to as { manifestSha256?: unknown } | undefined)?.manifestSha256;
-    if (path.length !== 2 || path[0] !== 'issued' || issued.get(path[1] ?? '') !== manifest)
+    const signed = path.length === 2 && path[0] === 'issued' && manifest !== undefined;
+    if (!signed || issued.get(String(path[1])) !== manifest)
       return refuse(
         'adopt.revision-differs',
         'A signed revision did not come with its files as they were signed.',
@@ -181,18 +185,15 @@ function mayFollow(
   here: readonly RecordedEvent[],
   foreign: ForeignActs,
 ): Outcome<undefined> {
-  if (fresh.length === 0) return done(undefined);
-  let common = 0;
-  while (common < here.length && here[common]?.id === acts[common]?.id) common++;
-  const ours = here.slice(common);
-  if (ours.length === 0) return done(undefined);
+  const apart = here.findIndex(({ id }, index) => id !== acts[index]?.id);
+  if (apart < 0 || fresh.length === 0) return done(undefined);
   if (fresh.some(({ kind }) => kind === 'opinion-issued'))
     return refuse(
       'adopt.signed-meanwhile',
       'This piece was signed in the record it comes from while it was worked on here, and a revision says what stood in it to the last word: it can’t be put after what was entered here. Nothing was brought in: bring the file into a data folder of its own (--data) and compare the two there.',
       'piece',
     );
-  const places = clashes(ours, fresh);
+  const places = clashes(here.slice(apart), fresh);
   if (places.length > 0)
     return refuse(
       'adopt.both-changed',
@@ -218,19 +219,18 @@ function cannotFollow(): ReturnType<typeof refuse> {
 function clashes(ours: readonly RecordedEvent[], theirs: readonly RecordedEvent[]): string[] {
   const pathsOf = (events: readonly RecordedEvent[]) =>
     events.flatMap(({ changes }) => changes.map(({ path }) => path));
-  const mine = new Set<string>();
-  const within = new Set<string>();
-  for (const path of pathsOf(ours)) {
-    mine.add(JSON.stringify(path));
-    for (let n = 0; n < path.length; n++) within.add(JSON.stringify(path.slice(0, n)));
-  }
-  const found = pathsOf(theirs).filter((path) => {
-    if (within.has(JSON.stringify(path))) return true;
-    return Array.from({ length: path.length + 1 }, (_, n) => JSON.stringify(path.slice(0, n))).some((one) =>
-      mine.has(one),
-    );
-  });
+  const places = pathsOf(ours);
+  const mine = new Set(places.map((path) => JSON.stringify(path)));
+  const mineAndAround = new Set([...mine, ...places.flatMap(around)]);
+  const found = pathsOf(theirs).filter(
+    (path) => mineAndAround.has(JSON.stringify(path)) || around(path).some((one) => mine.has(one)),
+  );
   return [...new Set(found.map((path) => path.join(' ')))];
+}
+
+/** The places that a place lies in, from the whole piece inward. */
+function around(path: readonly string[]): string[] {
+  return path.map((_, within) => JSON.stringify(path.slice(0, within)));
 }
 
 /** A device whose chain went on in two records from one act: told, for one of them was brought back from a copy. */
@@ -263,7 +263,7 @@ function draftOf(act: RecordedEvent): DraftEvent {
 
 /** What makes two acts the same: everything but what a record fills in. */
 function actText(event: RecordedEvent): string {
-  return canonicalJson({ ...draftOf(event), changes: event.changes.map(({ path, to }) => ({ path, to })) });
+  return canonicalJson({ ...draftOf(event), changes: whatIsSet(event.changes) });
 }
 
 function notAnAct(index: number): ReturnType<typeof refuse> {

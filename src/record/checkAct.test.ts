@@ -221,6 +221,11 @@ const refused: Refusal[] = [
     ...signedElsewhere,
   ],
   [
+    'all revisions taken away',
+    () => checkAct(open, act('one', 'opinion-changed', [{ path: ['issued'] }]), false),
+    ...signedElsewhere,
+  ],
+  [
     'a piece opened with a signature',
     () =>
       checkAct(
@@ -289,6 +294,8 @@ describe('what the record refuses', () => {
     const found = readPiece({ id: 'one', form: 7 }, 'one', false);
     expect(found).toMatchObject({ ok: false, faults: [{ code: 'record.does-not-fit', path: 'form' }] });
     expect(!found.ok && found.faults[0]?.message).toMatch(/^form does not fit: .+\. Nothing was written\.$/);
+    const within = readPiece({ id: 'one', form: 'x', opinion: { status: 'burned' } }, 'one', false);
+    expect(within).toMatchObject({ ok: false, faults: [{ path: 'opinion.status' }] });
     const none = readPiece('a letter', 'one', false);
     expect(!none.ok && none.faults[0]?.message).toMatch(/^The piece does not fit: /);
   });
@@ -307,6 +314,16 @@ describe('what the record lets in', () => {
       ok: true,
       value: undefined,
     });
+  });
+
+  it('one of two values settled that the same act wrote over', () => {
+    const [title] = unsettledTitle.overwritten.slice(1);
+    const both = {
+      ...open,
+      overwritten: [title, { ...title, path: ['mode'] }] as typeof unsettledTitle.overwritten,
+    };
+    expect(checkAct(both, settling(writer, [['mode']]), false).ok).toBe(true);
+    expect(checkAct(both, settling(writer, [['title'], ['mode']]), false).ok).toBe(true);
   });
 
   it('an opinion that is changed and not signed, and a piece opened with none', () => {
