@@ -109,7 +109,7 @@ export function createStore(log: EventLog, bases: ReadonlyMap<string, Json> = ne
   // A document is never changed in place, so it needs reading once.
   const pieces = new WeakMap<object, Piece>();
   const pieceIn = (document: Json): Piece => {
-    const known = typeof document === 'object' && document !== null ? pieces.get(document) : undefined;
+    const known = pieces.get(document as object);
     if (known !== undefined) return known;
     const piece = pieceSchema.parse(document);
     pieces.set(document as object, piece);

@@ -60,7 +60,8 @@ export function shopProbabilities(model: Model, whole: Factor, total: number): n
         (sum, line, s) => (s === 0 || !withScenarios.has(s) ? sum + (line[bin] ?? 0) : sum),
         0,
       );
-      mass += silent > 0 ? (each * (priors[shop]?.[bin] ?? 0)) / silent : 0;
+      // Above zero: shops not listed always have a tenth.
+      mass += (each * (priors[shop]?.[bin] ?? 0)) / silent;
     });
     return total > 0 ? mass / total : 0;
   });

@@ -69,7 +69,7 @@ export const weighing = z.strictObject({
   ),
   leading: readingId,
   /**
-   * True only if the leading reading leads in 95 of 100 redraws, has a probability of 0.9 and of 0.8 at the low end of their
+   * True only if the leading reading leads in 95 of 100 redraws, has a probability of 0.95 and of 0.8 at the low end of their
    * middle 90 %, the piece was in the hand, and something explains the findings.
    */
   firm: z.boolean(),
