@@ -2,6 +2,9 @@ import type { Figure } from '../knowledge/figureSchema.ts';
 import { causeStates, type Sign } from '../knowledge/schema.ts';
 import type { Look } from './preparedCase.ts';
 
+/** How probable a measurement is where it fits best: no measurement is free of blunders. */
+export const mostOfMeasured = 0.99;
+
 /**
  * A finding that was measured, as the model weighs it. Likelihoods of `present` and `absent` take the place of the examiner's
  * report; likelihoods of the states of the sign's cause take the place of the sign's own figures.
@@ -21,7 +24,11 @@ export function measuredLook(
   const look = { key, sign, part, state: 'present', sure: 'plain' } as const;
   if ('present' in likelihoods && 'absent' in likelihoods) {
     const state = share('present') >= share('absent') ? 'present' : 'absent';
-    return { ...look, state, measured: { ifThere: 0.99 * share('present'), ifNot: 0.99 * share('absent') } };
+    const measured = {
+      ifThere: mostOfMeasured * share('present'),
+      ifNot: mostOfMeasured * share('absent'),
+    };
+    return { ...look, state, measured };
   }
   const states = causeStates[sign.hangsOn.replace(/\/.*$/, '')] ?? [];
   const untold = states.filter((state) => !(state in likelihoods));
@@ -34,7 +41,7 @@ export function measuredLook(
 /** A look whose measurement speaks of the states of the sign’s cause, in proportion to the best: 1 for that. */
 export function measuredByState(look: Look, byState: Readonly<Record<string, number>>): Look {
   const shows = Object.fromEntries(
-    Object.entries(byState).map(([state, share]) => [state, sureFigure(0.99 * share)]),
+    Object.entries(byState).map(([state, share]) => [state, sureFigure(mostOfMeasured * share)]),
   );
   return { ...look, sign: { ...look.sign, shows }, measured: { ifThere: 1, ifNot: 0 }, byState };
 }

@@ -1,3 +1,4 @@
+import { mostOfMeasured } from '../evidence/measuredLook.ts';
 import { periodReadings, type ReadingId, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { contradictionBelow } from './contradictionBelow.ts';
@@ -92,8 +93,8 @@ function question(
   const reading = readingWords[leading].inSentence;
   const rate = share < 0.01 ? 'fewer than 1 in 100' : `about ${Math.round(share * 100)} in 100`;
   if (look.measured !== undefined) {
-    const times = share < 0.01 ? 'over 100 times' : `about ${Math.round(1 / share)} times`;
-    const measured = `What was measured for “${look.sign.name}” ${where} is ${times} less probable for ${reading} than where it fits best.`;
+    const times = Math.round(mostOfMeasured / share);
+    const measured = `What was measured for “${look.sign.name}” ${where} is about ${times} times less probable for ${reading} than where it fits best.`;
     return `${measured} ${explained ? 'Does what explains it here hold?' : 'What explains it?'}`;
   }
   const start = `“${look.sign.name}” ${seen} ${where}`;

@@ -32,7 +32,10 @@ export function explanationsOf(
     .slice(0, 6);
 }
 
-/** The finding's share under one reading with no listed shop; undefined where it is surely not below a bound. */
+/**
+ * The finding's share under one reading with no listed shop; undefined where it is surely not below a bound, or where all else
+ * that was found leaves nothing of such work, so that no share of it can be told.
+ */
 export function shareUnlisted(
   evaluation: Evaluation,
   weight: LookWeight,
@@ -45,11 +48,15 @@ export function shareUnlisted(
   const whole = weight.shareUnder[reading];
   // P(finding | unlisted) = P(finding) · P(unlisted | finding) / P(unlisted), and the last is at most 1.
   if (all > 0 && (whole * unlisted) / all >= below) return undefined;
-  const [row, before] = [withIt[0], shopsWithout(evaluation, weight)];
-  return ratio((row?.[reading] ?? 0) * before.scale, before.posterior[0]?.[reading] ?? 0);
+  const before = shopsWithout(evaluation, weight);
+  const left = before.posterior[0]?.[reading] ?? 0;
+  return left > 0 ? ratio(unlisted * before.scale, left) : undefined;
 }
 
-/** The finding's share under one reading if its part is of the making; undefined where it is of no single part. */
+/**
+ * The finding's share under one reading if its part is of the making; undefined where it is of no single part, or where all
+ * else that was found leaves nothing of that.
+ */
 export function shareIfOwn(
   evaluation: Evaluation,
   weight: LookWeight,
@@ -59,7 +66,8 @@ export function shareIfOwn(
   if (look.part === 'whole' || look.sign.hangsOn.startsWith('alteration/')) return undefined;
   const withIt = posteriorAtPart(evaluation, look.part, evaluation.looks, 'own');
   const without = posteriorAtPart(evaluation, look.part, others(evaluation, weight), 'own');
-  return ratio(withIt.readings[reading] * Math.exp(withIt.log - without.log), without.readings[reading]);
+  const left = without.readings[reading];
+  return left > 0 ? ratio(withIt.readings[reading] * Math.exp(withIt.log - without.log), left) : undefined;
 }
 
 function readingExplanations(weight: LookWeight, leading: ReadingId): Explanation[] {
