@@ -4,7 +4,7 @@ import { changeSteps } from './changeSteps.ts';
 import { subsetsOf } from './groupPlan.ts';
 import { habitClassTrees } from './habitClassTrees.ts';
 import { groupOf } from './habitGroups.ts';
-import type { Classes, CliqueShape, HabitClasses, Scenario } from './layout.ts';
+import type { Classes, CliqueShape, HabitClasses, HabitGroup, Scenario } from './layout.ts';
 import { allowedAt, type Clique, type Layout, levels } from './layout.ts';
 import { bitsOf, ownClasses, plainClasses, scenarioClasses } from './scenarioClasses.ts';
 
@@ -15,28 +15,28 @@ import { bitsOf, ownClasses, plainClasses, scenarioClasses } from './scenarioCla
  */
 export function cliqueShape(layout: Layout, cliqueIndex: number, also?: string): CliqueShape {
   const clique = layout.cliques[cliqueIndex] as Clique;
-  const { looks } = layout.prepared;
-  const isAsked = (part: ModelPart) =>
-    looks.some((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
+  const isAsked = (part: ModelPart) => layout.asked.has(part.id);
   const isTold = (part: ModelPart) =>
     isAsked(part) ||
     part.id === also ||
     (part.structural &&
       clique.alterations.some((each) => allowedAt(each, 3) && each.changes[part.kind] !== undefined));
   const stranger = also !== undefined && !clique.parts.some((part) => part.id === also && isAsked(part));
-  const key = stranger ? `${cliqueIndex} ${also}` : `${cliqueIndex}`;
-  return layout.worked.once('shape', key, () =>
-    makeShape(layout, cliqueIndex, clique, clique.parts.filter(isTold)),
-  );
+  const group = groupOf(layout, cliqueIndex);
+  const name = `${cliqueIndex} ${stranger ? also : ''} of ${group.name}`;
+  return layout.worked.once('shape', name, () => ({
+    name,
+    ...makeShape(layout, group, cliqueIndex, clique.parts.filter(isTold)),
+  }));
 }
 
 function makeShape(
   layout: Layout,
+  group: HabitGroup,
   cliqueIndex: number,
-  clique: Clique,
   told: readonly ModelPart[],
-): CliqueShape {
-  const group = groupOf(layout, cliqueIndex);
+): Omit<CliqueShape, 'name'> {
+  const clique = layout.cliques[cliqueIndex] as Clique;
   // The scenarios of a clique by itself are classed by its own looks already.
   const classes =
     group.cliques.length === 1 && group.states === 1
@@ -99,12 +99,8 @@ function makeShape(
 }
 
 function habitClassesOf(layout: Layout, classes: Classes, part: ModelPart): HabitClasses {
-  const { fine, habits, prepared } = layout;
-  const signs = new Set(
-    prepared.looks
-      .filter((look) => look.part === part.id && look.sign.hangsOn === 'making')
-      .map((look) => look.sign.id),
-  );
+  const { fine, habits, prepared, asked } = layout;
+  const signs = asked.get(part.id)?.habits ?? new Set();
   const silent = signs.size === 0 && !fine;
   const bits = bitsOf(habits, signs);
   const heard = prepared.shops.map(
@@ -131,5 +127,6 @@ function habitClassesOf(layout: Layout, classes: Classes, part: ModelPart): Habi
     }
     of[index] = byNumber[number] as number;
   }
-  return { of, scenarios };
+  const name = scenarios.map(({ world, shop, habits: shown }) => `${world}.${shop}.${shown}`).join();
+  return { name, of, scenarios };
 }

@@ -173,13 +173,11 @@ function sumCliques(model: Model, looks: readonly Look[]): Map<number, SummedCli
 function sumClique(model: Model, cliqueIndex: number, looks: readonly Look[]): SummedClique {
   const shape = cliqueShape(model.layout, cliqueIndex);
   const ready = readyClique(model, shape, looks);
-  return { shape, ready, lines: cliqueLines(ready) };
+  return { shape, ready, lines: model.worked.once('lines', ready.name, () => cliqueLines(ready)) };
 }
 
 function linesOf(model: Model, group: HabitGroup, summed: ReadonlyMap<number, SummedClique>): CliqueLines {
-  return groupLines(
-    model,
-    group,
-    group.cliques.map((u) => summed.get(u) as SummedClique),
-  );
+  const cliques = group.cliques.map((u) => summed.get(u) as SummedClique);
+  const name = cliques.map(({ ready }) => ready.name).join();
+  return model.worked.once('group', name, () => groupLines(model, group, cliques));
 }

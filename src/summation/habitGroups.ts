@@ -1,8 +1,8 @@
 import { groupPlan } from './groupPlan.ts';
-import type { Classes, Clique, HabitGroup, Layout, Scenario } from './layout.ts';
-import { bitsOf, plainClasses, scenarioClasses } from './scenarioClasses.ts';
+import type { Clique, HabitGroup, Layout, Scenario } from './layout.ts';
+import { bitsOf, layoutClasses, plainClasses } from './scenarioClasses.ts';
 
-type Grounds = Pick<Layout, 'prepared' | 'fine' | 'scenarios' | 'cliques' | 'habits' | 'shopBins'>;
+type Grounds = Omit<Layout, 'groups'>;
 
 /** Cliques that bear on anything, grouped by the habits they share; cliques that nothing was looked for on are left out. */
 export function habitGroups(layout: Grounds): HabitGroup[] {
@@ -18,48 +18,35 @@ export function habitGroups(layout: Grounds): HabitGroup[] {
       bits: all,
     });
   });
-  const known = new Map<string, Classes>();
-  return groups.map(({ cliques, bits }) => makeGroup(layout, cliques, bits, known));
+  return groups.map(({ cliques, bits }) => groupFor(layout, cliques, bits));
 }
 
 /** The group a clique stands in; an idle one stands by itself. */
 export function groupOf(layout: Layout, cliqueIndex: number): HabitGroup {
-  const found =
-    layout.groups.find((each) => each.cliques.includes(cliqueIndex)) ??
-    layout.worked.known('idleGroup', cliqueIndex);
-  if (found !== undefined) return found;
-  const made = makeGroup(layout, [cliqueIndex], 0);
-  layout.worked.keep('idleGroup', cliqueIndex, made);
-  return made;
-}
-
-/** A part by itself that nothing was looked for on: it bears only on whether the piece is intact. */
-export function isIdle(layout: Pick<Layout, 'prepared'>, clique: Clique): boolean {
   return (
-    clique.alterations.length === 0 &&
-    clique.parts.every((part) =>
-      layout.prepared.looks.every(
-        (look) => look.part !== part.id || look.sign.hangsOn.startsWith('alteration/'),
-      ),
-    )
+    layout.groups.find((each) => each.cliques.includes(cliqueIndex)) ?? groupFor(layout, [cliqueIndex], 0)
   );
 }
 
-function habitBits({ prepared, habits }: Pick<Layout, 'prepared' | 'habits'>, clique: Clique): number {
-  const signs = prepared.looks
-    .filter((look) => look.sign.hangsOn === 'making' && clique.parts.some((part) => part.id === look.part))
-    .map((look) => look.sign.id);
-  return bitsOf(habits, new Set(signs));
+/** A part by itself that nothing was looked for on: it bears only on whether the piece is intact. */
+export function isIdle({ asked }: Pick<Layout, 'asked'>, clique: Clique): boolean {
+  return clique.alterations.length === 0 && !clique.parts.some((part) => asked.has(part.id));
 }
 
-function makeGroup(
-  layout: Omit<Grounds, 'groups'>,
-  cliques: readonly number[],
-  bits: number,
-  known?: Map<string, Classes>,
-): HabitGroup {
+function habitBits({ asked, habits }: Pick<Layout, 'asked' | 'habits'>, clique: Clique): number {
+  return clique.parts.reduce((bits, part) => bits | bitsOf(habits, asked.get(part.id)?.habits), 0);
+}
+
+function groupFor(layout: Grounds, cliques: readonly number[], bits: number): HabitGroup {
+  const name = cliques
+    .map((u) => `${u} ${layout.cliques[u]?.parts.map((part) => layout.asked.get(part.id)?.name).join(' ')}`)
+    .join(';');
+  return layout.worked.once('group', name, () => makeGroup(layout, cliques, bits, name));
+}
+
+function makeGroup(layout: Grounds, cliques: readonly number[], bits: number, name: string): HabitGroup {
   const parts = cliques.flatMap((u) => layout.cliques[u]?.parts ?? []);
-  const classes = scenarioClasses(layout, layout.scenarios, parts, known);
+  const classes = layoutClasses(layout, parts);
   const habits = layout.habits.flatMap((_, index) => ((bits >> index) & 1 ? [index] : []));
   const states = 2 ** habits.length;
   const scenarios: Scenario[] = [];
@@ -73,5 +60,14 @@ function makeGroup(
     const own = habitBits(layout, layout.cliques[u] as Clique);
     return habits.reduce((all, habit, h) => ((own >> habit) & 1 ? all | (1 << h) : all), 0);
   });
-  return { cliques, habits, plan: groupPlan(asks), classes, plain: plainClasses(classes), states, scenarios };
+  return {
+    name,
+    cliques,
+    habits,
+    plan: groupPlan(asks),
+    classes,
+    plain: plainClasses(classes),
+    states,
+    scenarios,
+  };
 }

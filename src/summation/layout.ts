@@ -2,6 +2,7 @@ import type { CauseShares } from '../evidence/causeShares.ts';
 import type { ModelPart, PreparedCase } from '../evidence/preparedCase.ts';
 import type { Making } from '../evidence/worlds.ts';
 import type { Alteration } from '../knowledge/schema.ts';
+import type { Asked } from './asked.ts';
 import type { GroupPlan } from './groupPlan.ts';
 import type { Worked } from './worked.ts';
 
@@ -30,8 +31,16 @@ export type ScenarioCells = { first: number; count: number; offset: number };
 export type Bins = { first: number; count: number };
 
 /** The layout of the model for one case; the same for every redraw of its figures. */
-export type Layout = {
+export type Layout = Frame & {
   prepared: PreparedCase;
+  /** By part: what was looked for at it; parts that nothing was looked for on are left out. */
+  asked: ReadonlyMap<string, Asked>;
+  /** Cliques that something was looked for on, or that can be altered: together where they share a habit. */
+  groups: readonly HabitGroup[];
+};
+
+/** What of a layout most findings leave as it is: they change what was looked for at their own part alone. */
+export type Frame = {
   /** True where everything that a look still to come could tell apart is told apart. */
   fine: boolean;
   /** The worlds and, for period work, the shops; for copies and fakes the shops they are made after. */
@@ -50,16 +59,14 @@ export type Layout = {
   /** How probable each bin is for a piece of each making. */
   years: Record<Making, Float64Array>;
   cliques: readonly Clique[];
-  /** Cliques that something was looked for on, or that can be altered: together where they share a habit. */
-  groups: readonly HabitGroup[];
   /** Alterations that bring in parts of other old pieces: they are conditioned on, all states side by side. */
   makeUps: readonly Alteration[];
   cutsetStates: readonly CutsetState[];
   shares: CauseShares;
   /** By alteration and kind of part: the share of such parts that are then not of the making, 0–1. */
   changeShares: Record<string, Record<string, number>>;
-  /** Shapes of cliques by clique and part told apart besides, and groups of single idle cliques, when first asked for. */
-  worked: Worked<{ shape: [string, CliqueShape]; idleGroup: [number, HabitGroup] }>;
+  /** Each by all that it hangs on, as a text: classes of the layout's scenarios, groups, and shapes of cliques. */
+  worked: Worked<{ classes: [string, Classes]; group: [string, HabitGroup]; shape: [string, CliqueShape] }>;
 };
 
 /** How strict a sum is: all histories · no make-up · no improving either · intact. */
@@ -88,6 +95,8 @@ export function strictest(layout: Pick<Layout, 'makeUps' | 'cutsetStates'>, m: n
  * one class side by side (`states` of them).
  */
 export type HabitGroup = {
+  /** Told by the cliques and what was looked for at their parts. */
+  name: string;
   cliques: readonly number[];
   /** Numbers of its habits in the layout; bit h of a state is the h-th of them. */
   habits: readonly number[];
@@ -118,7 +127,7 @@ export type Classes = {
 };
 
 /** Scenarios alike in what one part's looks at the maker's habit depend on: `of` by class of the clique. */
-export type HabitClasses = { of: Int32Array; scenarios: Scenario[] };
+export type HabitClasses = { name: string; of: Int32Array; scenarios: Scenario[] };
 
 /**
  * How a clique is summed for certain looks; the same for every redraw. Parts are told by bits: bit p of a set stands for
@@ -126,6 +135,7 @@ export type HabitClasses = { of: Int32Array; scenarios: Scenario[] };
  * the others.
  */
 export type CliqueShape = {
+  name: string;
   cliqueIndex: number;
   clique: Clique;
   parts: readonly ModelPart[];

@@ -2,11 +2,13 @@ import { causeShares } from '../evidence/causeShares.ts';
 import { isClaimed } from '../evidence/claimedShop.ts';
 import { figureRange } from '../evidence/figures.ts';
 import { imitates } from '../evidence/imitation.ts';
-import type { Look, ModelPart, PreparedCase } from '../evidence/preparedCase.ts';
+import type { ModelPart, PreparedCase } from '../evidence/preparedCase.ts';
 import { shopPriors, worlds, yearPriors } from '../evidence/worlds.ts';
 import type { Alteration } from '../knowledge/schema.ts';
+import { type Asked, askedAt } from './asked.ts';
 import { habitGroups } from './habitGroups.ts';
-import type { Bins, Clique, Layout, Scenario } from './layout.ts';
+import { Kept } from './kept.ts';
+import type { Bins, Clique, Frame, Layout, Scenario } from './layout.ts';
 import { Worked } from './worked.ts';
 
 /** At most so many habits are drawn once for the piece; each doubles the states of the parts it binds. */
@@ -17,17 +19,32 @@ const mostHabits = 5;
  *
  * @param fine  tells every world and shop apart everywhere. Without it shops of which no habit was looked for have no
  *   scenarios of their own: they differ from "unlisted" in nothing that was seen, so only what is yet to be seen needs them
+ * @param kept  what the case before left
  */
-export function layOut(prepared: PreparedCase, fine = false): Layout {
-  const heard = prepared.shops.map((shop) =>
-    shop.habits.some((habit) =>
-      prepared.looks.some((look) => look.sign.id === habit.sign && look.sign.hangsOn === 'making'),
-    ),
-  );
+export function layOut(prepared: PreparedCase, fine = false, kept = new Kept()): Layout {
+  const asked = askedAt(prepared.looks);
+  const signs = new Set([...asked.values()].flatMap((each) => [...each.habits]));
+  const heard = prepared.shops.map((shop) => fine || shop.habits.some((habit) => signs.has(habit.sign)));
+  const habits = sharedHabits([...asked.values()]);
+  const { form, parts, alterations, shops, span, place, odds, axis, yearNow } = prepared;
+  const ids = [parts, alterations, shops].map((each) => each.map(({ id }) => id));
+  const name = JSON.stringify([fine, heard, habits, form.id, ids, span, place, odds, axis, yearNow]);
+  const frame = kept.frameFor(prepared, name, () => makeFrame(prepared, fine, heard, habits));
+  const layout = { ...frame, prepared, asked };
+  return { ...layout, groups: habitGroups(layout) };
+}
+
+/** @param heard  by shop: whether it has scenarios of its own */
+function makeFrame(
+  prepared: PreparedCase,
+  fine: boolean,
+  heard: readonly boolean[],
+  habits: readonly string[],
+): Frame {
   const scenarios: Scenario[] = worlds.flatMap((world, index) => {
     const shops = prepared.shops.flatMap((shop, s) => {
       const can = world.making === 'period' || (imitates(world.making) && isClaimed(shop, prepared.place));
-      return can && (fine || heard[s] === true) ? [s + 1] : [];
+      return can && heard[s] === true ? [s + 1] : [];
     });
     return [0, ...shops].map((shop) => ({ world: index, shop, habits: 0 }));
   });
@@ -44,17 +61,18 @@ export function layOut(prepared: PreparedCase, fine = false): Layout {
   const { cells, worldBins, shopBins, years } = cellsOf(prepared, scenarios);
   const end = (scenario: number) =>
     cells[scenario]?.offset ?? cells.reduce((sum, each) => sum + each.count, 0);
-  const cliques = cliquesOf(prepared.parts, others, changed);
-  const base = { prepared, fine, scenarios, shopBins, cliques, habits: sharedHabits(prepared.looks) };
   return {
-    ...base,
+    fine,
+    scenarios,
     periodScenarios,
-    worldBins,
-    years,
+    habits,
     cells,
     cellCount: end(scenarios.length),
     periodCellCount: end(periodScenarios),
-    groups: habitGroups(base),
+    worldBins,
+    shopBins,
+    years,
+    cliques: cliquesOf(prepared.parts, others, changed),
     makeUps,
     cutsetStates,
     shares: causeShares(prepared),
@@ -74,16 +92,17 @@ function changeShares(alterations: readonly Alteration[]): Record<string, Record
   );
 }
 
-/** Signs of the maker's habit on more than one part, those on most parts first. */
-function sharedHabits(looks: readonly Look[]): string[] {
+/** Signs of the maker's habit looked for on more than one part: those on most parts, by name. */
+function sharedHabits(asked: readonly Asked[]): string[] {
   const counts = new Map<string, number>();
-  for (const look of looks)
-    if (look.sign.hangsOn === 'making') counts.set(look.sign.id, (counts.get(look.sign.id) ?? 0) + 1);
+  for (const sign of asked.flatMap(({ habits }) => [...habits]))
+    counts.set(sign, (counts.get(sign) ?? 0) + 1);
   return [...counts]
     .filter(([, count]) => count > 1)
     .sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))
     .slice(0, mostHabits)
-    .map(([id]) => id);
+    .map(([id]) => id)
+    .sort();
 }
 
 /** The cells of every scenario: the bins where its world's years and its shop's years both have any share. */

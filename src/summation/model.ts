@@ -10,7 +10,10 @@ import {
 import { inGroups, looksLikelihood, shareIn } from '../evidence/signShares.ts';
 import { type Making, makings, shopPriors, worldPriors, worlds } from '../evidence/worlds.ts';
 import type { Alteration } from '../knowledge/schema.ts';
+import type { CliqueLines } from './cliqueLines.ts';
 import type { Layout, ScenarioCells } from './layout.ts';
+import type { ReadyClique } from './readyClique.ts';
+import type { ReadyPart } from './readyPart.ts';
 import { Worked } from './worked.ts';
 
 /** The model with its figures fixed: priors over cutset state × scenario × bin. */
@@ -22,19 +25,31 @@ export type Model = {
   worldPrior: readonly number[];
   /** What was seen of the piece as a whole, by reading; undefined where nothing speaks of the reading alone. */
   told: ReadingWeights | undefined;
-  /** Renewal by bin already worked out, by part. */
-  worked: Worked<{ renewed: [string, Float64Array] }>;
+  worked: Worked<Summed>;
+};
+
+/** What is summed under a frame and a draw, each by all that it hangs on, as a text. */
+export type Summed = {
+  /** By part: its renewal by bin. */
+  renewed: [string, Float64Array];
+  part: [string, ReadyPart];
+  ready: [string, ReadyClique];
+  lines: [string, CliqueLines];
+  group: [string, CliqueLines];
 };
 
 /**
  * Fixes the figures. The prior of a cell is that of its world, year, shop and make-up state, times what the looks that
  * hang on the make-up alterations say.
+ *
+ * @param worked  what was summed before in the layout's frame with this draw
  */
 export function fixModel(
   layout: Layout,
   draw: Draw,
   looks: readonly Look[] = layout.prepared.looks,
   told: ReadingWeights | undefined = toldOf(layout.prepared, draw),
+  worked: Model['worked'] = new Worked(),
 ): Model {
   const { prepared, scenarios, cutsetStates, makeUps, cells, cellCount, years } = layout;
   const worldPrior = worldPriors(prepared, draw);
@@ -74,7 +89,7 @@ export function fixModel(
       }
     });
   });
-  return { layout, draw, prior, old: years.period, worldPrior, told, worked: new Worked() };
+  return { layout, draw, prior, old: years.period, worldPrior, told, worked };
 }
 
 /** By making: the share of each shop that it may be made after; shops without scenarios of their own stand with none. */

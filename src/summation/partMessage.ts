@@ -51,8 +51,7 @@ export function messagesOf(
 ): void {
   const { model, looks } = evaluation;
   const shape = cliqueShape(model.layout, cliqueIndex, partId);
-  const summed = evaluation.summed.get(cliqueIndex);
-  const ready = summed?.shape === shape ? summed.ready : readyClique(model, shape, looks);
+  const ready = readyClique(model, shape, looks);
   const rest = restOfClique(evaluation, shape, strict);
   const messages = ready.parts.map(
     ({ part, table, log }, p): PartMessage => ({

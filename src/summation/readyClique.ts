@@ -1,8 +1,8 @@
 import type { Look } from '../evidence/preparedCase.ts';
 import { worlds } from '../evidence/worlds.ts';
+import { saidOf } from './asked.ts';
 import { type Changes, changeSums, readyChanges } from './changeSums.ts';
-import type { CliqueShape } from './layout.ts';
-import { type Bins, strictest } from './layout.ts';
+import { type Bins, type CliqueShape, type HabitClasses, strictest } from './layout.ts';
 import type { Model, PieceKind } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import { fillPartLines, type PartLines, type ReadyPart, readyPart, roomForLines } from './readyPart.ts';
@@ -10,6 +10,9 @@ import { Worked } from './worked.ts';
 
 /** A clique made ready: its parts' tables and what its alterations can have done. */
 export type ReadyClique = {
+  /** Told by its shape and its looks. */
+  name: string;
+  /** One of its frame and draw: ask it for nothing that hangs on other looks. */
   model: Model;
   shape: CliqueShape;
   parts: readonly ReadyPart[];
@@ -24,10 +27,17 @@ export type Sets = { bins: Bins; sums: Float64Array; before: Float64Array[] };
 
 /** Makes a clique ready to be summed for these looks. */
 export function readyClique(model: Model, shape: CliqueShape, looks: readonly Look[]): ReadyClique {
+  const { parts, alterations } = shape.clique;
+  const name = `${shape.name}: ${saidOf(parts, alterations, looks)}`;
+  return model.worked.once('ready', name, () => makeReady(model, shape, looks, name));
+}
+
+function makeReady(model: Model, shape: CliqueShape, looks: readonly Look[], name: string): ReadyClique {
   const parts = shape.parts.map((part, p) =>
-    readyPart(model, part, looks, shape.habitClasses[p]?.scenarios ?? []),
+    readyPart(model, part, looks, shape.habitClasses[p] as HabitClasses),
   );
   return {
+    name,
     model,
     shape,
     parts,

@@ -1,5 +1,6 @@
 import type { Look, ModelPart } from '../evidence/preparedCase.ts';
-import type { Scenario } from './layout.ts';
+import { saidOf } from './asked.ts';
+import type { HabitClasses, Scenario } from './layout.ts';
 import type { Model } from './model.ts';
 import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { PartContext } from './partContext.ts';
@@ -20,12 +21,19 @@ export type ReadyPart = {
 /** What a part's factor is where no timed alteration changed it, over a world's bins: `own` times a habit class, plus `rest`. */
 export type PartLines = { own: Float64Array; rest: Float64Array };
 
-/**
- * Tabulates a part's looks and readies it for summing.
- *
- * @param scenarios  one for every habit class of the part
- */
+/** Tabulates a part's looks and readies it for summing. */
 export function readyPart(
+  model: Model,
+  part: ModelPart,
+  looks: readonly Look[],
+  { name, scenarios }: HabitClasses,
+): ReadyPart {
+  const key = `${name}: ${part.id} ${saidOf([part], [], looks)}`;
+  return model.worked.once('part', key, () => makeReady(model, part, looks, scenarios));
+}
+
+/** @param scenarios  one for every habit class of the part */
+function makeReady(
   model: Model,
   part: ModelPart,
   looks: readonly Look[],

@@ -25,37 +25,42 @@ export function plainClasses(classes: Classes): Classes {
   return { ...classes, at, levels: classes.levels.map(() => 1), size };
 }
 
-type Grounds = Pick<Layout, 'prepared' | 'fine' | 'habits' | 'shopBins'>;
+type Grounds = Pick<Layout, 'prepared' | 'fine' | 'habits' | 'shopBins' | 'asked'>;
 
-/**
- * The classes of scenarios for the looks of the case at some parts; in a fine layout every world and shop is its own.
- *
- * @param known  classes of the same scenarios made before, by what was looked at: those for alike looks are not made anew
- */
+/** The classes of the layout's own scenarios; those for parts where the same was looked for are made once. */
+export function layoutClasses(
+  layout: Grounds & Pick<Layout, 'scenarios' | 'worked'>,
+  parts: readonly ModelPart[],
+): Classes {
+  const { causes, signs } = askedOf(layout, parts);
+  const name = [...causes, ...[...signs].sort()].join();
+  return layout.worked.once('classes', name, () => scenarioClasses(layout, layout.scenarios, parts));
+}
+
+/** Whether tooling, aging and use were looked at on some parts, and what they were built of; and which signs of the maker's habit. */
+function askedOf({ asked, fine }: Grounds, parts: readonly ModelPart[]) {
+  const mine = parts.flatMap((part) => asked.get(part.id) ?? []);
+  return {
+    causes: [
+      ...['tooling', 'ageing', 'use'].map((cause) => fine || mine.some(({ causes }) => causes.has(cause))),
+      parts.some((part) => part.renewed !== undefined),
+    ],
+    signs: new Set(mine.flatMap((each) => [...each.habits])),
+  };
+}
+
+/** The classes of scenarios for the looks of the case at some parts; in a fine layout every world and shop is its own. */
 export function scenarioClasses(
   layout: Grounds,
   among: readonly Scenario[],
   parts: readonly ModelPart[],
-  known?: Map<string, Classes>,
 ): Classes {
   const { prepared, fine, habits, shopBins } = layout;
-  const ids = new Set(parts.map((part) => part.id));
-  const mine = prepared.looks.filter(
-    (look) => ids.has(look.part) && !look.sign.hangsOn.startsWith('alteration/'),
-  );
-  const asks = (cause: string) => fine || mine.some((look) => look.sign.hangsOn === cause);
-  const [tooling, ageing, use] = [asks('tooling'), asks('ageing'), asks('use')];
-  const habitSigns = new Set(
-    mine.filter((look) => look.sign.hangsOn === 'making').map((look) => look.sign.id),
-  );
-  const stock = parts.some((part) => part.renewed !== undefined);
-  const name = [tooling, ageing, use, stock, ...[...habitSigns].sort()].join();
-  const before = known?.get(name);
-  if (before !== undefined) return before;
-  const bits = bitsOf(habits, habitSigns);
-  const heard = prepared.shops.map((shop) => fine || shop.habits.some((habit) => habitSigns.has(habit.sign)));
+  const { causes, signs } = askedOf(layout, parts);
+  const bits = bitsOf(habits, signs);
+  const heard = prepared.shops.map((shop) => fine || shop.habits.some((habit) => signs.has(habit.sign)));
   const worldNames = worldsAlike[
-    Number(tooling) + 2 * Number(ageing) + 4 * Number(use) + 8 * Number(stock)
+    causes.reduce((sum, each, bit) => sum + (Number(each) << bit), 0)
   ] as readonly number[];
   const states = 2 ** habits.length;
   const byNumber = new Int32Array(worldNames.length * (heard.length + 1) * states).fill(-1);
@@ -83,12 +88,10 @@ export function scenarioClasses(
     size += each * (levels[index] as number);
     return here;
   });
-  const made = { of, scenarios, at, first, count, levels, size };
-  known?.set(name, made);
-  return made;
+  return { of, scenarios, at, first, count, levels, size };
 }
 
 /** The bits of those shared habits that are among some signs. */
-export function bitsOf(habits: readonly string[], signs: ReadonlySet<string>): number {
+export function bitsOf(habits: readonly string[], signs: ReadonlySet<string> = new Set()): number {
   return habits.reduce((all, id, index) => (signs.has(id) ? all | (1 << index) : all), 0);
 }

@@ -3,11 +3,15 @@
  * told apart by name, each with a kind of key and of value; all of them go with what they were worked out of.
  */
 export class Worked<Tables extends Record<string, readonly [key: unknown, value: unknown]>> {
-  readonly #tables = new Map<keyof Tables, Map<unknown, unknown>>();
+  #tables = new Map<keyof Tables, Map<unknown, unknown>>();
+  #before: ReadonlyMap<keyof Tables, ReadonlyMap<unknown, unknown>> = new Map();
 
   /** What was kept in a table under a key. */
   known<Name extends keyof Tables>(table: Name, key: Tables[Name][0]): Tables[Name][1] | undefined {
-    return this.#tables.get(table)?.get(key);
+    const known = this.#tables.get(table)?.get(key);
+    if (known !== undefined) return known;
+    const before = this.#before.get(table)?.get(key);
+    return before === undefined ? undefined : this.keep(table, key, before);
   }
 
   /** Keeps a value, and hands it back. */
@@ -29,5 +33,11 @@ export class Worked<Tables extends Record<string, readonly [key: unknown, value:
   ): Tables[Name][1] {
     const known = this.known(table, key);
     return known === undefined ? this.keep(table, key, make()) : known;
+  }
+
+  /** Begins a time of its own: what is not asked for until the next one begins is dropped then. */
+  turn(): void {
+    this.#before = this.#tables;
+    this.#tables = new Map();
   }
 }

@@ -1,5 +1,4 @@
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
-import { bestDraw } from '../evidence/figures.ts';
 import { prepareCase } from '../evidence/prepareCase.ts';
 import type { Look, PreparedCase } from '../evidence/preparedCase.ts';
 import type { Fault } from '../ground/fault.ts';
@@ -9,6 +8,7 @@ import { findingKey } from '../piece/finding.ts';
 import type { ReadingId } from '../piece/readings.ts';
 import { evaluate } from '../summation/evaluate.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
+import { Kept } from '../summation/kept.ts';
 import { layOut } from '../summation/makeLayout.ts';
 import { fixModel } from '../summation/model.ts';
 import { posteriorIf } from '../summation/posteriorAfter.ts';
@@ -47,6 +47,8 @@ export type WeighingContext = {
   onEarly?: ((looks: EarlyLooks) => void) | undefined;
   /** Told the first answer of a quick weighing, before its weights are worked out. */
   onFirst?: ((answer: FirstAnswer) => void) | undefined;
+  /** What the weighing of the case before left: of a case with one finding more only what that bears on is summed anew. */
+  kept?: Kept | undefined;
 };
 
 /** What is known before the redraws and asked for soonest. */
@@ -73,8 +75,9 @@ export function weighCase(
   const ready = prepareCase(input, knowledge, context.yearNow);
   if (!ready.ok) return ready;
   const { prepared } = ready;
-  const layout = layOut(prepared);
-  const evaluation = evaluate(fixModel(layout, bestDraw()));
+  const { kept = new Kept() } = context;
+  const layout = layOut(prepared, false, kept);
+  const evaluation = evaluate(fixModel(layout, kept.draw, undefined, undefined, kept.sums));
   const leading = leadingOf(evaluation.posterior);
   const quick = input.quick === true;
   const draws = quick ? 0 : (input.draws ?? usualDraws);

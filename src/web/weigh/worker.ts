@@ -5,6 +5,7 @@ import { runCalculation } from '../../calculations/runCalculation.ts';
 import type { CaseToWeigh } from '../../evidence/caseToWeigh.ts';
 import { ownNamesOnly } from '../../knowledge/ownNamesOnly.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
+import { Kept } from '../../summation/kept.ts';
 import type { FirstAnswer } from '../../weighing/firstAnswer.ts';
 import type { EarlyLooks } from '../../weighing/weighCase.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
@@ -29,17 +30,18 @@ export type WeighingWorker = {
   ): CalculationResult<Weighing>;
 };
 
-const kept = { known: undefined as Known | undefined };
+const held = { known: undefined as Known | undefined, kept: new Kept() };
 
 expose({
   know({ knowledge, yearNow }) {
-    kept.known = { knowledge: ownNamesOnly(knowledge), yearNow };
+    held.known = { knowledge: ownNamesOnly(knowledge), yearNow };
   },
   weigh(caseToWeigh, onProgress, onEarly, onFirst) {
-    if (kept.known === undefined) throw new Error('no knowledge was handed over');
+    if (held.known === undefined) throw new Error('no knowledge was handed over');
     let told = 0;
     return runCalculation(evidenceWeigh, caseToWeigh, {
-      ...kept.known,
+      ...held.known,
+      kept: held.kept,
       onProgress: (share) => {
         if (share - told >= 0.01) {
           told = share;
