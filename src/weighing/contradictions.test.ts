@@ -1,105 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import type { CaseToWeigh } from '../evidence/caseToWeigh.ts';
-import { handKnowledge } from '../evidence/testing/handKnowledge.ts';
-import { alteration, type Form, type Knowledge, shop, sign } from '../knowledge/schema.ts';
+import {
+  alterationOf,
+  handPieces,
+  type Made,
+  makingSign,
+  shopOf,
+  signOf,
+} from '../evidence/testing/handPieces.ts';
 import { weighCase } from './weighCase.ts';
 
 // Worked by hand from the shares typed here: of 100 pieces so many show a sign, and nothing else bears on it.
-const basis = { by: 'judgement' as const, why: 'Made up for checking sums.' };
-const exactly = (in100: number) => `${in100}, ${in100}–${in100}`;
-const all = (shares: Record<string, number>) =>
-  Object.fromEntries(Object.entries(shares).map(([name, share]) => [name, exactly(share)]));
-
-function signOf(id: string, hangsOn: string, shares: Record<string, number>) {
-  const read = sign.parse({
-    id,
-    name: `Sign ${id}`,
-    look: 'Look.',
-    minutes: 1,
-    on: ['whole', 'board'],
-    hangsOn,
-    basis,
-    shows: all(shares),
-  });
-  return { ...read, family: 'made-up' };
-}
-const makingSign = (id: string, period: number, later: number) =>
-  signOf(id, 'making', { period, 'bench-copy': later, 'machine-copy': later, 'to-deceive': later });
-
-/** A shop whose work shows its habits 90 times in 100. */
-const shopOf = (id: string, share: number, habits: Record<string, number>) =>
-  shop.parse({
-    id,
-    name: `The ${id} shop`,
-    kind: 'workshop',
-    invented: true,
-    place: 'Northam',
-    years: [1600, 2026],
-    forms: ['box'],
-    share: exactly(share),
-    what: 'Made up.',
-    habits: Object.entries(habits).map(([habit, in100]) => ({ sign: habit, shows: exactly(in100) })),
-    basis,
-  });
-
-const alterationOf = (id: string, kind: 'upkeep' | 'make-up', in100: number) =>
-  alteration.parse({
-    id,
-    class: kind,
-    name: `Changed by ${id}`,
-    what: 'What.',
-    honestContrast: 'No.',
-    tellOwner: 'Tell.',
-    desirability: 'Less.',
-    basis,
-    happened: all({ period: in100, later: in100 }),
-    // One that puts a piece together brings in every other board.
-    changes: kind === 'make-up' ? { board: { to: 'other-old', in100: exactly(50) } } : {},
-  });
-
-type Made = {
-  signs: ReturnType<typeof signOf>[];
-  shops?: ReturnType<typeof shopOf>[];
-  alterations?: ReturnType<typeof alterationOf>[];
-  odds?: [number, number, number, number];
-  /** How many of 100 lids and boards were renewed, and of those how many with an old one. */
-  renewed?: number;
-  reused?: number;
-  structural?: boolean;
-};
-
-function known({
-  signs,
-  shops = [],
-  alterations = [],
-  odds = [9970, 10, 10, 10],
-  ...parts
-}: Made): Knowledge {
-  const hand = handKnowledge({}, odds);
-  const byId = <One extends { id: string }>(list: One[]) =>
-    Object.fromEntries(list.map((one) => [one.id, one]));
-  const box = hand.forms.box as Form;
-  const { renewed = 0, reused = 0, structural = true } = parts;
-  const old = { in100: exactly(reused) };
-  return {
-    ...hand,
-    signs: byId(signs),
-    shops: byId(shops),
-    alterations: byId(alterations),
-    making: {
-      ...hand.making,
-      reused: { period: old, 'bench-copy': old, 'machine-copy': old, 'to-deceive': old, ofOldStock: old },
-    },
-    forms: {
-      box: {
-        ...box,
-        alterations: alterations.map(({ id }) => id),
-        parts: box.parts.map((part) => ({ ...part, structural, renewed: { in100: exactly(renewed) } })),
-      },
-    },
-  };
-}
-
 type Finding = CaseToWeigh['findings'][number];
 const present = (id: string, part?: string): Finding => ({
   sign: id,
@@ -108,7 +19,7 @@ const present = (id: string, part?: string): Finding => ({
 });
 
 function weigh(made: Made, ...findings: Finding[]) {
-  const result = weighCase({ form: 'box', mode: 'in-hand', quick: true, findings }, known(made), {
+  const result = weighCase({ form: 'box', mode: 'in-hand', quick: true, findings }, handPieces(made), {
     yearNow: 2026,
   });
   if (!result.ok) throw new Error(JSON.stringify(result.faults));
@@ -273,7 +184,7 @@ describe('a part’s later origin', () => {
   });
 
   it('may be another old piece, where old parts were put in', () => {
-    // Half of what was renewed was renewed with old parts: 0.6·0.03 beside 0.2·0.6 and 0.2·0.2.
+    // Of 100 lids 50 were taken from an old piece: of those 20 in 100 show it, of renewed ones 60.
     const [jar] = jarring({ ...made, reused: 50 }, present('holes', 'lid'));
     expect(jar && explained(jar)).toEqual([
       ['origin', 'repair', 60],
