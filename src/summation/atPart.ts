@@ -2,6 +2,7 @@ import type { Look } from '../evidence/preparedCase.ts';
 import { outcomeCount, outcomeOf } from './cliqueMessage.ts';
 import type { Evaluation } from './evaluation.ts';
 import type { Bins } from './layout.ts';
+import { noughts } from './memory.ts';
 import type { MessageRow, PartStand } from './message.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import { type PartHabits, partHabits } from './partHabits.ts';
@@ -104,7 +105,7 @@ export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYea
   // Where something speaks of the reading alone, the stricter levels have to be asked for too.
   const { table, rows, later, old: reused } = messageTo(evaluation, partId, told !== undefined);
   const counts = outcomeWeights(told);
-  const own = new Float64Array(old.length);
+  const own = noughts(old.length);
   for (const row of rows)
     addRow(
       own,
@@ -118,7 +119,8 @@ export function sourcesAtPart(evaluation: Evaluation, partId: string): SourceYea
     { source: 'own', to: 'own', years: own },
     ...later.map((way): SourceYears => {
       const by = table[way.to];
-      const years = sumOutcomes(way.byYear, counts).map((each, bin) => each * (by[bin] as number));
+      const years = sumOutcomes(way.byYear, counts);
+      for (let bin = 0; bin < years.length; bin++) years[bin] = (years[bin] as number) * (by[bin] as number);
       return { source: way.source, to: way.to, years };
     }),
     ...reused.map((way): SourceYears => {
@@ -297,7 +299,7 @@ function addOutcomes(
 
 /** The outcomes added, each by what it counts; a plain message has one for each kind of piece, which count alike. */
 function sumOutcomes(outcomes: readonly Float64Array[], counts: readonly number[]): Float64Array {
-  const sum = new Float64Array(outcomes[0]?.length ?? 0);
+  const sum = noughts(outcomes[0]?.length ?? 0);
   outcomes.forEach((line, outcome) => {
     const by = counts[outcome] as number;
     if (by !== 0) for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + by * (line[i] as number);
@@ -306,7 +308,7 @@ function sumOutcomes(outcomes: readonly Float64Array[], counts: readonly number[
 }
 
 function sumLines(lines: readonly Float64Array[], length: number): Float64Array {
-  const sum = new Float64Array(length);
+  const sum = noughts(length);
   for (const line of lines)
     for (let i = 0; i < length; i++) sum[i] = (sum[i] as number) + (line[i] as number);
   return sum;

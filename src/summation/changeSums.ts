@@ -3,6 +3,7 @@ import { binOf } from '../evidence/yearAxis.ts';
 import type { Alteration } from '../knowledge/schema.ts';
 import { stepsOf } from './changeSteps.ts';
 import type { Bins, CliqueShape } from './layout.ts';
+import { noughts } from './memory.ts';
 import { alterationLikelihood, alterationShare, type Model, type PieceKind } from './model.ts';
 import { meanFrom } from './ordinaryTerms.ts';
 import type { ReadyPart } from './readyPart.ts';
@@ -79,12 +80,12 @@ export function changeSums(
 ): { sums: Float64Array; before: Float64Array[] } {
   const { shape } = changes;
   const size = 2 ** shape.parts.length * bins.count;
-  let sums = new Float64Array(size);
+  let sums = noughts(size);
   sums.fill(1, 0, bins.count);
   const before: Float64Array[] = [];
   shape.masks.forEach((_, a) => {
     before.push(sums);
-    const next = new Float64Array(size);
+    const next = noughts(size);
     const { from, changed, ifHappened } = stepsOf(shape, k, a);
     const { not, happened } = changes.chances[kind][a] as Chance;
     for (let s = 0; s < from.length; s++) {
@@ -128,7 +129,9 @@ export function changedLine(changes: Changes, a: number, changed: number): Float
   const own = to === 'improve' ? table.improve : table.repair;
   const rest = changed & ~(1 << top);
   const others = rest === 0 ? undefined : changedLine(changes, a, rest);
-  const line = others === undefined ? own : own.map((each, bin) => each * (others[bin] as number));
+  const line = others === undefined ? own : noughts(own.length);
+  if (others !== undefined)
+    for (let bin = 0; bin < line.length; bin++) line[bin] = (own[bin] as number) * (others[bin] as number);
   lines.set(changed, line);
   return line;
 }

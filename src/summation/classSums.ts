@@ -1,5 +1,6 @@
 import type { Factor } from './factor.ts';
 import type { Classes, Layout, ScenarioCells } from './layout.ts';
+import { noughts } from './memory.ts';
 import { lineAt } from './scenarioClasses.ts';
 
 /** A factor summed over the scenarios of each class, laid out as the clique's lines are. True values are these times e^log. */
@@ -8,7 +9,7 @@ export type ClassSums = { values: Float64Array; log: number };
 /** Sums a factor (all but a clique) over the classes that clique's looks tell apart. */
 export function classSums(layout: Layout, factor: Factor, classes: Classes): ClassSums {
   const { cutsetStates, cells, cellCount, scenarios, periodCellCount } = layout;
-  const values = new Float64Array(cutsetStates.length * classes.size);
+  const values = noughts(cutsetStates.length * classes.size);
   for (let m = 0; m < cutsetStates.length; m++) {
     for (let c = 0; c < scenarios.length; c++) {
       const { first, count, offset } = cells[c] as ScenarioCells;

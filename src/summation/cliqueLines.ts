@@ -1,6 +1,7 @@
 import { worlds } from '../evidence/worlds.ts';
 import { type Folding, fillFactor, fold } from './fold.ts';
 import type { HabitClassTree } from './layout.ts';
+import { type Lend, noughts, withRoom } from './memory.ts';
 import { kindOf } from './model.ts';
 import { fillCliqueLines, idleOwn, levelsOf, type ReadyClique, roomForParts, setsOf } from './readyClique.ts';
 import type { PartLines } from './readyPart.ts';
@@ -20,11 +21,17 @@ export type CliqueLines = { values: Float64Array; cutsetStateOf: Int32Array; log
  * then costs a folding of the sets, part by part, and classes alike in the first parts folded share those steps.
  */
 export function cliqueLines(ready: ReadyClique): CliqueLines {
+  const { shape } = ready;
+  const values = noughts(shape.cutsetStates.length * shape.classes.size);
+  withRoom((lend) => sumInto(values, ready, lend));
+  return { values, cutsetStateOf: shape.cutsetStateOf, log: ready.log };
+}
+
+function sumInto(values: Float64Array, ready: ReadyClique, lend: Lend): void {
   const { shape, model } = ready;
-  const values = new Float64Array(shape.cutsetStates.length * shape.classes.size);
-  const lines = roomForParts(ready);
-  const rooms = roomForSets(ready);
-  const factor = new Float64Array(rooms[0]?.length ?? 0);
+  const lines = roomForParts(ready, lend);
+  const rooms = roomForSets(ready, lend);
+  const factor = lend(rooms[0]?.length ?? 0);
   for (let cutsetState = 0; cutsetState < shape.cutsetStates.length; cutsetState++) {
     for (const tree of shape.trees) {
       const { count } = model.layout.worldBins[tree.world] ?? { count: 0 };
@@ -43,7 +50,6 @@ export function cliqueLines(ready: ReadyClique): CliqueLines {
       }
     }
   }
-  return { values, cutsetStateOf: shape.cutsetStateOf, log: ready.log };
 }
 
 /** Room and readings for one walk down a tree; lent out and used again. */
@@ -117,9 +123,9 @@ function endLine(
 }
 
 /** Room for the sets of the first so many parts, for every number of parts. */
-export function roomForSets({ shape, model }: ReadyClique): Float64Array[] {
+export function roomForSets({ shape, model }: ReadyClique, lend: Lend): Float64Array[] {
   const longest = Math.max(...model.layout.worldBins.map((bins) => bins.count));
-  return Array.from({ length: shape.parts.length + 1 }, (_, p) => new Float64Array(2 ** p * longest));
+  return Array.from({ length: shape.parts.length + 1 }, (_, p) => lend(2 ** p * longest));
 }
 
 /** For every part of a clique, how it is folded away at a level. */

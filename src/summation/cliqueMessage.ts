@@ -4,8 +4,8 @@ import { stepsOf } from './changeSteps.ts';
 import { type Chance, changedLine, yearMean } from './changeSums.ts';
 import { foldingsOf, multiplyIdle, roomForSets, startSets } from './cliqueLines.ts';
 import { type Folding, fillFactor, fold, unfold } from './fold.ts';
-import type { Classes, HabitClassTree } from './layout.ts';
-import { linesTogether } from './linesTogether.ts';
+import type { Bins, Classes, HabitClassTree } from './layout.ts';
+import { type Lend, linesTogether } from './memory.ts';
 import { kindOf, type PieceKind, pieceKinds } from './model.ts';
 import {
   binsOf,
@@ -65,30 +65,32 @@ export type GivePart = (
  *
  * @param rest    the sum of all else, by cutset state of the clique and its classes
  * @param strict  false leaves the stricter levels out, which only the readings ask for
+ * @param lend    for what is not handed back
  */
 export function cliqueMessage(
   ready: ReadyClique,
   rest: Float64Array,
   give: GivePart,
   strict: boolean,
+  lend: Lend,
 ): { changes: ChangeOutcomes[]; splits: Splits } {
   const { shape, model } = ready;
   const n = shape.parts.length;
-  const [held, back] = [roomForSets(ready), roomForSets(ready)];
+  const [held, back] = [roomForSets(ready, lend), roomForSets(ready, lend)];
   const longest = held[0]?.length ?? 0;
   const run: Run = {
     ready,
     rest,
     classes: strict ? shape.classes : shape.plain,
-    lines: roomForParts(ready),
+    lines: roomForParts(ready, lend),
     held,
     back,
-    factors: shape.parts.map(() => new Float64Array(longest)),
-    byHabitClass: shape.habitClasses.map(({ scenarios }) => new Float64Array(scenarios.length * longest)),
+    factors: shape.parts.map(() => lend(longest)),
+    byHabitClass: shape.habitClasses.map(({ scenarios }) => lend(scenarios.length * longest)),
   };
   const byOutcome = Array.from({ length: strict ? outcomeCount : plainOutcomeCount }, (_, outcome) => {
     const period = kindOfOutcome(outcome, strict) === 'period';
-    return new Float64Array(2 ** n * binsOf(model, period).count);
+    return lend(2 ** n * binsOf(model, period).count);
   });
   for (let cutsetState = 0; cutsetState < shape.cutsetStates.length; cutsetState++) {
     for (const tree of shape.trees) {
@@ -109,7 +111,7 @@ export function cliqueMessage(
       }
     }
   }
-  return changeOutcomes(ready, byOutcome);
+  return changeOutcomes(ready, byOutcome, lend);
 }
 
 /** Room and readings for the runs over one clique; lent out and used again. */
@@ -258,27 +260,31 @@ function addEnds(
 }
 
 /**
- * From what meets each set's weight, what meets the mean over the years of each change that can have made it, and the posterior
- * with and without each alteration.
+ * From what meets each set's weight, what meets the mean over the years of each change that can have made it; and, where the stricter
+ * levels are asked for, the posterior with and without each alteration.
  */
 function changeOutcomes(
   ready: ReadyClique,
   byOutcome: readonly Float64Array[],
+  lend: Lend,
 ): { changes: ChangeOutcomes[]; splits: Splits } {
   const { shape, changes, model } = ready;
   const { bins: axisBins } = model.layout.prepared.axis;
   const found = new Map<string, ChangeOutcomes>();
+  const strict = byOutcome.length === outcomeCount;
   const splits = shape.masks.map(
     () => [new Float64Array(outcomeCount), new Float64Array(outcomeCount)] as const,
   );
+  const longest = Math.max(...byOutcome.map((each) => each.length));
+  const rooms = shape.masks.map(() => lend(longest));
   byOutcome.forEach((total, outcome) => {
-    const kind = kindOfOutcome(outcome, byOutcome.length === outcomeCount);
+    const kind = kindOfOutcome(outcome, strict);
     const k = Math.max(0, outcome - outcomeMakings.length + 1);
     const { bins, before } = setsOf(ready, kind, k);
     let after = total;
     for (let a = shape.masks.length - 1; a >= 0; a--) {
       const sums = before[a] as Float64Array;
-      const earlier = new Float64Array(after.length);
+      const earlier = (rooms[a] as Float64Array).fill(0);
       const [sumNot, sumHappened] = splits[a] as Splits[number];
       const chance = changes.chances[kind][a] as Chance;
       const { from, changed, ifHappened } = stepsOf(shape, k, a);
@@ -289,15 +295,13 @@ function changeOutcomes(
         const mean = yearMean(changes, a, set);
         const line = set === 0 ? undefined : changeLine(found, a, set, outcome, byOutcome.length, axisBins);
         const weight = chance.happened * (ifHappened[s] as number) + (set === 0 ? chance.not : 0);
-        let met = 0;
-        for (let i = 0, bin = bins.first; i < bins.count; i++, bin++) {
-          const held = sums[at + i] as number;
-          const back = after[to + i] as number;
-          const by = mean === undefined ? 1 : (mean[bin] as number);
-          met += held * back * by;
-          earlier[at + i] = (earlier[at + i] as number) + weight * by * back;
-          if (line !== undefined) line[bin] = (line[bin] as number) + weight * held * back;
-        }
+        if (line !== undefined)
+          for (let i = 0, bin = bins.first; i < bins.count; i++, bin++)
+            line[bin] = (line[bin] as number) + weight * (sums[at + i] as number) * (after[to + i] as number);
+        // Before the first alteration nothing is asked for.
+        if (a > 0) addBack(earlier, after, weight, mean, bins, at, to);
+        if (!strict) continue;
+        const met = metBy(sums, after, mean, bins, at, to);
         sumHappened[outcome] =
           (sumHappened[outcome] as number) + chance.bareHappened * (ifHappened[s] as number) * met;
         if (set === 0) sumNot[outcome] = (sumNot[outcome] as number) + chance.bareNot * met;
@@ -306,6 +310,43 @@ function changeOutcomes(
     }
   });
   return { changes: [...found.values()], splits };
+}
+
+/** Adds what meets a set after an alteration to what meets the set it was made from. */
+function addBack(
+  earlier: Float64Array,
+  after: Float64Array,
+  weight: number,
+  mean: Float64Array | undefined,
+  { first, count }: Bins,
+  at: number,
+  to: number,
+): void {
+  if (weight === 0) return;
+  if (mean === undefined)
+    for (let i = 0; i < count; i++)
+      earlier[at + i] = (earlier[at + i] as number) + weight * (after[to + i] as number);
+  else
+    for (let i = 0, bin = first; i < count; i++, bin++)
+      earlier[at + i] =
+        (earlier[at + i] as number) + weight * (mean[bin] as number) * (after[to + i] as number);
+}
+
+/** The whole that goes by one step of an alteration, its chance left out. */
+function metBy(
+  sums: Float64Array,
+  after: Float64Array,
+  mean: Float64Array | undefined,
+  { first, count }: Bins,
+  at: number,
+  to: number,
+): number {
+  let met = 0;
+  for (let i = 0, bin = first; i < count; i++, bin++) {
+    const by = mean === undefined ? 1 : (mean[bin] as number);
+    met += (sums[at + i] as number) * (after[to + i] as number) * by;
+  }
+  return met;
 }
 
 function changeLine(

@@ -4,7 +4,7 @@ import { type ClassSums, classSums } from './classSums.ts';
 import { type CliqueLines, cliqueLines } from './cliqueLines.ts';
 import { cliqueShape } from './cliqueShape.ts';
 import type { Evaluation } from './evaluation.ts';
-import { type Factor, multiplyClique, ones, priorFactor, times, timesClique } from './factor.ts';
+import { copyOf, type Factor, multiplyClique, ones, priorFactor, times, timesClique } from './factor.ts';
 import { cliqueRests, groupLines, type SummedClique } from './groupLines.ts';
 import { groupOf } from './habitGroups.ts';
 import { withIdle, withoutIdle } from './idleCliques.ts';
@@ -104,7 +104,7 @@ function factorsOf(layout: Layout, lines: readonly CliqueLines[]): GroupFactor[]
       partless = {
         group: undefined,
         classes: group.classes,
-        lines: { ...each, values: each.values.slice() },
+        lines: { ...each, values: copyOf(each.values) },
       };
     else {
       const { values } = partless.lines;

@@ -1,6 +1,7 @@
 import type { CliqueLines } from './cliqueLines.ts';
 import type { Classes } from './layout.ts';
 import { allowedAt, type Layout, levels, type ScenarioCells } from './layout.ts';
+import { noughts } from './memory.ts';
 import type { Model } from './model.ts';
 import { lineAt } from './scenarioClasses.ts';
 
@@ -17,7 +18,7 @@ const smallest = 1e-60;
 export function priorFactor(model: Model): Factor {
   const { cutsetStates, cellCount, periodCellCount, makeUps } = model.layout;
   const sums = levels.map((_, k) =>
-    k === 0 ? model.prior.slice() : new Float64Array(cutsetStates.length * periodCellCount),
+    k === 0 ? copyOf(model.prior) : noughts(cutsetStates.length * periodCellCount),
   );
   cutsetStates.forEach((cutsetState, m) => {
     const period = model.prior.subarray(m * cellCount, m * cellCount + periodCellCount);
@@ -31,12 +32,7 @@ export function priorFactor(model: Model): Factor {
 
 /** A factor times what a clique's looks say, kept within range. */
 export function timesClique(layout: Layout, factor: Factor, classes: Classes, clique: CliqueLines): Factor {
-  return multiplyClique(
-    layout,
-    { sums: factor.sums.map((sum) => sum.slice()), log: factor.log },
-    classes,
-    clique,
-  );
+  return multiplyClique(layout, { sums: factor.sums.map(copyOf), log: factor.log }, classes, clique);
 }
 
 /** The same, in the factor's own place. */
@@ -72,7 +68,7 @@ export function multiplyClique(
 export function times(a: Factor, b: Factor): Factor {
   const sums = a.sums.map((sum, k) => {
     const other = b.sums[k] as Float64Array;
-    const product = new Float64Array(sum.length);
+    const product = noughts(sum.length);
     for (let i = 0; i < product.length; i++) product[i] = (sum[i] as number) * (other[i] as number);
     return product;
   });
@@ -84,7 +80,7 @@ export function ones(layout: Layout, strict: boolean): Factor {
   const { cutsetStates, cellCount, periodCellCount } = layout;
   const sums = levels
     .slice(0, strict ? undefined : 1)
-    .map((_, k) => new Float64Array(cutsetStates.length * (k === 0 ? cellCount : periodCellCount)).fill(1));
+    .map((_, k) => noughts(cutsetStates.length * (k === 0 ? cellCount : periodCellCount)).fill(1));
   return { sums, log: 0 };
 }
 
@@ -98,4 +94,11 @@ function scaled(factor: Factor): Factor {
   if (!Number.isFinite(by)) return factor;
   for (const sum of factor.sums) for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) * by;
   return { sums: factor.sums, log: factor.log + Math.log(max) };
+}
+
+/** The same numbers in memory of their own. */
+export function copyOf(line: Float64Array): Float64Array {
+  const copy = noughts(line.length);
+  copy.set(line);
+  return copy;
 }

@@ -3,6 +3,7 @@ import type { CliqueLines } from './cliqueLines.ts';
 import type { GroupPlan, PlanState } from './groupPlan.ts';
 import type { CliqueShape, HabitGroup } from './layout.ts';
 import { type Layout, strictest } from './layout.ts';
+import { type Lend, noughts } from './memory.ts';
 import type { Model } from './model.ts';
 import { habitStateShare } from './partHabits.ts';
 import type { ReadyClique } from './readyClique.ts';
@@ -21,9 +22,9 @@ export function groupLines(model: Model, group: HabitGroup, cliques: readonly Su
   if (only !== undefined && cliques.length === 1 && group.states === 1) return only.lines;
   const { cutsetStateOf, cutsetStates } = cutsetStatesOf(layout, cliques);
   const { classes } = group;
-  const values = new Float64Array(cutsetStates.length * classes.size);
+  const values = noughts(cutsetStates.length * classes.size);
   const longest = Math.max(...classes.count);
-  const rooms = [new Float64Array(longest).fill(1), ...planRooms(group, longest)];
+  const rooms = planRooms(group, longest, noughts);
   const shown = habitShares(model, group);
   cutsetStates.forEach((m, cutsetState) => {
     const last = strictest(layout, m);
@@ -44,8 +45,8 @@ export function groupLines(model: Model, group: HabitGroup, cliques: readonly Su
   return { values, cutsetStateOf, log: cliques.reduce((sum, clique) => sum + clique.lines.log, 0) };
 }
 
-function planRooms(group: HabitGroup, longest: number): Float64Array[] {
-  return group.plan.map(({ held }) => new Float64Array(held * longest));
+function planRooms(group: HabitGroup, longest: number, lend: Lend): Float64Array[] {
+  return [lend(longest).fill(1), ...group.plan.map(({ held }) => lend(held * longest))];
 }
 
 /** Which cutset state, class and level is summed, and how long its line is. */
@@ -134,12 +135,10 @@ export function cliqueRests(
   )
     return [rest];
   const tables = cliques.map(({ shape }) => (strict ? shape.classes : shape.plain));
-  const values = cliques.map(
-    ({ shape }, u) => new Float64Array(shape.cutsetStates.length * (tables[u]?.size ?? 0)),
-  );
+  const values = cliques.map(({ shape }, u) => noughts(shape.cutsetStates.length * (tables[u]?.size ?? 0)));
   const longest = Math.max(...classes.count);
-  const rooms = [new Float64Array(longest).fill(1), ...planRooms(group, longest)];
-  const backs = rooms.map((room) => new Float64Array(room.length));
+  const rooms = planRooms(group, longest, noughts);
+  const backs = rooms.map((room) => noughts(room.length));
   const shown = habitShares(model, group);
   layout.cutsetStates.forEach((_, m) => {
     const last = strict ? strictest(layout, m) : 0;

@@ -1,6 +1,7 @@
 import { type ModelPart, nowBin } from '../evidence/preparedCase.ts';
 import { worlds } from '../evidence/worlds.ts';
 import { midYear } from '../evidence/yearAxis.ts';
+import { noughts } from './memory.ts';
 import type { Model } from './model.ts';
 
 /**
@@ -33,7 +34,7 @@ export function reusedIn(model: Model, part: ModelPart, worldIndex: number): num
 /** For each bin, the mean of a line from there (or from a first possible bin, if later) to the current year. */
 export function meanFrom(model: Model, line: Float64Array, earliestBin = 0): Float64Array {
   const now = nowBin(model.layout.prepared);
-  const mean = new Float64Array(line.length);
+  const mean = noughts(line.length);
   let sum = 0;
   for (let bin = now; bin >= 0; bin--) {
     if (bin >= earliestBin) sum += line[bin] ?? 0;

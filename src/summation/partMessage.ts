@@ -16,7 +16,7 @@ import { cliqueShape } from './cliqueShape.ts';
 import { restOfClique } from './evaluate.ts';
 import type { Evaluation } from './evaluation.ts';
 import type { Clique, HabitClasses } from './layout.ts';
-import { linesTogether } from './linesTogether.ts';
+import { linesTogether, noughts, withRoom } from './memory.ts';
 import type { LaterWay, MessageRow, OldWay, PartMessage } from './message.ts';
 import type { Model } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
@@ -66,7 +66,7 @@ export function messagesOf(
   );
   const gather = messages.map((message, _p) => gathering(model, message, shape.cutsetStates, strict));
   const give: GivePart = (p, at, lines, habitClasses) => gather[p]?.(p, at, lines, habitClasses);
-  const { changes, splits } = cliqueMessage(ready, rest.values, give, strict);
+  const { changes, splits } = withRoom((lend) => cliqueMessage(ready, rest.values, give, strict, lend));
   messages.forEach((message, p) => {
     addChanges(message, ready, changes, p);
     for (const way of message.later) putByYear(model, way, strict);
@@ -194,7 +194,7 @@ function rowOf(
   const key = `${at.world} ${at.habitClass}`;
   const known = rows.get(key);
   if (known !== undefined) return known;
-  const made = { ...at, lines: new Float64Array(levels * count) };
+  const made = { ...at, lines: noughts(levels * count) };
   rows.set(key, made);
   message.rows.push(made);
   return made;

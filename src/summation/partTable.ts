@@ -6,6 +6,7 @@ import type { Look, ModelPart } from '../evidence/preparedCase.ts';
 import { inGroups, looksLikelihood, reportOf, shareByYear, shareIn } from '../evidence/signShares.ts';
 import { type World, worlds, worldsAlike } from '../evidence/worlds.ts';
 import type { Bins } from './layout.ts';
+import { noughts } from './memory.ts';
 import type { PartContext } from './partContext.ts';
 import { partHabits } from './partHabits.ts';
 
@@ -71,7 +72,7 @@ export function partBase(looks: readonly Look[], context: PartContext, held?: He
     way: Pick<World, 'tooling' | 'ageing' | 'use'>,
     run: Bins | undefined,
   ) => {
-    const line = new Float64Array(bins);
+    const line = noughts(bins);
     const first = run?.first ?? 0;
     const end = run === undefined ? bins : first + run.count;
     if (byYear === undefined) line.fill(scale, first, end);
@@ -227,7 +228,7 @@ function yearFactor(
   if (looks.length === 0) return undefined;
   const { prepared, draw } = context;
   const { making } = prepared.knowledge;
-  const factor = new Float64Array(prepared.axis.bins).fill(1);
+  const factor = noughts(prepared.axis.bins).fill(1);
   for (const group of inGroups(looks)) {
     const reports = group.map((look) => reportOf(look, making, draw));
     const lines = group.map((look) => {

@@ -3,9 +3,10 @@ import { worlds } from '../evidence/worlds.ts';
 import { saidOf } from './asked.ts';
 import { type Changes, changeSums, readyChanges } from './changeSums.ts';
 import { type Bins, type CliqueShape, type HabitClasses, strictest } from './layout.ts';
+import type { Lend } from './memory.ts';
 import type { Model, PieceKind } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
-import { fillPartLines, type PartLines, type ReadyPart, readyPart, roomForLines } from './readyPart.ts';
+import { fillPartLines, type PartLines, type ReadyPart, readyPart } from './readyPart.ts';
 import { Worked } from './worked.ts';
 
 /** A clique made ready: its parts' tables and what its alterations can have done. */
@@ -75,9 +76,9 @@ export function levelsOf({ model, shape }: ReadyClique, world: number, cutsetSta
 }
 
 /** Room for the lines of all parts of a clique. */
-export function roomForParts({ shape, model }: ReadyClique): PartLines[] {
+export function roomForParts({ shape, model }: ReadyClique, lend: Lend): PartLines[] {
   const longest = Math.max(...model.layout.worldBins.map((bins) => bins.count));
-  return shape.parts.map(() => roomForLines(longest));
+  return shape.parts.map(() => ({ own: lend(longest), rest: lend(longest) }));
 }
 
 /** Fills in the lines of all parts for a world, cutset state and level. */

@@ -66,11 +66,6 @@ export function looksAt(part: ModelPart, looks: readonly Look[]): Look[] {
   return looks.filter((look) => look.part === part.id && !look.sign.hangsOn.startsWith('alteration/'));
 }
 
-/** Room for a part's lines over so many bins. */
-export function roomForLines(bins: number): PartLines {
-  return { own: new Float64Array(bins), rest: new Float64Array(bins) };
-}
-
 /**
  * The part's factor where no timed alteration changed it; make-up alterations of the cutset state may have, the last of them
  * foremost.

@@ -1,6 +1,6 @@
 import type { ReadingWeights } from '../evidence/readingWeights.ts';
 import { type Making, makings, worlds } from '../evidence/worlds.ts';
-import type { Factor } from './factor.ts';
+import { copyOf, type Factor } from './factor.ts';
 import type { Layout } from './layout.ts';
 import type { Sums } from './readingPosterior.ts';
 
@@ -20,7 +20,7 @@ const readingOfMaking = {
 export function toldFactor(layout: Layout, whole: Factor, weights: ReadingWeights | undefined): Factor {
   if (weights === undefined) return whole;
   const { cutsetStates, scenarios, cells, cellCount, periodCellCount, periodScenarios } = layout;
-  const sums = whole.sums.map((sum) => sum.slice());
+  const sums = whole.sums.map(copyOf);
   const [all, ...strict] = sums as [Float64Array, Float64Array, Float64Array, Float64Array];
   const steps = periodSteps(weights);
   for (let m = 0; m < cutsetStates.length; m++) {
