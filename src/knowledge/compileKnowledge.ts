@@ -5,6 +5,7 @@ import { type Entry, soundEntries } from './entry.ts';
 import type { KnowledgeFault } from './knowledgeFault.ts';
 import { ownNamesOnly } from './ownNamesOnly.ts';
 import type { PartKind } from './partKind.ts';
+import { poolJudged } from './poolJudged.ts';
 import { type Family, type KnowledgeFile, readEntries } from './readEntries.ts';
 import type { Knowledge } from './schema.ts';
 
@@ -45,11 +46,20 @@ function assemble(
   if (making === undefined) return undefined;
   const signs = soundEntries(entries, 'sign');
   const shops = soundEntries(entries, 'shop');
+  const judged = poolJudged(
+    {
+      signs: signs.map((entry) => ({ ...entry.value, family: entry.family, ...mineMark(entry) })),
+      forms: soundEntries(entries, 'form').map((entry) => entry.value),
+      alterations: soundEntries(entries, 'alteration').map((entry) => entry.value),
+    },
+    entries,
+    making.pooling,
+  );
   const read = withCounts(
     {
-      signs: byId(signs.map((entry) => ({ ...entry.value, family: entry.family, ...mineMark(entry) }))),
-      forms: byId(soundEntries(entries, 'form').map((entry) => entry.value)),
-      alterations: byId(soundEntries(entries, 'alteration').map((entry) => entry.value)),
+      signs: byId(judged.signs),
+      forms: byId(judged.forms),
+      alterations: byId(judged.alterations),
       shops: byId(shops.map((entry) => ({ ...entry.value, ...mineMark(entry) }))),
       making,
     },

@@ -3,8 +3,8 @@ import { plant } from '../../test/architecture/plantedKnowledge.ts';
 import { soundKnowledge } from '../../test/architecture/soundKnowledge.ts';
 import { compileKnowledge } from './compileKnowledge.ts';
 import { countedFigure } from './countedFigure.ts';
-import { countedWords } from './countedWords.ts';
 import type { Figure } from './figureSchema.ts';
+import { groundsInWords } from './groundsInWords.ts';
 import { onWhoseWord } from './onWhoseWord.ts';
 import { readEntries } from './readEntries.ts';
 
@@ -54,7 +54,7 @@ test('compiled knowledge holds the figure with its count taken in, and says so i
   expect(faults).toEqual([]);
   const shows = knowledge?.shops['mill-lane']?.habits[0]?.shows;
   expect(shows?.in100).toBe('58, 39–76');
-  expect(shows === undefined ? '' : countedWords(shows)).toBe(
+  expect(shows === undefined ? '' : groundsInWords(shows)).toBe(
     'counted: 10 of 10 stools in two museums; judged before counting: 50, 30–70',
   );
 });

@@ -1,6 +1,7 @@
 import { betaOfRange, betaQuantile } from '../ground/betaDistribution.ts';
 import type { Counting, Figure } from './figureSchema.ts';
 import { figureNumbers } from './figuresOf.ts';
+import { in100 } from './in100.ts';
 
 /**
  * The figures of an entry with what was counted taken in: where one carries `counts`, its text becomes the mean and the 5th and 95th
@@ -30,11 +31,4 @@ export function countedFigure(figure: Figure, { recordWeighs, judgedAtMost }: Co
   const from = Math.min(betaQuantile([a, b], 0.05), mean);
   const to = Math.max(betaQuantile([a, b], 0.95), mean);
   return { ...figure, in100: `${in100(mean)}, ${in100(from)}–${in100(to)}`, judged: figure.in100 };
-}
-
-/** A share as one of 100, as finely as is told apart: whole numbers in the middle, tenths and hundredths near never and always. */
-function in100(share: number): string {
-  const toEdge = 100 * Math.min(share, 1 - share);
-  const digits = toEdge < 1 ? 2 : toEdge < 10 ? 1 : 0;
-  return String(Number(Math.min(Math.max(100 * share, 0.01), 99.99).toFixed(digits)));
 }

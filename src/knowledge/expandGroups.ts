@@ -25,22 +25,30 @@ export function expandGroups(entries: readonly Entry[]): Entry[] {
       );
       return { ...shop, value: { ...shop.value, habits } };
     }
+    const [judged] = soundEntries([entry], 'judgedAlteration');
+    if (judged !== undefined)
+      return { ...judged, value: { ...judged.value, changes: byKind(judged.value.changes, groups) } };
     const [alteration] = soundEntries([entry], 'alteration');
     if (alteration === undefined) return entry;
-    const written = alteration.value.changes;
-    const spread = Object.entries(written).flatMap(([name, change]) =>
-      (groups.get(name) ?? []).map((kind) => [kind, change] as const),
-    );
-    const own = Object.entries(written).filter(([name]) => !groups.has(name));
     return {
       ...alteration,
       value: {
         ...alteration.value,
-        changes: Object.fromEntries([...spread, ...own]),
+        changes: byKind(alteration.value.changes, groups),
         ...(alteration.value.needsPart === undefined
           ? {}
           : { needsPart: kindsOf(alteration.value.needsPart) }),
       },
     };
   });
+}
+
+function byKind<Value>(
+  written: Readonly<Record<string, Value>>,
+  groups: ReadonlyMap<string, readonly string[]>,
+): Record<string, Value> {
+  const spread = Object.entries(written).flatMap(([name, value]) =>
+    (groups.get(name) ?? []).map((kind) => [kind, value] as const),
+  );
+  return Object.fromEntries([...spread, ...Object.entries(written).filter(([name]) => !groups.has(name))]);
 }

@@ -25,11 +25,22 @@ export const figure = z.strictObject({
   /** Records that were counted; what is weighed then follows from the judged figure and the count. */
   counts: counts.optional(),
 });
-/** `judged`: in compiled knowledge, where records were counted, the figure as it was judged without them. */
-export type Figure = z.infer<typeof figure> & { judged?: string | undefined };
+/**
+ * In compiled knowledge, what lies beneath a figure. `judged`: where records were counted, the figure as it was judged without
+ * them. `apart`: where several were asked apart, what each said, the figure of the file first. `aside`: what others said who were
+ * asked for this figure alone, not taken in.
+ */
+export type Figure = z.infer<typeof figure> & {
+  judged?: string | undefined;
+  apart?: readonly string[] | undefined;
+  aside?: readonly string[] | undefined;
+};
 
 /** A figure, or its text alone where the entry's basis covers it. */
-export const figureOrText = z.union([figure, figure.shape.in100.transform((in100): Figure => ({ in100 }))]);
+export const figureOrText = z.union([
+  figure.transform((one): Figure => one),
+  figure.shape.in100.transform((in100): Figure => ({ in100 })),
+]);
 
 /** On whose word the figures of an entry stand, where they do not say themselves. */
 export const basis = z.strictObject({

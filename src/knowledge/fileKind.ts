@@ -1,4 +1,5 @@
 import { ask } from './askSchema.ts';
+import { judgedAlteration, judgedRenewal, judgedSign } from './judgedSchema.ts';
 import { measurements } from './measurementSchema.ts';
 import { partKind } from './partKind.ts';
 import { alteration, form, making, shop, sign, work } from './schema.ts';
@@ -18,6 +19,9 @@ export const entrySchemas = {
   wood,
   woodMovement,
   measurements,
+  judgedSign,
+  judgedAlteration,
+  judgedRenewal,
   work,
 };
 export type EntryKind = keyof typeof entrySchemas;
@@ -46,5 +50,9 @@ export function fileKind(path: string): FileKind | undefined {
   if (folder === 'signs') return { kind: 'sign', list: 'signs', headings: ['family', 'name'] };
   if (folder === 'sign-drawings') return { kind: 'signDrawing', list: 'drawings', headings: [] };
   if (folder === 'alterations') return { kind: 'alteration', list: 'alterations', headings: [] };
+  if (path === 'judged-apart/renewals.yaml') return { kind: 'judgedRenewal', list: 'renewals', headings: [] };
+  if (/^judged-apart\/alterations(-[a-z]+)?\.yaml$/.test(path))
+    return { kind: 'judgedAlteration', list: 'alterations', headings: [] };
+  if (folder === 'judged-apart') return { kind: 'judgedSign', list: 'signs', headings: [] };
   return undefined;
 }

@@ -3,6 +3,7 @@ import { partMake } from '../piece/partMake.ts';
 import type { Ask } from './askSchema.ts';
 import { id, sentence, year } from './entryWords.ts';
 import { basis, counting, figure, figureOrText } from './figureSchema.ts';
+import { pooling } from './judgedSchema.ts';
 import type { Measurements } from './measurementSchema.ts';
 import type { SignDrawing } from './signDrawingSchema.ts';
 import type { Wood, WoodMovement } from './woodSchema.ts';
@@ -202,7 +203,7 @@ export const alteration = z.strictObject({
   changes: z
     .record(
       z.string(),
-      z.strictObject({ to: z.enum(['repair', 'improve', 'other-old']), in100: figure.shape.in100 }),
+      figure.pick({ in100: true }).extend({ to: z.enum(['repair', 'improve', 'other-old']) }),
     )
     .default({}),
   earliest: year.optional(),
@@ -264,6 +265,7 @@ export const making = z.strictObject({
     .strictObject({ fits: z.number().min(1), elsewhere: z.number().min(0).max(1) })
     .default({ fits: 5, elsewhere: 0.3 }),
   counting,
+  pooling: pooling.optional(),
   /** When later pieces in old styles were made: relative weights by year; never before the style began. */
   whenMade: z.strictObject({
     'bench-copy': line,

@@ -274,6 +274,43 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       onLine: 'share: "5',
     },
   ],
+  'judged-fit': [
+    {
+      planted: 'a judgment of a state the sign has not',
+      file: 'judged-apart/saw-marks.yaml',
+      edit: ['machine-copy: {', 'machine-made: {'],
+      entry: 'leg-square',
+      onLine: 'machine-made: {',
+    },
+    {
+      planted: 'a judgment of a part that the alteration leaves',
+      file: 'judged-apart/alterations.yaml',
+      edit: ['changes: { front-leg', 'changes: { rear-leg'],
+      entry: 'leg-pieced',
+      onLine: 'rear-leg',
+    },
+    {
+      planted: 'a judgment of a part that no form of the family has',
+      file: 'judged-apart/renewals.yaml',
+      edit: ['renewed: { seating', 'renewed: { table'],
+      entry: 'front-leg',
+      onLine: 'renewed: { table',
+    },
+    {
+      planted: 'a judge whom nobody describes',
+      file: 'judged-apart/saw-marks.yaml',
+      edit: ['machine-copy: { A:', 'machine-copy: { C:'],
+      entry: 'leg-square',
+      onLine: 'machine-copy: { C:',
+    },
+    {
+      planted: 'a judgment out of order',
+      file: 'judged-apart/renewals.yaml',
+      edit: ['"15, 8–26"', '"15, 18–26"'],
+      entry: 'front-leg',
+      onLine: '15, 18–26',
+    },
+  ],
   'counts-fit': [
     {
       planted: 'more seen than were counted',

@@ -41,6 +41,25 @@ drawing:
 basis: { by: judgement, why: "Made up for a test." }
 `,
   },
+  {
+    path: 'judged-apart/alterations.yaml',
+    text: `alterations:
+  - { id: leg-pieced, happened: { period: { A: "20, 10–36", B: "34, 20–50" } }, changes: { front-leg: { B: "50, 30–70" } } }
+`,
+  },
+  {
+    path: 'judged-apart/renewals.yaml',
+    text: `renewals:
+  - { id: front-leg, renewed: { seating: { A: "15, 8–26" } } }
+`,
+  },
+  {
+    path: 'judged-apart/saw-marks.yaml',
+    text: `signs:
+  - { id: leg-square, shows: { machine-copy: { A: "80, 60–92" } } }
+  - { id: saw-arcs, shows: { out-of-use: { A: "20, 10–30" } } }
+`,
+  },
   { path: 'making.yaml', text: soundMaking() },
   {
     path: 'shops/mill-lane.yaml',
@@ -192,6 +211,13 @@ scrubbed: "3, 1–7"
 campaigns: { reglued: { name: Reglued, inACentury: "60, 40–80" } }
 expected: { hardly ever: "4, 1–10", seldom: "12, 5–22", sometimes: "30, 16–46", often: "60, 42–76", nearly always: "90, 78–97" }
 lookedOver: { original: "92, 84–97", repaired: "35, 20–52", altered: "35, 20–52", married: "35, 20–52", copied: "85, 74–93", faked: "75, 58–88" }
+pooling:
+  asked: 2026-11-30
+  judges: { A: { who: Made up for a test., weight: 1 }, B: { who: Made up for a test., weight: 1 } }
+  house: 1
+  widened: 1
+  by: judgement
+  why: Made up for a test.
 basis: { by: judgement, why: "Made up for a test." }
 `;
 }

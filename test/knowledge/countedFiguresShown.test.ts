@@ -72,3 +72,30 @@ test('an opinion prints the figure, its count and what was judged, of the sign a
     ['58', '39 – 76'],
   ]);
 });
+
+test('where several judged, sign, guide and opinion say what each said, and the opinion who they are', () => {
+  const said = /2 judged apart: 50, 80/i;
+  expect(figureLines(sign(), knowledge.sources).map(({ who }) => said.test(who))).toEqual([
+    false,
+    false,
+    true,
+    false,
+  ]);
+  const material = {
+    piece: { findings: { one: { sign: 'leg-square' } }, observations: {} },
+    knowledge,
+    weighing: { observations: [], shops: [] },
+  } as unknown as OpinionMaterial;
+  const blocks = figuresSection(material)?.blocks ?? [];
+  const rows = blocks.flatMap((block) =>
+    block.kind === 'table' ? block.groups.flatMap((group) => group.rows) : [],
+  );
+  expect(rows.filter((row) => said.test(String(row[3]))).map((row) => row[1])).toEqual(['67']);
+  const notes = blocks.flatMap((block) => (block.kind === 'paragraph' ? [String(block.words)] : []));
+  expect(
+    notes.some((words) => /asked on 30 November 2026 .* made up for a test; made up for a test/.test(words)),
+  ).toBe(true);
+  const alone = knowledge.alterations['leg-pieced']?.happened.period;
+  const line = alone === undefined ? undefined : figureLine('Period', alone, undefined, knowledge.sources);
+  expect([line?.best, line?.who]).toEqual(['10', 'asked for this alone, others said 20, 34: not taken in']);
+});

@@ -9,6 +9,7 @@ import { fileNames } from './fileNames.ts';
 import { filesShort } from './filesShort.ts';
 import { habitsFit } from './habitsFit.ts';
 import { idsUnique } from './idsUnique.ts';
+import { judgedFit } from './judgedFit.ts';
 import { makingComplete } from './makingComplete.ts';
 import { measuresInOrder } from './measuresInOrder.ts';
 import { referencesExist } from './referencesExist.ts';
@@ -31,6 +32,7 @@ export const checks: readonly Check[] = [
   figuresSourced,
   figuresInOrder,
   countsFit,
+  judgedFit,
   sharesBelievable,
   yearsInOrder,
   measuresInOrder,

@@ -1,8 +1,9 @@
 import { capital } from '../../ground/words.ts';
 import { basisWord } from '../../knowledge/basisWord.ts';
-import { countedWords } from '../../knowledge/countedWords.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
 import { figureNumbers } from '../../knowledge/figuresOf.ts';
+import { groundsInWords } from '../../knowledge/groundsInWords.ts';
+import { judgesInWords } from '../../knowledge/judgesInWords.ts';
 import type { Knowledge, Sign } from '../../knowledge/schema.ts';
 import { spanWords } from '../../knowledge/spanWords.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
@@ -33,10 +34,16 @@ export function figuresSection(material: OpinionMaterial): Section | undefined {
         words:
           'Of 100 such parts (or pieces), how many would show the sign: the best figure, and the lowest and highest that can be believed. Where the last column is blank, the words under the sign’s name hold. Whoever disagrees can disagree with a number.',
       },
+      ...judgesNote(signs, knowledge),
       ...signTable(signs, material),
       ...ownTable,
     ],
   };
+}
+
+function judgesNote(signs: readonly Sign[], { making }: Knowledge): Block[] {
+  const isPooled = signs.some((sign) => Object.values(sign.shows).some(({ apart }) => apart !== undefined));
+  return isPooled ? [{ kind: 'paragraph', as: 'note', words: judgesInWords(making) }] : [];
 }
 
 function signTable(signs: readonly Sign[], material: OpinionMaterial): Block[] {
@@ -132,7 +139,7 @@ function figureRow(name: string, figure: Figure, entry: Pick<Sign, 'basis'>, kno
   return [name, `${best}`, `${low} – ${high}`, wordOf(figure, entry, knowledge)];
 }
 
-type Sourced = Pick<Figure, 'counts' | 'judged'> & {
+type Sourced = Pick<Figure, 'counts' | 'judged' | 'apart' | 'aside'> & {
   source?: string | undefined;
   at?: string | undefined;
   by?: string | undefined;
@@ -152,7 +159,7 @@ function said(word: Sourced, sources: Knowledge['sources']): string {
   const { source, at, by, why } = word;
   // The reader of an opinion needs to know that it was not looked up, not how whoever wrote it down came by it.
   return [
-    countedWords(word),
+    groundsInWords(word),
     source === undefined ? '' : citeShort(source, sources),
     at ?? '',
     basisWord(by),

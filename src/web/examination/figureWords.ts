@@ -1,6 +1,6 @@
 import { basisWord } from '../../knowledge/basisWord.ts';
-import { countedWords } from '../../knowledge/countedWords.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
+import { groundsInWords } from '../../knowledge/groundsInWords.ts';
 import { inSentence } from '../../knowledge/inSentence.ts';
 import type { Cause, Knowledge, Sign } from '../../knowledge/schema.ts';
 import { stateNames } from '../../knowledge/stateNames.ts';
@@ -45,23 +45,17 @@ export function citeShort(id: string, sources: Knowledge['sources']): string {
     .join(', ');
 }
 
-function whoSays(figure: Figure, sign: Sign, sources: Knowledge['sources']): string {
-  const own = [
-    countedWords(figure),
-    figure.source === undefined ? '' : citeShort(figure.source, sources),
-    figure.at ?? '',
-    basisWord(figure.by),
-    figure.why ?? '',
-  ];
-  const said = own.filter((each) => each !== '').join('; ');
-  if (said !== '') return said;
-  const { basis } = sign;
-  if (basis === undefined) return 'no source given';
-  return [
-    basis.source === undefined ? '' : citeShort(basis.source, sources),
-    basis.at ?? '',
-    basisWord(basis.by),
-  ]
-    .filter((each) => each !== '')
-    .join('; ');
+function whoSays(figure: Figure, { basis }: Sign, sources: Knowledge['sources']): string {
+  const says = (word: Word) =>
+    [
+      word.source === undefined ? '' : citeShort(word.source, sources),
+      word.at ?? '',
+      basisWord(word.by),
+    ].filter((each) => each !== '');
+  const own = [...says(figure), ...(figure.why === undefined ? [] : [figure.why])];
+  const words = own.length > 0 || basis === undefined ? own : says(basis);
+  const grounds = groundsInWords(figure);
+  return [...(grounds === '' ? [] : [grounds]), ...words].join('; ') || 'no source given';
 }
+
+type Word = Pick<Figure, 'source' | 'at' | 'by'>;

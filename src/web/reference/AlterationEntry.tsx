@@ -57,8 +57,8 @@ export function AlterationEntry({ alteration }: { alteration: Alteration }) {
         <FigureTable
           caption="Where it happened: of 100 such parts, how many are then not original"
           head="Part"
-          lines={Object.entries(alteration.changes).map(([kind, { to, in100 }]) =>
-            figureLine(`${kindWords(kind)}: then ${originWords(to)}`, { in100 }, alteration.basis, sources),
+          lines={Object.entries(alteration.changes).map(([kind, { to, ...share }]) =>
+            figureLine(`${kindWords(kind)}: then ${originWords(to)}`, share, alteration.basis, sources),
           )}
         />
       )}

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { basisWord } from '../../knowledge/basisWord.ts';
-import { countedWords } from '../../knowledge/countedWords.ts';
 import type { Figure } from '../../knowledge/figureSchema.ts';
+import { groundsInWords } from '../../knowledge/groundsInWords.ts';
 import type { Knowledge, Sign } from '../../knowledge/schema.ts';
 import { citeShort } from '../examination/figureWords.ts';
 
@@ -19,7 +19,7 @@ export function figureLine(
   const own = figure.source !== undefined || figure.by !== undefined;
   const { source, at, by } = own ? figure : (basis ?? {});
   const words = [
-    countedWords(figure),
+    groundsInWords(figure),
     source === undefined ? '' : citeShort(source, sources),
     at ?? '',
     basisWord(by),

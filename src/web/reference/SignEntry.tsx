@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { basisWord } from '../../knowledge/basisWord.ts';
+import { judgesInWords } from '../../knowledge/judgesInWords.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { spanWords } from '../../knowledge/spanWords.ts';
 import { figureLines, tellsOf } from '../examination/figureWords.ts';
@@ -12,7 +13,7 @@ import { drawingsOfSign, SignDrawingFigure } from './SignDrawingFigure.tsx';
 
 /** A sign: how to look for it, what it tells of, how often it shows and who says so. */
 export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
-  const { signs, alterations, sources, shops, families, signDrawings } = useKnowledge();
+  const { signs, alterations, sources, shops, families, signDrawings, making } = useKnowledge();
   const family = families.find((one) => one.id === sign.family);
   const takenForIt = Object.values(signs).filter((other) => other.mistakenFor.includes(sign.id));
   const alteration = alterations[sign.hangsOn.replace(/^alteration\//, '')];
@@ -112,6 +113,9 @@ export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
         head="If"
         lines={figureLines(sign, sources).map((line) => ({ ...line, name: line.state }))}
       />
+      {Object.values(sign.shows).some(({ apart }) => apart !== undefined) && (
+        <p className="small soft">{judgesInWords(making)}</p>
+      )}
       <Basis basis={sign.basis} />
       {habits.length === 0 ? null : (
         <section className="stack-tight">
