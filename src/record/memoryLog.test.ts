@@ -3,6 +3,7 @@ import { finding, opening } from '../../test/kits/drafts.ts';
 import type { RecordedEvent } from '../piece/event.ts';
 import { chainStart, type Head, linkEvent } from './chain.ts';
 import { memoryLog } from './memoryLog.ts';
+import { recordHead } from './recordHead.ts';
 
 const drafts = [
   opening('one'),
@@ -43,6 +44,13 @@ it('finds an act by its device and number', () => {
   expect(log.at('tablet-1', 3)).toEqual(events[3]);
   expect(log.at('laptop', 1)).toEqual(events[1]);
   expect(log.at('laptop', 2)).toBeUndefined();
+});
+
+it('knows where the chain of each device stands', () => {
+  const { log, events } = filled();
+  const [, laptop, , , tablet] = events as [never, RecordedEvent, never, never, RecordedEvent];
+  expect(log.recordHead()).toEqual(recordHead([tablet, laptop], 5));
+  expect(log.head('tablet-1')).toEqual({ seq: 4, hash: tablet.hash });
 });
 
 it('refuses an act under an id or a place that it holds, and says which', () => {

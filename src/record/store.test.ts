@@ -123,7 +123,14 @@ describe('acts handed in', () => {
   it('keep what their device showed where another value stood', () => {
     const store = opened(memoryLog(), titled('A'));
     store.append([act('one', 'piece-described', [{ path: ['title'], to: 'B', saw: { value: 'A chair' } }])]);
-    expect(store.piece('one')?.overwritten).toMatchObject([{ path: ['title'], earlier: 'A', later: 'B' }]);
+    const [open] = store.piece('one')?.overwritten ?? [];
+    expect(open).toMatchObject({ path: ['title'], earlier: 'A', later: 'B' });
+    // Handed in together with another act, it is settled all the same.
+    const settling = act('one', 'overwrite-settled', [{ path: ['title'], to: 'A' }], { of: open?.act ?? '' });
+    expect(store.append([finding('one', 'a', 'splat'), settling]).ok).toBe(true);
+    expect(store.piece('one')?.overwritten).toEqual([]);
+    store.undo('one', step());
+    store.undo('one', step());
     // Taken back and brought back, it is told once, by the act that did it.
     store.undo('one', step());
     expect(store.piece('one')?.overwritten).toEqual([]);
@@ -504,8 +511,13 @@ describe('reading a piece in', () => {
 
   it('is done once for all who ask meanwhile, lets others be answered, and ends where it was read meanwhile', async () => {
     const { store, asked } = withActs(501);
+    const answered = { others: false };
+    setImmediate(() => {
+      answered.others = true;
+    });
     await Promise.all([store.load('one'), store.load('one')]);
     expect(asked).toHaveLength(2);
+    expect(answered.others).toBe(true);
     const another = withActs(1000);
     const turns = { count: 0 };
     await another.store.load('one', async () => {
