@@ -1,4 +1,6 @@
+import { readdirSync } from 'node:fs';
 import { mkdir, readFile, rm, symlink, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { act, finding, opening } from '../../test/kits/drafts.ts';
@@ -55,6 +57,10 @@ function chained(...drafts: ReturnType<typeof act>[]): RecordedEvent[] {
   });
 }
 
+/** Copies of a record that this process put aside to look at, and did not take away. */
+const leftBehind = () =>
+  readdirSync(tmpdir()).filter((name) => name.startsWith(`underside-look-${process.pid}-`));
+
 const faultsOf = async (dir: string) => (await verifyRecord(dir)).faults;
 
 describe('a record that is as it was written', () => {
@@ -81,6 +87,7 @@ describe('a record that is as it was written', () => {
       faults: [],
       remarks: [],
     });
+    expect(leftBehind()).toEqual([]);
   });
 
   it('counts its signed revisions, and tells what is wrong with them', async () => {
@@ -154,6 +161,7 @@ describe('no record', () => {
     const bytes = await readFile(file);
     await writeFile(file, bytes.subarray(0, bytes.length / 4));
     const [fault] = await faultsOf(dir);
+    expect(leftBehind()).toEqual([]);
     expect(fault).toMatchObject({ code: 'verify.file-damaged', path: file });
     expect(fault?.message).toMatch(
       /^The file of the record is damaged and can’t be read to its end \(.+\): put back a copy of it\.$/,

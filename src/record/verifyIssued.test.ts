@@ -179,9 +179,9 @@ describe('the signed revisions of a record', () => {
 
   it('are told where the record has not the head it had then', async () => {
     const { dir, acts, recordId } = await handSigned();
-    const [first, second, third] = acts;
+    const [first, second, ...rest] = acts;
     const other = { ...second, event: { ...second?.event, hash: 'f'.repeat(64) } };
-    expect((await checkIssued(dir, [first, other, third] as typeof acts, recordId)).faults).toEqual([
+    expect((await checkIssued(dir, [first, other, ...rest] as typeof acts, recordId)).faults).toEqual([
       {
         code: 'verify.revision-changed',
         path: 'issued/one/1',
@@ -193,9 +193,9 @@ describe('the signed revisions of a record', () => {
 
   it('of another record are remarked on, for their head can’t be compared', async () => {
     const { dir, acts, recordId } = await handSigned({}, 'another record');
-    const [first, second, third] = acts;
+    const [first, second, ...rest] = acts;
     const other = { ...second, event: { ...second?.event, hash: 'f'.repeat(64) } };
-    expect(await checkIssued(dir, [first, other, third] as typeof acts, recordId)).toEqual({
+    expect(await checkIssued(dir, [first, other, ...rest] as typeof acts, recordId)).toEqual({
       revisions: 1,
       faults: [],
       remarks: [

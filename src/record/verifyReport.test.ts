@@ -1,4 +1,6 @@
+import { readdirSync } from 'node:fs';
 import { rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { handSigned, signedFiles } from '../../test/kits/handSigned.ts';
@@ -14,7 +16,7 @@ const withoutRecord =
 const grouped = (hex: string) => (hex.match(/.{16}/g) ?? []).join(' ');
 
 /** What a file says of itself, as the lines tell it. */
-const says = ({ line }: Pick<ReturnType<typeof signedFiles>, 'line'>, acts = '2 acts') => [
+const says = ({ line }: Pick<ReturnType<typeof signedFiles>, 'line'>, acts = '3 acts') => [
   `It says: revision ${line.revision} of ${line.piece}, made from ${acts} of the record ${line.record}.`,
   `  Head of the record: ${grouped(line.head)}`,
   `  Hash of what it rests on: ${grouped(line.contents)}`,
@@ -32,6 +34,10 @@ function altered(pdf: Buffer): Buffer {
   return copy;
 }
 
+/** Copies of a record that this process put aside to look at, and did not take away. */
+const leftBehind = () =>
+  readdirSync(tmpdir()).filter((name) => name.startsWith(`underside-look-${process.pid}-`));
+
 describe('a report beside the record that issued it', () => {
   it('is the one that was issued, and the record holds', async () => {
     const made = await handSigned();
@@ -43,10 +49,11 @@ describe('a report beside the record that issued it', () => {
         ...says(made),
         hashOf(pdf),
         `It is revision 1 of one, as Perrin Halloway (invented) signed it on 2026-11-25: the record in ${dir} has the hash of this file, byte for byte.`,
-        'The record holds, and its first 2 acts come to the head printed in the file.',
+        'The record holds, and its first 3 acts come to the head printed in the file.',
         'This shows that file and record agree. Whether the record itself was kept honestly it can’t show; a copy that somebody else has kept can.',
       ],
     });
+    expect(leftBehind()).toEqual([]);
   });
 
   it('is refuted where a byte of it was changed; the hash of the one that was signed is told', async () => {
@@ -143,6 +150,7 @@ describe('a report beside the record that issued it', () => {
     database.exec(sql);
     database.close();
     const { verdict, lines } = await verifyReport(pdf, dir);
+    expect(leftBehind()).toEqual([]);
     expect(verdict).toBe('refuted');
     expect(lines).toContain('The record can’t be read:');
     expect(lines.join('\n')).toContain('This act is not as it was recorded: it cannot be read.');

@@ -134,10 +134,10 @@ function readActs(dir: string): { acts: PlacedAct[]; recordId: string } | undefi
   let log: EventLog | undefined;
   try {
     aside = recordAside(dir);
-    log = sqliteLog(aside.file, { readOnly: true });
-    const { recordId } = log;
-    const acts = log.pieces().flatMap((piece) => log?.ofPiece(piece) ?? []);
-    return { acts: acts.sort((a, b) => a.position - b.position), recordId };
+    const open = sqliteLog(aside.file, { readOnly: true });
+    log = open;
+    const acts = open.pieces().flatMap((piece) => open.ofPiece(piece));
+    return { acts: acts.sort((a, b) => a.position - b.position), recordId: open.recordId };
   } catch (error) {
     if (error instanceof CannotOpen || error instanceof SqliteFault || error instanceof SyntaxError)
       return undefined;

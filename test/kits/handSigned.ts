@@ -56,7 +56,8 @@ export function signedFiles(document: Json | undefined, head: RecordHead, record
 }
 
 /**
- * A data folder with the piece “one” after two acts of two devices and one signed revision of it, nothing of it set or weighed:
+ * A data folder with the piece “one” after two acts of two devices, another piece opened between them, and one signed revision of it,
+ * nothing of it set or weighed:
  * made in milliseconds, for what looks at hashes alone.
  *
  * @param record  the id of the record that the revision says it was signed in; this one's where left out
@@ -65,7 +66,7 @@ export async function handSigned(lies: Lies = {}, record?: string) {
   const dir = await temporaryFolder();
   const log = sqliteLog(join(dir, 'record.db'));
   const store = createStore(log);
-  store.append([opening('one'), finding('one', 'a', 'splat', { device: 'laptop' })]);
+  store.append([opening('one'), opening('two'), finding('one', 'a', 'splat', { device: 'laptop' })]);
   const made = signedFiles(store.document('one'), store.head(), record ?? store.recordId, lies);
   await writeRevision(dir, 'one', made.issued.revision, made.files);
   const signed = store.issue(
@@ -73,10 +74,10 @@ export async function handSigned(lies: Lies = {}, record?: string) {
       { path: ['opinion', 'status'], to: 'signed' },
       { path: ['issued', String(made.issued.revision)], to: made.issued },
     ]),
-    2,
+    3,
   );
   if (!signed.ok) throw new Error(JSON.stringify(signed.faults));
-  const acts = log.ofPiece('one');
+  const acts = ['one', 'two'].flatMap((piece) => log.ofPiece(piece)).sort((a, b) => a.position - b.position);
   const { recordId } = store;
   log.close();
   return { dir, acts, recordId, ...made };
