@@ -1,6 +1,7 @@
 import type { CaseToWeigh } from '../src/evidence/caseToWeigh.ts';
 import { bestDraw } from '../src/evidence/figures.ts';
 import { prepareCase } from '../src/evidence/prepareCase.ts';
+import { finished } from '../src/ground/steps.ts';
 import type { Knowledge } from '../src/knowledge/schema.ts';
 import { evaluate } from '../src/summation/evaluate.ts';
 import type { Evaluation } from '../src/summation/evaluation.ts';
@@ -92,12 +93,12 @@ function stepsOf(knowledge: Knowledge, input: CaseToWeigh, runs: number, now: ()
     timed('500 redraws', 1, now, () => void redraws(layout, 'period-intact', 'of-the-period', 500, 1)),
     timed('weights of all findings, once summed', few, now, () => {
       const evaluation = evaluate(fixModel(layout, bestDraw()));
-      weighLooks(evaluation, leadingOf(evaluation.posterior));
+      finished(weighLooks(evaluation, leadingOf(evaluation.posterior)));
     }),
     timed('and those of findings of one cause together', few, now, () => {
       const evaluation = evaluate(fixModel(layout, bestDraw()));
       const leading = leadingOf(evaluation.posterior);
-      reasonGroups(evaluation, weighLooks(evaluation, leading), leading);
+      finished(reasonGroups(evaluation, finished(weighLooks(evaluation, leading)), leading));
     }),
     timed('all next looks', few, now, () => void nextLooks(prepared, new Set())),
     timed('and weights, contradictions, alterations (a quick weighing)', few, now, weigh({ quick: true })),

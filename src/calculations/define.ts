@@ -2,8 +2,6 @@ import type { z } from 'zod';
 import type { Refused } from '../ground/fault.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import type { Picture } from '../photo/picture.ts';
-import type { Kept } from '../summation/kept.ts';
-import type { FirstAnswer } from '../weighing/firstAnswer.ts';
 import type { EarlyLooks } from '../weighing/weighCase.ts';
 import { inputFaults } from './inputFaults.ts';
 
@@ -18,10 +16,6 @@ export type CalculationContext = {
   onProgress?: (share: number) => boolean;
   /** Called with the next looks of a weighing, which are ready before its long work begins. */
   onEarly?: (looks: EarlyLooks) => void;
-  /** Called with the readings, years and parts of a quick weighing, before what each finding weighs is known. */
-  onFirst?: ((answer: FirstAnswer) => void) | undefined;
-  /** What the weighing of the case before left, so that one finding more costs little. */
-  kept?: Kept;
 };
 
 /** A calculation's answer, or what is wrong with its input. */

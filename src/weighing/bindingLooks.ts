@@ -1,4 +1,5 @@
 import { sum } from '../ground/statistics.ts';
+import { type Steps, stepByStep } from '../ground/steps.ts';
 import { binsAtPart } from '../summation/atPart.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { massByBin } from './partPosterior.ts';
@@ -9,13 +10,13 @@ import type { LookWeight } from './weights.ts';
 const toldPerEnd = 3;
 
 /** The findings that bind each end of the years most: without them the interval would reach further out. */
-export function bindingLooks(
+export function* bindingLooks(
   evaluation: Evaluation,
   weights: readonly LookWeight[],
-): Weighing['years']['binding'] {
+): Steps<Weighing['years']['binding']> {
   const { model } = evaluation;
   const [first, last] = ends(massByBin(model, evaluation.whole));
-  const moves = weights.flatMap(({ look }) => {
+  const found = yield* stepByStep(weights, ({ look }) => {
     if (look.sign.hangsOn.startsWith('alteration/')) return [];
     const others = evaluation.looks.filter((each) => each !== look);
     const [from, to] = ends(binsAtPart(evaluation, look.part, others));
@@ -25,6 +26,7 @@ export function bindingLooks(
       { ...ref, end: 'to' as const, by: to - last },
     ];
   });
+  const moves = found.flat();
   return (['from', 'to'] as const).flatMap((end) =>
     moves
       .filter((move) => move.end === end && move.by >= 1)

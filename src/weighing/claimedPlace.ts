@@ -28,7 +28,10 @@ export function claimedPlace({ model, whole, posterior }: Evaluation): Weighing[
       0,
     );
   const [there, elsewhere] = [sum(true), sum(false)];
-  const open = posteriorFor(fixModel(layOut({ ...prepared, place: '' }), model.draw));
+  // A claim only bears on shops, and on whose work is copied: where no habit of a shop was looked for it changes nothing.
+  const open = model.layout.scenarios.every(({ shop }) => shop === 0)
+    ? posterior
+    : posteriorFor(fixModel(layOut({ ...prepared, place: '' }), model.draw));
   return {
     claimed: prepared.place,
     known: prepared.shops.some((shop) => isClaimed(shop, prepared.place)),

@@ -1,4 +1,5 @@
 import { mostOfMeasured } from '../evidence/measuredLook.ts';
+import { type Steps, stepByStep } from '../ground/steps.ts';
 import { periodReadings, type ReadingId, readingWords } from '../piece/readings.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { contradictionBelow } from './contradictionBelow.ts';
@@ -16,13 +17,13 @@ export type OwnShares = ReadonlyMap<string, number>;
  * The findings that jar: those improbable under the leading reading, each with what would explain it; and, behind them,
  * those that would jar if a shop's file or a part's later origin, already weighed in, did not explain them.
  */
-export function contradictions(
+export function* contradictions(
   evaluation: Evaluation,
   weights: readonly LookWeight[],
   leading: ReadingId,
   own: OwnShares,
-): Weighing['contradictions'] {
-  const found = weights.flatMap((weight) => {
+): Steps<Weighing['contradictions']> {
+  const found = yield* stepByStep(weights, (weight) => {
     const share = weight.shareUnder[leading];
     const bare = share < contradictionBelow ? share : shareUnexplained(evaluation, weight, leading, own);
     if (bare >= contradictionBelow) return [];
@@ -43,7 +44,7 @@ export function contradictions(
       },
     ];
   });
-  return strongestPerPart(found).sort(
+  return strongestPerPart(found.flat()).sort(
     (a, b) => Number(a.explained) - Number(b.explained) || a.share - b.share,
   );
 }

@@ -11,6 +11,7 @@ import {
   signOf,
 } from '../evidence/testing/handPieces.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
+import { finished } from '../ground/steps.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { evaluate } from '../summation/evaluate.ts';
 import { layOut } from '../summation/makeLayout.ts';
@@ -36,10 +37,12 @@ describe('findings of one cause', () => {
     const layout = modelOf(known, { form: 'bench', mode: 'in-hand', findings, ...more });
     const evaluation = evaluate(fixModel(layout, bestDraw()));
     const leading = leadingOf(evaluation.posterior);
-    return reasonGroups(evaluation, weighLooks(evaluation, leading), leading).map((group) => ({
-      ...group.cause,
-      signs: group.looks.map((look) => `${look.sign.id}@${look.part}`),
-    }));
+    return finished(reasonGroups(evaluation, finished(weighLooks(evaluation, leading)), leading)).map(
+      (group) => ({
+        ...group.cause,
+        signs: group.looks.map((look) => `${look.sign.id}@${look.part}`),
+      }),
+    );
   };
   const seen = (sign: string, part?: string) => ({
     sign,

@@ -3,6 +3,7 @@ import { prepareCase } from '../evidence/prepareCase.ts';
 import type { Look, PreparedCase } from '../evidence/preparedCase.ts';
 import type { Fault } from '../ground/fault.ts';
 import { sum } from '../ground/statistics.ts';
+import { finished, type Steps } from '../ground/steps.ts';
 import type { Alteration, Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import type { ReadingId } from '../piece/readings.ts';
@@ -54,6 +55,8 @@ export type WeighingContext = {
 /** What is known before the redraws and asked for soonest. */
 export type EarlyLooks = Pick<Weighing, 'nextLooks' | 'plan'>;
 
+type Weighed = { ok: true; output: Weighing } | { ok: false; faults: Fault[] };
+
 /** How many redraws are made when the case does not say. */
 const usualDraws = 500;
 
@@ -67,11 +70,16 @@ const usualDraws = 500;
  * @returns the weighing, or the faults that leave nothing to weigh
  * @source ours, after I. J. Good (weights), S. Lauritzen and D. Spiegelhalter (exact inference in causal networks)
  */
-export function weighCase(
+export function weighCase(input: CaseToWeigh, knowledge: Knowledge, context: WeighingContext): Weighed {
+  return finished(weighInSteps(input, knowledge, context));
+}
+
+/** The same step by step, so that it can be dropped when the case has changed: the first step ends with the first answer. */
+export function* weighInSteps(
   input: CaseToWeigh,
   knowledge: Knowledge,
   context: WeighingContext,
-): { ok: true; output: Weighing } | { ok: false; faults: Fault[] } {
+): Steps<Weighed> {
   const ready = prepareCase(input, knowledge, context.yearNow);
   if (!ready.ok) return ready;
   const { prepared } = ready;
@@ -85,10 +93,11 @@ export function weighCase(
   const early = quick ? { nextLooks: [] } : looksFor(input, prepared);
   if (!quick) context.onEarly?.(early);
   else if (context.onFirst !== undefined) context.onFirst(firstAnswer(evaluation, input));
+  yield;
   const probability = shares(evaluation.posterior);
   const making = makingShares(probability);
   const drawn = redraws(layout, leading, leadingMaking(making), draws, seed, context.onProgress);
-  const weights = weighLooks(evaluation, leading);
+  const weights = yield* weighLooks(evaluation, leading);
   const parts = weighParts(evaluation, input);
   const clash = unexplained(evaluation, weights);
   const before = weights[0]?.before ?? evaluation.posterior;
@@ -118,7 +127,7 @@ export function weighCase(
       unexplained: clash,
       years: {
         ...yearSummary(prepared.axis, massByBin(evaluation.model, evaluation.whole), prepared.yearNow),
-        binding: bindingLooks(evaluation, weights),
+        binding: yield* bindingLooks(evaluation, weights),
       },
       parts,
       alterations: weighAlterations(evaluation),
@@ -133,7 +142,7 @@ export function weighCase(
         periodAgainstLater: each.periodAgainstLater,
       })),
       rival: strongestRival(evaluation.posterior, leading),
-      reasonGroups: reasonGroups(evaluation, weights, leading).map((each) => ({
+      reasonGroups: (yield* reasonGroups(evaluation, weights, leading)).map((each) => ({
         cause: each.cause,
         findings: each.looks.map(refOf),
         ...inWhole(each),
@@ -143,7 +152,7 @@ export function weighCase(
         ...inWhole(weightInWhole(evaluation, leading, weights, before, before, evaluation.looks)),
         periodAgainstLater: weightBetween(evaluation.posterior, before, periodAndLater),
       },
-      contradictions: contradictions(
+      contradictions: yield* contradictions(
         evaluation,
         weights,
         leading,

@@ -9,6 +9,7 @@ import { chestKnowledge } from '../evidence/testing/chestKnowledge.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
 import { yearAxis } from '../evidence/yearAxis.ts';
 import { seededRandom } from '../ground/seededRandom.ts';
+import { finished } from '../ground/steps.ts';
 import { posterior } from '../inference/posterior.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { type ReadingId, readingIds } from '../piece/readings.ts';
@@ -76,7 +77,7 @@ function expectWeights(evaluation: ReturnType<typeof evaluate>, logOdds: LogOdds
       one,
       other,
     );
-  const weights = weighLooks(evaluation, leading);
+  const weights = finished(weighLooks(evaluation, leading));
   for (const { look, alone, withinWhole, againstRival, periodAgainstLater } of weights) {
     expect(withinWhole).toBeCloseTo(moved([look], [leading], others), digits);
     expect(againstRival).toBeCloseTo(moved([look], [leading], [rival as ReadingId]), digits);
@@ -87,7 +88,7 @@ function expectWeights(evaluation: ReturnType<typeof evaluate>, logOdds: LogOdds
       digits,
     );
   }
-  const groups = reasonGroups(evaluation, weights, leading);
+  const groups = finished(reasonGroups(evaluation, weights, leading));
   const grouped = groups.flatMap((group) => group.looks);
   expect(new Set(grouped).size).toBe(grouped.length);
   for (const group of groups) {

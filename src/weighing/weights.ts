@@ -1,4 +1,5 @@
 import type { Look } from '../evidence/preparedCase.ts';
+import { type Steps, stepByStep } from '../ground/steps.ts';
 import type { Shop } from '../knowledge/schema.ts';
 import { periodReadings, type ReadingId, readingsOfMaking, readingWords } from '../piece/readings.ts';
 import { bareEvaluation, wholeWith } from '../summation/evaluate.ts';
@@ -45,16 +46,16 @@ export const periodAndLater: Sides = {
 };
 
 /** The weight of every finding for the leading reading against the rest, by itself and within the whole. */
-export function weighLooks(evaluation: Evaluation, leading: ReadingId): LookWeight[] {
+export function* weighLooks(evaluation: Evaluation, leading: ReadingId): Steps<LookWeight[]> {
   const bare = bareEvaluation(evaluation);
   const before = bare.posterior;
   const shops = likelyShops(evaluation);
-  const posterior = evaluation.looks.map((look) => ({
+  const posterior = yield* stepByStep(evaluation.looks, (look) => ({
     look,
     byItself: posteriorAfter(bare, look, [look]),
     without: posteriorWithout(evaluation, [look]),
   }));
-  return posterior.map(({ look, byItself, without }) => ({
+  return yield* stepByStep(posterior, ({ look, byItself, without }) => ({
     look,
     byItself,
     before,

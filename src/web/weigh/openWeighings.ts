@@ -72,7 +72,6 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
   const heard = new Set<() => void>();
   let wanted = noneWanted;
   let stand = nothingYet;
-  let next: Wanted | undefined;
   let weighingShortly: Promise<void> | undefined;
   let running: Longer | undefined;
 
@@ -87,26 +86,21 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
     running = undefined;
     tell({ progress: undefined });
   };
-  /** While one is weighed in short only the newest that came since waits: quick touches do not queue up. */
-  const weighShortly = async () => {
-    while (next !== undefined) {
-      const mine = next;
-      next = undefined;
-      const input = { ...JSON.parse(mine.of), draws: 0, quick: true };
-      const result = await shortly
-        .call((far, hear) =>
-          far.weigh(
-            input,
-            undefined,
-            undefined,
-            hear((first: FirstAnswer) => mine === wanted && tell({ first })),
-          ),
-        )
-        .catch(brokeOff);
-      if (mine !== wanted || result === undefined || stand.of === mine.of) continue;
+  /** The worker drops an older case when a newer one comes: quick touches do not queue up. */
+  const weighShortly = async (mine: Wanted) => {
+    const input = { ...JSON.parse(mine.of), draws: 0, quick: true };
+    const result = await shortly
+      .call((far, hear) =>
+        far.weigh(
+          input,
+          undefined,
+          undefined,
+          hear((first: FirstAnswer) => mine === wanted && tell({ first })),
+        ),
+      )
+      .catch(brokeOff);
+    if (mine === wanted && result !== undefined && stand.of !== mine.of)
       tell({ of: mine.of, depth: 'short', ...whatCame(result) });
-    }
-    weighingShortly = undefined;
   };
   /** The longer one waits for the short: on two cores they would only keep each other from the answer that is waited for. */
   const weighLonger = async (mine: Longer) => {
@@ -148,9 +142,8 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
       }
       if (piece !== wanted.piece || of !== wanted.of) {
         wanted = { piece, of };
-        next = stand.of === of ? undefined : wanted;
-        if (next === undefined) tell({ first: stand.weighing });
-        else weighingShortly ??= weighShortly();
+        if (stand.of === of) tell({ first: stand.weighing });
+        else weighingShortly = weighShortly(wanted);
       }
       if (running !== undefined && running.of === of && goesTo(running, depth)) return;
       cancel();
