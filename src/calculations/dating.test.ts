@@ -1,9 +1,6 @@
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import reference from '../../test/reference/dating.json' with { type: 'json' };
-import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
-import type { Knowledge } from '../knowledge/schema.ts';
 import { datingSpanCalculation } from './dating.ts';
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
@@ -11,8 +8,7 @@ import { outputOf } from './testing/outputOf.ts';
 
 // Values and their sources: test/reference/dating.json.
 
-const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
-const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
+const knowledge = await houseKnowledge();
 const context: CalculationContext = { knowledge, yearNow: 2026 };
 
 type Expected = {

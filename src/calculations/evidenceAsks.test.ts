@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { houseKnowledge } from '../../test/kits/opinions.ts';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { evidenceWeigh } from './evidence.ts';
 import { evidenceAsks } from './evidenceAsks.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { houseKnowledge } from '../../test/kits/opinions.ts';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import { evidenceWeigh } from './evidence.ts';
 import { findingsMeasured } from './findingsMeasured.ts';
 import { photoTwins } from './photoTwins.ts';

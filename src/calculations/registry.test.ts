@@ -3,8 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { calculationsDoc, calculationsDocFile } from '../../scripts/calculationsDoc.ts';
-import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import type { Picture } from '../photo/picture.ts';
 import { readPixels } from '../record/readPixels.ts';
 import type { Calculation, CalculationContext } from './define.ts';
@@ -13,7 +12,7 @@ import { picturesOf, runById } from './runById.ts';
 import { noKnowledge } from './testing/outputOf.ts';
 
 const root = new URL('../../', import.meta.url);
-const { knowledge } = compileKnowledge(await readKnowledgeFolder(fileURLToPath(new URL('knowledge', root))));
+const knowledge = await houseKnowledge();
 
 const limits = { mostPixels: 1e7, mostHeicPixels: 1e7, heicWorker: new URL('none', root) };
 

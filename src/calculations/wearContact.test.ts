@@ -1,15 +1,11 @@
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
-import type { Knowledge } from '../knowledge/schema.ts';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
 import { outputOf } from './testing/outputOf.ts';
 import { wearContact } from './wearContact.ts';
 
-const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
-const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
+const knowledge = await houseKnowledge();
 const context: CalculationContext = { knowledge, yearNow: 2026 };
 
 const contact = (input: object) => outputOf(wearContact, input, context);

@@ -1,9 +1,6 @@
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import reference from '../../test/reference/wood.json' with { type: 'json' };
-import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
-import type { Knowledge } from '../knowledge/schema.ts';
 import { woodCoefficientFromShrinkage } from './byHand/woodShrinkage.ts';
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
@@ -14,8 +11,7 @@ import { woodRoundness } from './woodRoundness.ts';
 
 // Values and their sources: test/reference/wood.json.
 
-const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
-const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
+const knowledge = await houseKnowledge();
 const context: CalculationContext = { knowledge, yearNow: 2026 };
 
 function outputById(id: string, input: object): Record<string, unknown> {

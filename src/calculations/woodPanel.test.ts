@@ -1,19 +1,15 @@
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import { randomFrom } from '../../test/kits/surfaces/random.ts';
 import reference from '../../test/reference/wood.json' with { type: 'json' };
 import { mean } from '../ground/statistics.ts';
-import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
-import type { Knowledge } from '../knowledge/schema.ts';
 import { panelLoss } from '../wood/panelLoss.ts';
 import type { CalculationContext } from './define.ts';
 import { runById } from './runById.ts';
 import { outputOf } from './testing/outputOf.ts';
 import { woodPanelLoss } from './woodPanel.ts';
 
-const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
-const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
+const knowledge = await houseKnowledge();
 const context: CalculationContext = { knowledge, yearNow: 2026 };
 
 const panel = (input: object) => outputOf(woodPanelLoss, input, context);

@@ -1,14 +1,11 @@
-import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import type { SignDrawing } from '../knowledge/signDrawingSchema.ts';
 import { signDrawingSvg } from './signDrawingSvg.ts';
 
 const drawings: SignDrawing[] = [];
 beforeAll(async () => {
-  const files = await readKnowledgeFolder(join(import.meta.dirname, '../../knowledge'));
-  drawings.push(...Object.values(compileKnowledge(files).knowledge?.signDrawings ?? {}));
+  drawings.push(...Object.values((await houseKnowledge()).signDrawings ?? {}));
 });
 
 describe('the drawings of signs', () => {

@@ -1,17 +1,13 @@
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import type { Measurements } from '../knowledge/measurementSchema.ts';
-import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
-import type { Knowledge } from '../knowledge/schema.ts';
 import { findingsFrom } from './findingsFrom.ts';
 import type { Measurement } from './measurement.ts';
 import { placesOf } from './placesOf.ts';
 
 // The figures are judged, so that only what must hold of them is tested: bounds, direction, and sums worked by hand.
 
-const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
-const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
+const knowledge = await houseKnowledge();
 const figures = knowledge.measurements as Measurements;
 const told = (measured: Measurement) => findingsFrom(measured, figures, knowledge.signs);
 const first = (measured: Measurement) => told(measured).findings[0]?.likelihoods ?? {};

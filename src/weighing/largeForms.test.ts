@@ -1,12 +1,10 @@
-import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import { bestDraw } from '../evidence/figures.ts';
 import { prepareCase } from '../evidence/prepareCase.ts';
 import type { PreparedCase } from '../evidence/preparedCase.ts';
 import { seededRandom } from '../ground/seededRandom.ts';
 import { askedOf } from '../knowledge/askedOf.ts';
-import { compileKnowledge } from '../knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
 import { evaluate } from '../summation/evaluate.ts';
 import { layOut } from '../summation/makeLayout.ts';
@@ -16,10 +14,7 @@ import { partPosterior } from './partPosterior.ts';
 
 let knowledge: Knowledge;
 beforeAll(async () => {
-  const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
-  const compiled = compileKnowledge(await readKnowledgeFolder(folder));
-  if (compiled.knowledge === undefined) throw new Error('the knowledge files have faults');
-  knowledge = compiled.knowledge;
+  knowledge = await houseKnowledge();
 }, 60_000);
 
 /** A piece of the form with three findings, drawn with a seed, on every part that the form can have. */

@@ -1,11 +1,9 @@
 import { readdir, readFile } from 'node:fs/promises';
-import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
-import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 import { webFaults } from './webFaults.ts';
 
-const { knowledge } = compileKnowledge(await readKnowledgeFolder(resolve('knowledge')));
+const knowledge = await houseKnowledge();
 const signs = new Set(Object.keys(knowledge?.signs ?? {}));
 
 test('no screen names a sign or judges a figure: both are knowledge', async () => {

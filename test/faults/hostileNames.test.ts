@@ -1,14 +1,10 @@
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { calculations } from '../../src/calculations/registry.ts';
 import { runById } from '../../src/calculations/runById.ts';
-import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
-import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 import { testApp } from '../kits/testApp.ts';
 
-const folder = fileURLToPath(new URL('../../knowledge', import.meta.url));
-const knowledge = compileKnowledge(await readKnowledgeFolder(folder)).knowledge as Knowledge;
+const knowledge = await houseKnowledge();
 
 /** The value with one text in it replaced by a name, once for each place where a text can stand, as value or as key. */
 function* withNameAt(value: unknown, name: string, depth = 0): Generator<unknown> {

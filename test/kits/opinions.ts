@@ -2,8 +2,6 @@ import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
 import { caseFromPiece } from '../../src/evidence/caseFromPiece.ts';
-import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import type { IssueHead } from '../../src/opinion/issueHead.ts';
 import type { OpinionDocument } from '../../src/opinion/opinionDocument.ts';
@@ -15,13 +13,6 @@ import { weighCase } from '../../src/weighing/weighCase.ts';
 import type { Weighing } from '../../src/weighing/weighing.ts';
 
 const home = fileURLToPath(new URL('../..', import.meta.url));
-
-/** The knowledge files of the house, compiled. */
-export async function houseKnowledge(): Promise<Knowledge> {
-  const { knowledge, faults } = compileKnowledge(await readKnowledgeFolder(`${home}/knowledge`));
-  if (knowledge === undefined) throw new Error(`the knowledge has ${faults.length} faults`);
-  return knowledge;
-}
 
 /** A worked example as a piece, without its plates. */
 export async function examplePiece(name: 'side-chair' | 'armchair'): Promise<Piece> {

@@ -1,9 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, test } from 'vitest';
-import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 
 type Answer = [best: number, low: number, high: number];
 type Seed = { seen: number; of: number; answer: Answer };
@@ -12,9 +11,7 @@ const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.
 let knowledge: Knowledge;
 let answers: Record<string, Record<string, Answer>>;
 beforeAll(async () => {
-  const compiled = compileKnowledge(await readKnowledgeFolder(at('knowledge')));
-  if (compiled.knowledge === undefined) throw new RangeError('the knowledge files have faults');
-  knowledge = compiled.knowledge;
+  knowledge = await houseKnowledge();
   answers = JSON.parse(await readFile(at('test/reference/elicitation-seeds.json'), 'utf8')).answers;
 });
 

@@ -9,7 +9,7 @@ import { posteriorFor } from '../../src/summation/evaluate.ts';
 import { layOut } from '../../src/summation/makeLayout.ts';
 import { fixModel } from '../../src/summation/model.ts';
 import type { Posterior } from '../../src/summation/readingPosterior.ts';
-import { houseKnowledge } from '../kits/opinions.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 
 type Rule = {
   rule: number;

@@ -1,10 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { beforeAll, expect, test } from 'vitest';
 import { countWoods, type WoodRecord } from '../../scripts/knowledge/countWoods.ts';
-import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import { figuresOf } from '../../src/knowledge/figuresOf.ts';
-import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 
 type Reference = {
   sources: Record<string, { licence: string }>;
@@ -14,7 +13,7 @@ let reference: Reference;
 let knowledge: Knowledge | undefined;
 beforeAll(async () => {
   reference = JSON.parse(await readFile('test/reference/museum-woods.json', 'utf8'));
-  knowledge = compileKnowledge(await readKnowledgeFolder('knowledge')).knowledge;
+  knowledge = await houseKnowledge();
 }, 60_000);
 
 test('every count in knowledge is what the records give, and none stands beside them', () => {

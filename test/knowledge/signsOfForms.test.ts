@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
-import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../../src/knowledge/readKnowledge.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 
-const { knowledge } = compileKnowledge(await readKnowledgeFolder('knowledge'));
-if (knowledge === undefined) throw new Error('The knowledge files cannot be read.');
+const knowledge = await houseKnowledge();
 const { alterations, forms } = knowledge;
 const signs = Object.values(knowledge.signs);
 

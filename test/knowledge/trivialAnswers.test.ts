@@ -9,7 +9,7 @@ import { layOut } from '../../src/summation/makeLayout.ts';
 import { fixModel } from '../../src/summation/model.ts';
 import { shares } from '../../src/summation/readingPosterior.ts';
 import { makingShares } from '../../src/weighing/makingFirst.ts';
-import { houseKnowledge } from '../kits/opinions.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 
 let knowledge: Knowledge;
 beforeAll(async () => {

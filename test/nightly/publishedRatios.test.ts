@@ -3,7 +3,7 @@ import { judgeCase } from '../../scripts/validate/judgeCase.ts';
 import { readPublishedCases } from '../../scripts/validate/publishedCases.ts';
 import { publishedRatiosFile } from '../../scripts/validate/publishedRatios.ts';
 import { publishedRatios } from '../../src/calibration/publishedRatios.ts';
-import { houseKnowledge } from '../kits/opinions.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 
 it('says what the published cases are given now: if not, run npm run validate', async () => {
   const knowledge = await houseKnowledge();

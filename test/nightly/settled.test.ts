@@ -3,7 +3,7 @@ import { simulatedRow } from '../../scripts/validate/simulate.ts';
 import { blunterDraw } from '../../scripts/validate/simulateCase.ts';
 import { betaDraw } from '../../src/evidence/betaDraws.ts';
 import { seededRandom } from '../../src/ground/seededRandom.ts';
-import { houseKnowledge } from '../kits/opinions.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 
 const seeds = Array.from({ length: 240 }, (_, index) => 1001 + index);
 

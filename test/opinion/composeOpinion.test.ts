@@ -8,10 +8,10 @@ import { type Piece, piece } from '../../src/piece/piece.ts';
 import { platesOf as numbersOf } from '../../src/piece/plates.ts';
 import { demonstratedWords } from '../../src/weighing/demonstratedWords.ts';
 import { verbalScale } from '../../src/weighing/verbalScale.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 import {
   emptyPiece,
   examplePiece,
-  houseKnowledge,
   issueHead,
   opinionMaker,
   photoOf,

@@ -4,7 +4,7 @@ import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { fieldGuide } from '../../src/opinion/fieldGuide.ts';
 import { fieldGuideTypst, inRuns } from '../../src/opinion/fieldGuideTypst.ts';
 import { makeFieldGuide } from '../../src/opinion/makeFieldGuide.ts';
-import { houseKnowledge } from '../kits/opinions.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
 
 const known: { knowledge: Knowledge } = {} as never;
 beforeAll(async () => {

@@ -3,14 +3,8 @@ import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { makeOpinionPdf } from '../../src/opinion/makeOpinionPdf.ts';
 import type { PlateFile } from '../../src/opinion/pdf/scalePlate.ts';
 import { type Piece, piece } from '../../src/piece/piece.ts';
-import {
-  emptyPiece,
-  examplePiece,
-  houseKnowledge,
-  issueHead,
-  opinionMaker,
-  photoOf,
-} from '../kits/opinions.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
+import { emptyPiece, examplePiece, issueHead, opinionMaker, photoOf } from '../kits/opinions.ts';
 import { type ReadPdf, readPdf, withoutSpaces } from '../kits/pdfText.ts';
 import { gradient } from '../kits/pictures.ts';
 

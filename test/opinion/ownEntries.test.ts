@@ -2,7 +2,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
 import { opinionOf } from '../../src/opinion/setOpinion.ts';
 import { type Piece, piece } from '../../src/piece/piece.ts';
-import { examplePiece, houseKnowledge, textsOf } from '../kits/opinions.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
+import { examplePiece, textsOf } from '../kits/opinions.ts';
 
 const figures = {
   period: '60, 40–80',

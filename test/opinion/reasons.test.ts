@@ -6,7 +6,8 @@ import { findingKey } from '../../src/piece/finding.ts';
 import { reasonsOf } from '../../src/weighing/reasons.ts';
 import { weighCase } from '../../src/weighing/weighCase.ts';
 import type { Weighing } from '../../src/weighing/weighing.ts';
-import { emptyPiece, houseKnowledge, opinionMaker, textsOf } from '../kits/opinions.ts';
+import { houseKnowledge } from '../kits/houseKnowledge.ts';
+import { emptyPiece, opinionMaker, textsOf } from '../kits/opinions.ts';
 
 /** A desk and bookcase whose halves did not begin together, each half sound old work: invented. */
 const marriage = [

@@ -1,16 +1,12 @@
-import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { compileKnowledge } from '../../knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../../knowledge/readKnowledge.ts';
+import { houseKnowledge } from '../../../test/kits/houseKnowledge.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { askedFor, groupsWithWords, shelfGroups, shelfIds } from './shelves.ts';
 
 describe('the shelves', () => {
   const books: { knowledge?: Knowledge } = {};
   beforeAll(async () => {
-    const folder = join(import.meta.dirname, '../../../knowledge');
-    const { knowledge } = compileKnowledge(await readKnowledgeFolder(folder));
-    if (knowledge !== undefined) books.knowledge = knowledge;
+    books.knowledge = await houseKnowledge();
   });
 
   test('hold every entry of the knowledge once', () => {

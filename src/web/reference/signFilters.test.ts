@@ -1,8 +1,6 @@
-import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { houseKnowledge } from '../../../test/kits/houseKnowledge.ts';
 import { askedOf } from '../../knowledge/askedOf.ts';
-import { compileKnowledge } from '../../knowledge/compileKnowledge.ts';
-import { readKnowledgeFolder } from '../../knowledge/readKnowledge.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { shelfGroups } from './shelves.ts';
 import { filtersIn, groupsThatPass, kindsToChoose, type SignFilters } from './signFilters.ts';
@@ -10,10 +8,7 @@ import { filtersIn, groupsThatPass, kindsToChoose, type SignFilters } from './si
 describe('the filters of the shelf of signs', () => {
   let knowledge: Knowledge;
   beforeAll(async () => {
-    const folder = join(import.meta.dirname, '../../../knowledge');
-    const compiled = compileKnowledge(await readKnowledgeFolder(folder)).knowledge;
-    if (compiled === undefined) throw new Error('the knowledge does not compile: npm run knowledge says why');
-    knowledge = compiled;
+    knowledge = await houseKnowledge();
   });
   const left = (filters: SignFilters) =>
     groupsThatPass(shelfGroups('signs', knowledge), filters, knowledge).flatMap((group) =>
