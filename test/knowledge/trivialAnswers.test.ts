@@ -26,7 +26,7 @@ type Case = { form: Form; features: Features };
  * What a person who has such a piece before them answers without looking: the thing can't be there. Common practice, written here
  * beside the knowledge files and not out of them: which signs by their names, and of which pieces and kinds of part.
  */
-const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][] = [
+const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean, always?: 'present'][] = [
   [
     /^(Turned? (part|profile)|Turning left|Fine lines cut by the turner|Front stretcher turned)/,
     ({ form, features }, kind) =>
@@ -114,7 +114,48 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean][
   [/^Seat at the height of a modern/, ({ form }) => form.id === 'caned-back-chair'],
   [/^Cords of the weights/, ({ features }) => features.movement === 'brass-springs'],
   [/^Rim /, ({ features }) => features.top === 'plain'],
+  [
+    /^(Holes bored with a|Full dustboards|Dustboards|One full dustboard|Dividers dovetailed|Half-round or double bead|Shadow under the case|Traces of other feet)/,
+    ({ form }) => form.family === 'table',
+  ],
+  [/^Corners that never had blocks/, ({ form }) => turnedOrCaned(form), 'present'],
+  [
+    /^(Seat rail let into the top of|Side-rail tenon coming through)/,
+    ({ form }) => turnedChair.test(form.id),
+  ],
+  [/brass nails/, ({ form }) => turnedChair.test(form.id)],
+  [
+    /^Finials and post tops/,
+    ({ form }) => /^(balloon-back|caned-back|easy|klismos)-chair$|^settee$/.test(form.id),
+  ],
+  [
+    /worn by the rush/,
+    ({ form, features }) =>
+      /slip|over/.test(features.seat ?? '') || /^(easy-chair|settee|stool)$/.test(form.id),
+  ],
+  [/^Rear legs hardly raked/, ({ form }) => form.id === 'stool', 'present'],
+  [/^Rear legs hardly raked/, ({ form }) => form.id === 'klismos-chair'],
+  [/^Tenons held by wooden pegs/, ({ form }) => form.id === 'balloon-back-chair'],
+  [/^Dial and mask of the hood/, ({ form }) => /^(shelf|wall)-clock$/.test(form.id)],
+  [/^White painted iron dial/, ({ features }) => features.movement === 'wood-weights'],
+  [/^Compass point and scribed/, ({ form }) => form.family === 'case'],
+  [/^Planks of the top/, ({ form }) => /^(sofa|tea|work)-table$|^washstand$/.test(form.id)],
+  [/^Round top shrunk/, ({ features }) => features.top === 'square'],
+  [
+    /^Ring or arc rubbed by a turning top/,
+    ({ form }) => /^(drop-leaf|pembroke|refectory|work)-table$|^washstand$/.test(form.id),
+  ],
+  [/^Panel shrunk/, ({ form }) => /^(cabinet-on-stand|fall-front-secretary|washstand)$/.test(form.id)],
+  [
+    /^Sides of one wide board/,
+    ({ form }) => /^(cellaret|dressing-glass|tall-case-clock|washstand|work-table)$/.test(form.id),
+  ],
+  [/^Back of the panel hewn/, ({ form }) => form.id === 'dresser'],
 ];
+
+function turnedOrCaned({ id }: Form): boolean {
+  return turnedChair.test(id) || id === 'caned-back-chair';
+}
 
 function legsOf({ legs = '', type = '', support = '', base = '' }: Features): string {
   return [legs, type.replace('stuffed-', ''), support, base].join(' ');
@@ -140,11 +181,11 @@ function trivial(one: Case, signs: readonly Sign[]): CaseToWeigh['findings'] {
   const kinds = [...new Map(there.map((part) => [part.kind, part])).values()];
   return signs.flatMap((sign) =>
     kinds
-      .filter(
-        ({ kind }) =>
-          askedOf(sign, kind, form) && cannot.some(([what, of]) => what.test(sign.name) && of(one, kind)),
-      )
-      .map((part) => ({ sign: sign.id, part: part.id, state: 'absent' as const })),
+      .filter(({ kind }) => askedOf(sign, kind, form))
+      .flatMap((part) => {
+        const known = cannot.find(([what, of]) => what.test(sign.name) && of(one, part.kind));
+        return known === undefined ? [] : { sign: sign.id, part: part.id, state: known[2] ?? 'absent' };
+      }),
   );
 }
 
