@@ -18,6 +18,7 @@ const pureRooms = [
   'summation',
   'calibration',
   'weighing',
+  'learning',
   'wood',
   'sets',
   'dating',
@@ -39,6 +40,10 @@ export const rooms: Readonly<Record<string, Room>> = {
   summation: { takes: [...trade, 'knowledge', 'evidence'], pure: { packages: [] } },
   calibration: { takes: ['ground'], pure: { packages: [] } },
   weighing: {
+    takes: [...trade, 'knowledge', 'evidence', 'summation', 'calibration'],
+    pure: { packages: ['zod'] },
+  },
+  learning: {
     takes: [...trade, 'knowledge', 'evidence', 'summation', 'calibration'],
     pure: { packages: ['zod'] },
   },

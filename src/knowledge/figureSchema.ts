@@ -28,12 +28,13 @@ export const figure = z.strictObject({
 /**
  * In compiled knowledge, what lies beneath a figure. `judged`: where records were counted, the figure as it was judged without
  * them. `apart`: where several were asked apart, what each said, the figure of the file first. `aside`: what others said who were
- * asked for this figure alone, not taken in.
+ * asked for this figure alone, not taken in. `settled`: what settled cases of the user's own counted, and the figure before.
  */
 export type Figure = z.infer<typeof figure> & {
   judged?: string | undefined;
   apart?: readonly string[] | undefined;
   aside?: readonly string[] | undefined;
+  settled?: { seen: number; of: number; cases: number; before: string } | undefined;
 };
 
 /** A figure, or its text alone where the entry's basis covers it. */

@@ -47,7 +47,7 @@ export function comparePieces(then: Piece, now: Piece): PieceComparison {
 }
 
 /** Places that say nothing of the piece itself, or that are compared as lists. */
-const passedOver = new Set(['id', 'example', 'putAway', 'openedOn', 'issued']);
+const passedOver = new Set(['id', 'example', 'putAway', 'openedOn', 'issued', 'settled']);
 const lists = new Set(['findings', 'observations', 'photos', 'measures', 'parts', 'bench']);
 const ofSigning = new Set(['status', 'signedBy', 'signedOn', 'isNew', 'why']);
 

@@ -16,7 +16,7 @@ const change = (one: object) => reads({ changes: [one] });
 /** Every kind that a record of ours can hold: a record with one that is not read any more would be closed. */
 const kinds = [
   'piece-opened piece-described piece-put-away engagement-changed part-described finding-recorded',
-  'finding-withdrawn observation-recorded observation-withdrawn looked-over measure-recorded',
+  'finding-withdrawn observation-recorded observation-withdrawn looked-over measure-recorded case-settled settlement-withdrawn',
   'measure-withdrawn photo-added photo-described photo-withdrawn mark-drawn mark-withdrawn bench-recorded',
   'bench-withdrawn opinion-changed opinion-signed overwrite-settled opinion-issued revision-begun undo redo',
 ].flatMap((line) => line.split(' '));

@@ -29,6 +29,8 @@ const eventKind = z.enum([
   'observation-recorded',
   'observation-withdrawn',
   'looked-over',
+  'case-settled',
+  'settlement-withdrawn',
   'measure-recorded',
   'measure-withdrawn',
   'photo-added',

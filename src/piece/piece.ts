@@ -8,6 +8,7 @@ import { observation } from './observation.ts';
 import { partMake } from './partMake.ts';
 import { photo } from './photo.ts';
 import { readingId } from './readings.ts';
+import { settlement } from './settlement.ts';
 
 /** What the piece is said, or looks meant, to be. */
 export const claim = z.strictObject({
@@ -80,5 +81,7 @@ export const piece = z.looseObject({
   opinion: opinion.default(() => opinion.parse({})),
   /** Signed revisions by their number. */
   issued: z.record(z.string(), issuedRevision).default({}),
+  /** What it turned out to be, where that is known on other grounds than the examiner's reading. */
+  settled: settlement.optional(),
 });
 export type Piece = z.infer<typeof piece>;
