@@ -1,6 +1,7 @@
 import { useContext, useEffect, useMemo, useSyncExternalStore } from 'react';
 import { caseFromPiece } from '../../evidence/caseFromPiece.ts';
 import type { Piece } from '../../piece/piece.ts';
+import { useDesk } from '../record/DeskProvider.tsx';
 import { type Depth, goesTo, type Stand } from './openWeighings.ts';
 import { WeighingsHere } from './WeighingsProvider.tsx';
 
@@ -24,11 +25,20 @@ export type WeighingNow = Omit<Stand, 'of' | 'depth'> & {
 export function useWeighing(piece: Piece, depth: Exclude<Depth, 'short'>): WeighingNow {
   const weighings = useContext(WeighingsHere);
   if (weighings === undefined) throw new Error('This screen stands outside the weighings.');
-  const of = useMemo(() => JSON.stringify(caseFromPiece(piece)), [piece]);
+  const desk = useDesk();
+  const of = useMemo(() => caseOf(piece), [piece]);
   const { of: shown, ...stand } = useSyncExternalStore(weighings.subscribe, () =>
     weighings.standOf(piece.id),
   );
-  useEffect(() => weighings.want(piece.id, of, depth), [weighings, piece.id, of, depth]);
+  // Asked for as soon as the desk has it: the worker weighs while the page is still drawing the touch.
+  useEffect(() => {
+    const ask = () => {
+      const now = desk.view(piece.id).piece;
+      if (now !== undefined) weighings.want(piece.id, caseOf(now), depth);
+    };
+    ask();
+    return desk.watch(piece.id, ask);
+  }, [desk, weighings, piece.id, depth]);
   return {
     ...stand,
     full: goesTo(stand, depth),
@@ -36,4 +46,8 @@ export function useWeighing(piece: Piece, depth: Exclude<Depth, 'short'>): Weigh
     cancel: weighings.cancel,
     again: () => weighings.want(piece.id, of, depth),
   };
+}
+
+function caseOf(piece: Piece): string {
+  return JSON.stringify(caseFromPiece(piece));
 }
