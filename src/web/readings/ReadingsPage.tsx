@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { partsOf } from '../../drawing/partsOf.ts';
+import { hasEvidence } from '../../piece/hasEvidence.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { usePiece } from '../record/usePiece.ts';
@@ -10,6 +11,7 @@ import { useWeighing } from '../weigh/useWeighing.ts';
 import { Alterations, Shops } from './AlterationsAndShops.tsx';
 import { Condition } from './Condition.tsx';
 import { Contradictions } from './Contradictions.tsx';
+import { firstWords } from './firstWords.ts';
 import { Leading } from './Leading.tsx';
 import { LooksAndChanges } from './LooksAndChanges.tsx';
 import { Making } from './Making.tsx';
@@ -49,7 +51,11 @@ function Readings({ piece, readOnly, record }: Ready) {
             {fault.message}
           </p>
         ))}
-        {weigh.faults.length === 0 && <p role="status">The findings are being weighed.</p>}
+        {weigh.faults.length === 0 && (
+          <p role="status">
+            The findings are being weighed. {weigh.first && hasEvidence(piece) && firstWords(weigh.first)}
+          </p>
+        )}
       </div>
     );
   }

@@ -32,9 +32,13 @@ export function useWeighing(piece: Piece, depth: Exclude<Depth, 'short'>): Weigh
   );
   // Asked for as soon as the desk has it: the worker weighs while the page is still drawing the touch.
   useEffect(() => {
+    let asked = '';
     const ask = () => {
       const now = desk.view(piece.id).piece;
-      if (now !== undefined) weighings.want(piece.id, caseOf(now), depth);
+      const next = now === undefined ? asked : caseOf(now);
+      if (next === asked) return;
+      asked = next;
+      weighings.want(piece.id, next, depth);
     };
     ask();
     return desk.watch(piece.id, ask);
