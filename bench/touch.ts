@@ -5,6 +5,7 @@ import { caseFromPiece } from '../src/evidence/caseFromPiece.ts';
 import { compileKnowledge } from '../src/knowledge/compileKnowledge.ts';
 import { readKnowledgeFolder } from '../src/knowledge/readKnowledge.ts';
 import type { Knowledge } from '../src/knowledge/schema.ts';
+import { Kept } from '../src/summation/kept.ts';
 import { weighCase } from '../src/weighing/weighCase.ts';
 import { openBrowser } from '../test/browser/support/openBrowser.ts';
 import { pieceOf } from '../test/browser/support/pieceOf.ts';
@@ -21,7 +22,7 @@ const namesKept = 'globalThis.__name = (named) => named;\n';
 
 /**
  * How long one more finding on a sideboard with 150 takes until readings, years and parts are there, and until all is weighed: in the
- * built program, in Chromium, by its own buttons; beside it the same weighing in Node, in the same run.
+ * built program, in Chromium, by its own buttons; beside it the same findings one after another in Node, in the same run.
  *
  * Use: npm run build, then npx tsx bench/touch.ts [SECONDS], the pause between two touches, none when left out
  */
@@ -157,13 +158,15 @@ function inNode(
   knowledge: Knowledge,
   input: ReturnType<typeof caseFromPiece>,
 ): Pick<Touch, 'first' | 'whole'>[] {
-  return Array.from({ length: touches }, () => {
+  const kept = new Kept();
+  return Array.from({ length: touches }, (_, touch) => {
+    const findings = input.findings.slice(0, input.findings.length - touches + touch + 1);
     const from = performance.now();
     let first = Number.NaN;
     const onFirst = () => {
       first = performance.now() - from;
     };
-    weighCase({ ...input, draws: 0, quick: true }, knowledge, { yearNow: 2026, onFirst });
+    weighCase({ ...input, findings, draws: 0, quick: true }, knowledge, { yearNow: 2026, onFirst, kept });
     return { first, whole: performance.now() - from };
   });
 }
