@@ -63,3 +63,8 @@ describe('a piece beside what it was', () => {
     expect(comparePieces(of({}), of({ weight: 12 })).fields).toEqual([{ path: ['weight'], now: 12 }]);
   });
 });
+
+test('that the case was settled since is no difference: it is neither weighed nor printed', () => {
+  const settled = { by: 'document', making: 'to-deceive', on: '2026-03-01' };
+  expect(comparePieces(of({}), of({ settled })).same).toBe(true);
+});

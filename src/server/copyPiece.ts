@@ -21,8 +21,10 @@ export async function copyPiece(
     if (!adopted.ok) return adopted;
   }
   const { signedOn: _signedOn, ...opinion } = from.opinion;
+  // A verdict belongs to the one piece: counted twice it would teach the figures twice.
+  const { settled: _settled, ...piece } = from;
   const to = {
-    ...from,
+    ...piece,
     id: request.id,
     example: false,
     putAway: false,

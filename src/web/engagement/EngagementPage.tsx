@@ -7,6 +7,7 @@ import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
 import { ClaimFields } from './ClaimFields.tsx';
 import { PurposeFields } from './PurposeFields.tsx';
+import { TurnedOut } from './TurnedOut.tsx';
 import type { TextOf } from './textOf.ts';
 import './engagement.css';
 
@@ -104,6 +105,7 @@ export function EngagementPage() {
         </div>
         {text('examinerAddress', 'Address', undefined, true)}
       </section>
+      <TurnedOut used={used} piece={piece} />
     </div>
   );
 }

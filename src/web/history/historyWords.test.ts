@@ -61,6 +61,59 @@ describe('the history in sentences', () => {
     expect(told[1]?.after).toContain('seldom if a later copy');
   });
 
+  test('tells how the case was settled, field by field, and that it was taken back', () => {
+    const path = (field: string) => ['settled', field];
+    const told = historyEntries(
+      [
+        event(1, {
+          kind: 'case-settled',
+          changes: [{ path: ['settled'], to: { by: 'document', on: '2026-03-01' } }],
+        }),
+        event(2, { kind: 'case-settled', changes: [{ path: path('making'), to: 'of-the-period' }] }),
+        event(3, { kind: 'case-settled', changes: [{ path: path('condition'), to: 'period-altered' }] }),
+        event(4, {
+          kind: 'case-settled',
+          changes: [
+            { path: path('making'), from: 'of-the-period', to: 'to-deceive' },
+            { path: path('condition'), from: 'period-altered' },
+          ],
+        }),
+        event(5, {
+          kind: 'case-settled',
+          changes: [{ path: path('by'), from: 'document', to: 'second-expert' }],
+        }),
+        event(6, {
+          kind: 'case-settled',
+          changes: [{ path: path('rests'), from: [], to: ['dowels@back-rail'] }],
+        }),
+        event(7, {
+          kind: 'settlement-withdrawn',
+          changes: [
+            { path: ['settled'], from: { by: 'second-expert', making: 'to-deceive', words: 'A letter.' } },
+          ],
+        }),
+      ],
+      names,
+    );
+    expect(told.map(({ sentence, before, after }) => [sentence, before, after])).toEqual([
+      ['Recorded that the case is settled.', undefined, 'A document of the time'],
+      ['Wrote what it turned out to be.', undefined, 'Of the period'],
+      ['Wrote the condition it turned out to be in.', undefined, 'Of the period, altered or improved'],
+      ['Changed what it turned out to be.', 'Of the period', 'Made or altered to pass as older'],
+      ['Changed what settled the case.', 'A document of the time', 'A second expert'],
+      [
+        'Changed the findings that the verdict itself rests on.',
+        'none',
+        `“${names.sign('dowels')}” on the ${names.part('back-rail')}`,
+      ],
+      [
+        'Took back that the case is settled.',
+        'Made or altered to pass as older; A second expert; A letter.',
+        undefined,
+      ],
+    ]);
+  });
+
   test('tells a finding, what it was before, and marks what was taken back', () => {
     const told = historyEntries(
       [

@@ -84,6 +84,18 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
             ? 'Looked the whole over for mends, later parts and changes, and found none.'
             : 'Took back that the whole was looked over and nothing later found.',
       };
+    case 'case-settled':
+      return first.path.length > 1
+        ? fieldWords(event.changes.slice(0, 1), names)
+        : {
+            sentence: 'Recorded that the case is settled.',
+            after: valueWords(['settled', 'by'], byOf(first.to)),
+          };
+    case 'settlement-withdrawn':
+      return {
+        sentence: 'Took back that the case is settled.',
+        before: settledWords(first.from),
+      };
     case 'measure-recorded':
     case 'measure-withdrawn':
       return measureWords(first, names);
@@ -123,9 +135,7 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
 }
 
 function findingWords(change: Change, names: NameBook): Told {
-  const [sign = '', part] = (change.path[1] ?? '').split('@');
-  const where = part === undefined ? '' : ` on the ${names.part(part)}`;
-  const what = `“${names.sign(sign)}”${where}`;
+  const what = findingName(change.path[1] ?? '', names);
   const before = stateWords(change.from);
   if (change.to === undefined) return { sentence: `Withdrew the finding ${what}.`, before };
   if (change.path.length > 2) {
@@ -141,6 +151,11 @@ function findingWords(change: Change, names: NameBook): Told {
     before,
     after: words === '' ? undefined : words,
   };
+}
+
+function findingName(key: string, names: NameBook): string {
+  const [sign = '', part] = key.split('@');
+  return `“${names.sign(sign)}”${part === undefined ? '' : ` on the ${names.part(part)}`}`;
 }
 
 function observationWords({ from, to }: Change, names: NameBook): Told {
@@ -197,8 +212,22 @@ function fieldWords(changes: readonly Change[], names: NameBook): Told {
   };
 }
 
-/** What a field held; a part by its name. */
+function byOf(settled: Json | undefined): Json {
+  return textAt(settled, 'by');
+}
+
+/** A verdict as it stood: what it turned out to be, and what settled it. */
+function settledWords(settled: Json | undefined): string | undefined {
+  const parts = ['making', 'condition', 'by', 'words'].flatMap(
+    (field) => valueWords(['settled', field], textAt(settled, field)) ?? [],
+  );
+  return parts.length === 0 ? undefined : parts.join('; ');
+}
+
+/** What a field held; a part by its name, and findings by theirs. */
 function fieldValue(path: readonly string[], value: Json | undefined, names: NameBook): string | undefined {
+  if (path.join('.') === 'settled.rests' && Array.isArray(value))
+    return value.length === 0 ? 'none' : value.map((key) => findingName(String(key), names)).join('; ');
   return path.at(-1) === 'part' && typeof value === 'string' && value !== ''
     ? names.part(value)
     : valueWords(path, value);

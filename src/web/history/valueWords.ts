@@ -1,7 +1,8 @@
 import { idWords } from '../../knowledge/idWords.ts';
 import type { Json } from '../../piece/event.ts';
 import { piecePart } from '../../piece/piece.ts';
-import { readingId, readingWords } from '../../piece/readings.ts';
+import { makingKind, makingWords, readingId, readingWords } from '../../piece/readings.ts';
+import { settledBy, settledByWords } from '../../piece/settlement.ts';
 import { dayWords } from '../../units/days.ts';
 import { purposeChoices } from '../engagement/purposes.ts';
 
@@ -29,9 +30,17 @@ function partWords(value: Json): string | undefined {
 }
 
 function textWords(place: string, text: string): string {
-  if (place === 'opinion.reading') {
+  if (place === 'opinion.reading' || place === 'settled.condition') {
     const reading = readingId.safeParse(text);
     return reading.success ? readingWords[reading.data].title : text;
+  }
+  if (place === 'settled.making') {
+    const making = makingKind.safeParse(text);
+    return making.success ? makingWords[making.data].title : text;
+  }
+  if (place === 'settled.by') {
+    const by = settledBy.safeParse(text);
+    return by.success ? settledByWords[by.data].title : text;
   }
   if (place === 'engagement.purpose') return purposeChoices.find((one) => one.id === text)?.name ?? text;
   if (place === 'mode') return text === 'in-hand' ? 'In the hand' : 'In photographs only';
