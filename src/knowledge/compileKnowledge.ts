@@ -45,23 +45,23 @@ function assemble(
   const making = soundEntries(entries, 'making')[0]?.value;
   if (making === undefined) return undefined;
   const signs = soundEntries(entries, 'sign');
-  const shops = soundEntries(entries, 'shop');
   const judged = poolJudged(
     {
       signs: signs.map((entry) => ({ ...entry.value, family: entry.family, ...mineMark(entry) })),
       forms: soundEntries(entries, 'form').map((entry) => entry.value),
       alterations: soundEntries(entries, 'alteration').map((entry) => entry.value),
+      shops: soundEntries(entries, 'shop').map((entry) => ({ ...entry.value, ...mineMark(entry) })),
+      making,
     },
     entries,
-    making.pooling,
   );
   const read = withCounts(
     {
       signs: byId(judged.signs),
       forms: byId(judged.forms),
       alterations: byId(judged.alterations),
-      shops: byId(shops.map((entry) => ({ ...entry.value, ...mineMark(entry) }))),
-      making,
+      shops: byId(judged.shops),
+      making: judged.making,
     },
     making.counting,
   );

@@ -1,5 +1,5 @@
 import { ask } from './askSchema.ts';
-import { judgedAlteration, judgedRenewal, judgedSign } from './judgedSchema.ts';
+import { judgedAlteration, judgedMaking, judgedRenewal, judgedShop, judgedSign } from './judgedSchema.ts';
 import { measurements } from './measurementSchema.ts';
 import { partKind } from './partKind.ts';
 import { alteration, form, making, shop, sign, work } from './schema.ts';
@@ -22,6 +22,8 @@ export const entrySchemas = {
   judgedSign,
   judgedAlteration,
   judgedRenewal,
+  judgedShop,
+  judgedMaking,
   work,
 };
 export type EntryKind = keyof typeof entrySchemas;
@@ -51,6 +53,8 @@ export function fileKind(path: string): FileKind | undefined {
   if (folder === 'sign-drawings') return { kind: 'signDrawing', list: 'drawings', headings: [] };
   if (folder === 'alterations') return { kind: 'alteration', list: 'alterations', headings: [] };
   if (path === 'judged-apart/renewals.yaml') return { kind: 'judgedRenewal', list: 'renewals', headings: [] };
+  if (path === 'judged-apart/shops.yaml') return { kind: 'judgedShop', list: 'shops', headings: [] };
+  if (path === 'judged-apart/making.yaml') return { kind: 'judgedMaking', list: 'making', headings: [] };
   if (/^judged-apart\/alterations(-[a-z]+)?\.yaml$/.test(path))
     return { kind: 'judgedAlteration', list: 'alterations', headings: [] };
   if (folder === 'judged-apart') return { kind: 'judgedSign', list: 'signs', headings: [] };

@@ -27,6 +27,20 @@ export const judgedAlteration = z.strictObject({
 /** Judgments of how often a kind of part is renewed in ordinary use, by the family of the form. */
 export const judgedRenewal = z.strictObject({ id, renewed: z.record(z.string(), judged) });
 
+/** Judgments of how many pieces come from a shop or region, and of its habits, by the sign. */
+export const judgedShop = z.strictObject({
+  id,
+  share: judged.optional(),
+  habits: z.record(z.string(), judged).default({}),
+});
+
+/** Judgments of figures in making.yaml: its heading, and the way from there, `plain/there`; empty for the heading itself. */
+export const judgedMaking = z.strictObject({
+  id: z.string(),
+  aside: z.literal(true).optional(),
+  figures: z.record(z.string(), judged),
+});
+
 /** Who was asked apart and when, what each judgment weighs beside the figure of the file, and how far all ranges are widened. */
 export const pooling = plainFigure({
   asked: z.string().regex(/^\d{4}-\d\d-\d\d$/, 'a day is written 2026-11-30'),

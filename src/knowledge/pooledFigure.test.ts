@@ -94,3 +94,49 @@ test('a sign marked aside keeps the figures of its file, and says what others sa
     aside: ['80, 60–92'],
   });
 });
+
+test('habits and figures of making are pooled, the share of a shop and what is marked aside are only told', () => {
+  const { knowledge, faults } = compileKnowledge([
+    ...soundKnowledge,
+    {
+      path: 'judged-apart/shops.yaml',
+      text: 'shops:\n  - { id: mill-lane, share: { A: "9, 4–16" }, habits: { leg-square: { B: "50, 30–70" } } }\n',
+    },
+    {
+      path: 'judged-apart/making.yaml',
+      text: `making:
+  - { id: habitTogether, figures: { "": { A: "90, 80–95" } } }
+  - { id: scrubbed, aside: true, figures: { "": { A: "9, 4–16" } } }
+  - { id: sureness, figures: { hint/there: { A: "68, 58–78" } } }
+`,
+    },
+  ]);
+  expect(faults).toEqual([]);
+  const shop = knowledge?.shops['mill-lane'];
+  expect(shop?.share).toEqual({ in100: '2, 1–4', aside: ['9, 4–16'] });
+  // Log odds 2.197 ± 0.799 and 0 ± 0.515: middle 1.099, deviation 1.289.
+  expect(shop?.habits[0]?.shows).toMatchObject({ in100: '75, 27–96.1', apart: ['90, 70–97', '50, 30–70'] });
+  expect(knowledge?.making.habitTogether).toMatchObject({
+    in100: '90, 80–95',
+    apart: ['90, 80–95', '90, 80–95'],
+  });
+  expect(knowledge?.making.scrubbed).toEqual({ in100: '3, 1–7', aside: ['9, 4–16'] });
+  expect(knowledge?.making.sureness.hint?.there.apart).toHaveLength(2);
+});
+
+test('a judgment of a habit the shop has not, or of nothing in making.yaml, is a fault', () => {
+  const faultsOf = (path: string, text: string) =>
+    compileKnowledge([...soundKnowledge, { path, text }]).faults.map(({ code, entry }) => [code, entry]);
+  expect(
+    faultsOf(
+      'judged-apart/shops.yaml',
+      'shops:\n  - { id: mill-lane, habits: { saw-arcs: { B: "50, 30–70" } } }\n',
+    ),
+  ).toEqual([['knowledge.judged-fit', 'mill-lane']]);
+  expect(
+    faultsOf(
+      'judged-apart/making.yaml',
+      'making:\n  - { id: scrubbed, figures: { there: { A: "9, 4–16" } } }\n',
+    ),
+  ).toEqual([['knowledge.judged-fit', 'scrubbed']]);
+});

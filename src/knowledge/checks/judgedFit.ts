@@ -1,5 +1,5 @@
 import { type Entry, soundEntries } from '../entry.ts';
-import { figureNumbers } from '../figuresOf.ts';
+import { figureNumbers, figuresOf } from '../figuresOf.ts';
 import type { KnowledgeFault } from '../knowledgeFault.ts';
 import type { YamlPath } from '../parseYaml.ts';
 import { causeStates, type Sign } from '../schema.ts';
@@ -42,6 +42,12 @@ function judgedFigures(entries: readonly Entry[]): JudgedFigure[] {
       value.parts.map((part) => `${value.family}/${part.kind}`),
     ),
   );
+  const shops = new Map(soundEntries(entries, 'shop').map(({ value }) => [value.id, value]));
+  const madeOf = new Set(
+    soundEntries(entries, 'making').flatMap(({ value }) =>
+      figuresOf(value).map(({ path }) => path.join('/')),
+    ),
+  );
   return [
     ...soundEntries(entries, 'judgedSign').flatMap((entry) => [
       ...Object.entries(entry.value.shows).map(([state, judged]) => ({
@@ -78,6 +84,28 @@ function judgedFigures(entries: readonly Entry[]): JudgedFigure[] {
         })),
       ];
     }),
+    ...soundEntries(entries, 'judgedShop').flatMap((entry) => {
+      const about = shops.get(entry.value.id);
+      return [
+        ...(entry.value.share === undefined
+          ? []
+          : [{ entry, path: ['share'], stands: about !== undefined, judged: entry.value.share }]),
+        ...Object.entries(entry.value.habits).map(([sign, judged]) => ({
+          entry,
+          path: ['habits', sign],
+          stands: about?.habits.some((habit) => habit.sign === sign) ?? false,
+          judged,
+        })),
+      ];
+    }),
+    ...soundEntries(entries, 'judgedMaking').flatMap((entry) =>
+      Object.entries(entry.value.figures).map(([way, judged]) => ({
+        entry,
+        path: ['figures', way],
+        stands: madeOf.has([entry.value.id, way].filter((each) => each !== '').join('/')),
+        judged,
+      })),
+    ),
     ...(kinds.size === 0 ? [] : soundEntries(entries, 'judgedRenewal')).flatMap((entry) =>
       Object.entries(entry.value.renewed).map(([family, judged]) => ({
         entry,
