@@ -1,6 +1,5 @@
 import { type Entry, soundEntries } from './entry.ts';
 import type { Figure } from './figureSchema.ts';
-import type { Pooling } from './judgedSchema.ts';
 import { type Judged, pooledFigure } from './pooledFigure.ts';
 import type { Alteration, Form, Making, Shop, Sign } from './schema.ts';
 

@@ -117,7 +117,7 @@ test('habits and figures of making are pooled, the share of a shop and what is m
   // Log odds 2.197 ± 0.799 and 0 ± 0.515: middle 1.099, deviation 1.289.
   expect(shop?.habits[0]?.shows).toMatchObject({ in100: '75, 27–96.1', apart: ['90, 70–97', '50, 30–70'] });
   expect(knowledge?.making.habitTogether).toMatchObject({
-    in100: '90, 80–95',
+    in100: '90, 81–95.1',
     apart: ['90, 80–95', '90, 80–95'],
   });
   expect(knowledge?.making.scrubbed).toEqual({ in100: '3, 1–7', aside: ['9, 4–16'] });
