@@ -78,6 +78,13 @@ it('takes one campaign for another’s no more than what is as often natural for
   }
 });
 
+it('leaves a look as it is where nothing changes', () => {
+  const one = look('saw-arcs', 'rail');
+  expect(withAlike([one])[0]).toBe(one);
+  const two = withAlike([one, look('saw-arcs', 'leg-left')]);
+  expect(withAlike(two)[0]).toBe(two[0]);
+});
+
 it('leaves a measurement of the cause itself alone', () => {
   const measured = (part: string) => ({
     ...look('saw-arcs', part),

@@ -12,10 +12,10 @@ import type { Look } from './preparedCase.ts';
  * comes from is a question for each part.
  */
 export function withAlike(looks: readonly Look[]): Look[] {
-  const parts = new Map<string, Set<string>>();
+  const parts = new Map<string | undefined, Set<string>>();
   for (const look of looks) {
     const kind = kindOf(look);
-    if (kind !== undefined) parts.set(kind, (parts.get(kind) ?? new Set()).add(look.part));
+    parts.set(kind, (parts.get(kind) ?? new Set()).add(look.part));
   }
   return looks.map((look) => {
     const kind = kindOf(look);
@@ -28,7 +28,7 @@ export function withAlike(looks: readonly Look[]): Look[] {
 
 /** On how many parts the same was found, counting this look, among others that may hold an answer for it already. */
 export function alikeAmong(look: Look, others: readonly Look[]): number {
-  return withAlike([...others.filter((each) => each.key !== look.key), look]).at(-1)?.alike ?? 1;
+  return withAlike([...others, look]).at(-1)?.alike ?? 1;
 }
 
 /**
@@ -52,7 +52,6 @@ function kindOf({ sign, state, byState }: Look): string | undefined {
 /** True of what one shop's tools and fasteners leave on all parts, of what one alteration leaves, and of wear and age put on. */
 function isOfOneHand({ hangsOn, shows }: Sign): boolean {
   if (hangsOn === 'tooling' || hangsOn === 'part-year' || hangsOn.startsWith('alteration/')) return true;
-  if (hangsOn !== 'ageing' && hangsOn !== 'use') return false;
   const share = (state: string) => (shows[state] === undefined ? 0 : figureRange(shows[state]).best);
   return share('imitated') > share('natural') && share('imitated') > share('none');
 }

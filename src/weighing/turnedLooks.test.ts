@@ -45,6 +45,9 @@ it('turns a measurement of the cause to each other state that it speaks less for
     { ...byState, hand: 0.1, 'modern-machine': 1 },
   ]);
   expect(told[0]?.look).toBe(measured);
+  // What it speaks for most need not stand first.
+  const last = turnedLooks(measuredByState(look(), { hand: 0.1, 'early-machine': 1 }));
+  expect(last.map(({ otherwise }) => otherwise.byState)).toEqual([{ hand: 1, 'early-machine': 0.1 }]);
   // A state that has no name of its own is called as it is written.
   const other = turnedLooks(measuredByState(look(), { hand: 1, unheard: 0.2 }));
   expect(other.map(({ words }) => words)).toEqual(['been measured as strongly for “unheard”']);
