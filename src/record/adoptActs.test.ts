@@ -344,6 +344,11 @@ describe('a piece that grew in both records', () => {
     );
   });
 
+  it('is left as it is where it was opened in both, each by itself', () => {
+    const message = faultOf(recorded(opening('one')), recorded(opening('one')))?.message;
+    expect(message).toContain('both changed all of it. Nothing was brought in');
+  });
+
   it('takes nothing where nothing is new, even where this program can’t read what the piece has become here', () => {
     const there = ours(titled('A'));
     const unreadable = act('one', 'piece-described', [{ path: ['title'], to: 5 }], { device: 'other' });

@@ -225,7 +225,7 @@ function clashes(ours: readonly RecordedEvent[], theirs: readonly RecordedEvent[
   const found = pathsOf(theirs).filter(
     (path) => mineAndAround.has(JSON.stringify(path)) || around(path).some((one) => mine.has(one)),
   );
-  return [...new Set(found.map((path) => path.join(' ')))];
+  return [...new Set(found.map((path) => path.join(' ') || 'all of it'))];
 }
 
 /** The places that a place lies in, from the whole piece inward. */

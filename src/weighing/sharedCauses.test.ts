@@ -190,7 +190,8 @@ describe('what several findings have in common', () => {
 
   it('is the alteration of which they are traces, on whatever part', () => {
     const trace = signOf('trace', 'alteration/waxed', { happened: 60, not: 2 });
-    const made = { signs: [trace], alterations: [alterationOf('waxed', 'upkeep', 10)] };
+    const alterations = [alterationOf('oiled', 'upkeep', 10), alterationOf('waxed', 'upkeep', 10)];
+    const made = { signs: [trace], alterations };
     expect(causes(made, ...both('trace'))).toEqual([
       { kind: 'alteration', id: 'waxed', name: 'Changed by waxed', signs: ['trace@lid', 'trace@board'] },
     ]);
