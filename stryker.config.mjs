@@ -1,6 +1,6 @@
 /**
  * Mutation testing (`npm run test:mutation`): each line of the files below is made to lie in turn, and a test must
- * notice. Long; for one file `npm run test:mutation -- --mutate src/record/chain.ts`. Measured scores: docs/testing.md.
+ * notice: asked within a test, for what a test file does while it loads notices none. Long; for one file `npm run test:mutation -- --mutate src/record/chain.ts`. Measured scores: docs/testing.md.
  */
 
 /** What is told from the sums: weights, what would change the answer, contradictions, how firm it stands, its words. */
