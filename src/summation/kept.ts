@@ -27,7 +27,7 @@ export class Kept {
     return this.#frame;
   }
 
-  /** What was summed in that frame. */
+  /** What was summed in that frame with that draw: no model of another draw may be handed it. */
   get sums(): Model['worked'] {
     return this.#sums;
   }
