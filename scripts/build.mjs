@@ -112,6 +112,7 @@ const programs = {
   calculationWorker: 'src/server/calculationWorker.ts',
   opinionWorker: 'src/server/opinionWorker.ts',
   pieceFileWorker: 'src/server/pieceFileWorker.ts',
+  learningWorker: 'src/server/learningWorker.ts',
   guideWorker: 'src/server/guideWorker.ts',
   backupWorker: 'src/server/backup/backupWorker.ts',
   cli: 'src/cli/main.ts',

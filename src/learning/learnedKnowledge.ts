@@ -1,3 +1,4 @@
+import { counted } from '../ground/words.ts';
 import { contentHash } from '../knowledge/contentHash.ts';
 import type { Knowledge, Sign } from '../knowledge/schema.ts';
 import { settledFigure } from '../knowledge/settledFigure.ts';
@@ -11,10 +12,10 @@ export type CountedCase = { piece: string; counts: readonly FigureCount[] };
  * which counts were taken in.
  */
 export function learnedKnowledge(knowledge: Knowledge, cases: readonly CountedCase[]): Knowledge {
-  const counted = cases.filter(({ counts }) => counts.length > 0);
-  if (counted.length === 0) return knowledge;
+  const taken = cases.filter(({ counts }) => counts.length > 0);
+  if (taken.length === 0) return knowledge;
   const bySign = new Map<string, Map<string, { seen: number; of: number; cases: number }>>();
-  for (const { counts } of counted)
+  for (const { counts } of taken)
     for (const { sign, state, seen, of } of counts) {
       const states = bySign.get(sign) ?? new Map<string, { seen: number; of: number; cases: number }>();
       const before = states.get(state) ?? { seen: 0, of: 0, cases: 0 };
@@ -34,14 +35,25 @@ export function learnedKnowledge(knowledge: Knowledge, cases: readonly CountedCa
   };
   return {
     ...knowledge,
-    version: `${knowledge.version}-${settledMark}-${contentHash(counted.map((each) => JSON.stringify(each))).slice(0, 8)}`,
+    version: versionWith(knowledge.version, taken),
     signs: Object.fromEntries(Object.entries(knowledge.signs).map(([id, sign]) => [id, learned(sign)])),
   };
 }
 
-const settledMark = 'settled';
+function versionWith(version: string, taken: readonly CountedCase[]): string {
+  const hash = contentHash(taken.map((each) => JSON.stringify(each))).slice(0, 8);
+  return `${version}-settled-${taken.length}-${hash}`;
+}
 
-/** Whether a version of the knowledge is one with settled cases taken in. */
-export function isLearned(version: string): boolean {
-  return version.includes(`-${settledMark}-`);
+/** How many settled cases a version of the knowledge has taken in. */
+export function settledIn(version: string): number {
+  return Number(/-settled-(\d+)-[0-9a-f]{8}$/.exec(version)?.[1] ?? 0);
+}
+
+/** Said of whatever was weighed with such a version; undefined where no case was taken in. */
+export function settledInWords(version: string): string | undefined {
+  const cases = settledIn(version);
+  return cases === 0
+    ? undefined
+    : `The figures of the signs were moved by ${counted(cases, 'settled case')} of the examiner’s own; each figure so moved says what it was before.`;
 }

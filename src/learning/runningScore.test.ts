@@ -3,7 +3,7 @@ import { handKnowledge } from '../evidence/testing/handKnowledge.ts';
 import { smallKnowledge } from '../evidence/testing/smallKnowledge.ts';
 import { type MakingKind, readingsOfMaking } from '../piece/readings.ts';
 import { expectedCounts } from './expectedCounts.ts';
-import { isLearned, learnedKnowledge } from './learnedKnowledge.ts';
+import { learnedKnowledge, settledIn, settledInWords } from './learnedKnowledge.ts';
 import { probabilityOfVerdict, reckonSettled } from './runningScore.ts';
 import type { SettledCase } from './settledCase.ts';
 import { fewestCases, standingOf } from './standing.ts';
@@ -112,8 +112,10 @@ describe('knowledge with settled cases taken in', () => {
       settled: { cases: 1, of: expect.closeTo(1, 9), before: '20, 10–30' },
     });
     expect(learned.signs.mark?.shows['machine-copy']).toBe(knowledge.signs.mark?.shows['machine-copy']);
-    expect(isLearned(learned.version)).toBe(true);
-    expect(isLearned(knowledge.version)).toBe(false);
+    expect(settledIn(learned.version)).toBe(2);
+    expect(settledIn(knowledge.version)).toBe(0);
+    expect(settledInWords(learned.version)).toContain('moved by 2 settled cases of the examiner’s own');
+    expect(settledInWords(knowledge.version)).toBeUndefined();
   });
 
   it('is what it would be had a case never been, once that is taken out', () => {

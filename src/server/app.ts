@@ -3,6 +3,7 @@ import { DamagedPiece } from '../record/damagedPiece.ts';
 import type { OwnKnowledge } from '../record/ownKnowledge.ts';
 import type { PhotoFolder } from '../record/photos.ts';
 import type { ReadOnly } from '../record/readOnly/readOnly.ts';
+import type { SettledLearning } from '../record/settledLearning.ts';
 import type { RecordStore } from '../record/store.ts';
 import { unreadableFile } from '../record/unreadableFile.ts';
 import type { MakeRevision } from './askOpinion.ts';
@@ -24,6 +25,7 @@ import { type PieceFileParts, pieceFileRoutes } from './pieceFileRoutes.ts';
 import { pieceRoutes } from './pieceRoutes.ts';
 import { recordRoutes } from './recordRoutes.ts';
 import { scaleCardRoutes } from './scaleCardRoutes.ts';
+import { type Reckon, settledRoutes } from './settledRoutes.ts';
 import type { staticFiles } from './staticFiles.ts';
 
 /** What the server leans on; tests hand in their own. */
@@ -33,6 +35,9 @@ export type ServerParts = {
   /** The knowledge, the user's own entries in it. */
   own: OwnKnowledge;
   calculate: Calculate;
+  /** Figures learned from settled cases, and what reckons them. */
+  learning: SettledLearning;
+  reckon: Reckon;
   setOpinion: SetOpinion;
   setGuide: SetGuide;
   makeRevision: MakeRevision;
@@ -82,6 +87,7 @@ export function createApp(parts: ServerParts): Hono {
   app.route('/api/record', recordRoutes(store, backups, parts.readOnly));
   app.route('/api/photos', photoRoutes(photos));
   app.route('/api/calc', calculationRoutes(calculate, yearNow, photos));
+  app.route('/api/own-knowledge/settled', settledRoutes(parts.learning, parts));
   app.route('/api/own-knowledge', ownKnowledgeRoutes(own));
   app.route('/api/backups', backupRoutes(backups));
   app.route(

@@ -6,6 +6,7 @@ import type { Outcome } from '../ground/fault.ts';
 import { ownNamesOnly } from '../knowledge/ownNamesOnly.ts';
 import type { KnowledgeFile } from '../knowledge/readEntries.ts';
 import type { Knowledge } from '../knowledge/schema.ts';
+import type { ReckonedCase } from '../learning/runningScore.ts';
 import type { GuideOf } from '../opinion/fieldGuide.ts';
 import { CannotOpen } from '../record/fault.ts';
 import { clearWriting } from '../record/issuedFolder.ts';
@@ -15,6 +16,7 @@ import { openPhotos, photoLimits } from '../record/photos.ts';
 import type { WrittenPiece } from '../record/pieceFile/writePieceFile.ts';
 import type { ReadOnly } from '../record/readOnly/readOnly.ts';
 import { refuseWriting } from '../record/readOnly/refuseWriting.ts';
+import { openSettledLearning, type SettledLearning } from '../record/settledLearning.ts';
 import { createStore } from '../record/store.ts';
 import { takingTurns } from '../record/turns.ts';
 import { createApp } from './app.ts';
@@ -22,10 +24,12 @@ import { askOpinion, askRevision } from './askOpinion.ts';
 import { openBackups } from './backup/openBackups.ts';
 import type { CalculationQuestion } from './calculationRoutes.ts';
 import { type JobStep, openJobs } from './jobs.ts';
+import type { LearningQuestion } from './learningWorker.ts';
 import { listen } from './listen.ts';
 import { loadExamples } from './loadExamples.ts';
 import type { OpinionAnswer, OpinionQuestion } from './opinionQuestion.ts';
 import type { TakeOutQuestion } from './pieceFileWorker.ts';
+import { settledPieces, tellingOfSettled } from './settledPieces.ts';
 import { staticFiles } from './staticFiles.ts';
 import { openWorkerQueue } from './workerQueue.ts';
 
@@ -74,11 +78,17 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
     files: () => JSON.parse(readFileSync(built('knowledge-files.json'), 'utf8')) as KnowledgeFile[],
   };
   const knowledgeFile = join(workDir, 'derived', 'knowledge.json');
-  const own = openOwnKnowledge(join(dataDir, 'own-knowledge'), house, (knowledge) => {
+  const handToThreads = (knowledge: Knowledge) => {
     mkdirSync(dirname(knowledgeFile), { recursive: true });
     writeFileSync(`${knowledgeFile}.new`, JSON.stringify(knowledge));
     renameSync(`${knowledgeFile}.new`, knowledgeFile);
+  };
+  const learnt: { learning?: SettledLearning } = {};
+  const entries = openOwnKnowledge(join(dataDir, 'own-knowledge'), house, (knowledge) => {
+    handToThreads(knowledge);
+    learnt.learning?.look();
   });
+  const own = { ...entries, knowledge: () => learnt.learning?.knowledge() ?? entries.knowledge() };
   const slip = own.list().fault;
   if (slip !== undefined) console.error(slip);
   const examples = await loadExamples(join(distDir, 'examples'));
@@ -89,7 +99,13 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
     { ...photoLimits, heicWorker: built('heicWorker.js') },
     { builtIn: examples.photos, heavy, workDir },
   );
-  const store = createStore(opened.log, examples.pieces);
+  const store = tellingOfSettled(createStore(opened.log, examples.pieces), () => learnt.learning?.look());
+  const learning = openSettledLearning(
+    join(dataDir, 'own-knowledge', 'settled.json'),
+    { base: entries.knowledge, settled: () => settledPieces(store) },
+    handToThreads,
+  );
+  learnt.learning = learning;
   if (opened.readOnly === undefined) await clearWriting(dataDir);
   const parts = { store, photos, own };
   const record = opened.readOnly === undefined ? parts : refuseWriting(parts, opened.readOnly);
@@ -104,6 +120,10 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
   const guides = openWorkerQueue<GuideOf, Uint8Array | undefined, never>(built('guideWorker.js'), {
     knowledgeFile,
   });
+  const reckoning = openWorkerQueue<LearningQuestion, ReckonedCase[], JobStep>(
+    built('learningWorker.js'),
+    undefined,
+  );
   for (const path of examples.missing) console.error(`A plate of a worked example is not there: ${path}`);
   const yearNow = () => new Date().getFullYear();
   const jobs = openJobs();
@@ -127,6 +147,8 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
     setOpinion: askOpinion(opinions, photos, () => new Date(), heavy),
     setGuide: (of) => heavy(() => guides.ask(of)),
     makeRevision: askRevision(opinions, photos, heavy),
+    learning,
+    reckon: (question, onStep) => heavy(() => reckoning.ask({ ...question, yearNow: yearNow() }, onStep)),
     dataDir,
     version,
     jobs,
@@ -144,7 +166,9 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
     tellFault: (error) => console.error(error),
   });
   const close = async () => {
-    await Promise.all([calculations, opinions, guides, backups, takingOut].map((each) => each.close()));
+    await Promise.all(
+      [calculations, opinions, guides, backups, takingOut, reckoning].map((each) => each.close()),
+    );
     opened.close();
   };
   const listening = await listen(app, port);

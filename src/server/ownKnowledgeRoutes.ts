@@ -10,7 +10,7 @@ export function ownKnowledgeRoutes(own: OwnKnowledge): Hono {
   const routes = new Hono();
   const answer = (context: Context, outcome: Outcome<Knowledge>) =>
     outcome.ok
-      ? context.json({ version: outcome.value.version, ...own.list() })
+      ? context.json({ version: own.knowledge().version, ...own.list() })
       : faultsAnswer(context, outcome.faults);
   routes.get('/', (context) => context.json({ version: own.knowledge().version, ...own.list() }));
   routes.post('/undo', (context) => answer(context, own.undo()));

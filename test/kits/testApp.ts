@@ -2,6 +2,7 @@ import type { Hono } from 'hono';
 import { runById } from '../../src/calculations/runById.ts';
 import { compileKnowledge } from '../../src/knowledge/compileKnowledge.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
+import { reckonSettled } from '../../src/learning/runningScore.ts';
 import { fieldGuide } from '../../src/opinion/fieldGuide.ts';
 import { makeFieldGuide } from '../../src/opinion/makeFieldGuide.ts';
 import type { Json } from '../../src/piece/event.ts';
@@ -10,10 +11,12 @@ import type { BuiltInPhoto } from '../../src/record/builtInPhoto.ts';
 import { memoryLog } from '../../src/record/memoryLog.ts';
 import { openOwnKnowledge } from '../../src/record/ownKnowledge.ts';
 import { openPhotos, photoLimits } from '../../src/record/photos.ts';
+import { openSettledLearning, type SettledLearning } from '../../src/record/settledLearning.ts';
 import { createStore, type RecordStore } from '../../src/record/store.ts';
 import { createApp, type ServerParts } from '../../src/server/app.ts';
 import { openBackupKeeper } from '../../src/server/backup/backupKeeper.ts';
 import { openJobs } from '../../src/server/jobs.ts';
+import { settledPieces, tellingOfSettled } from '../../src/server/settledPieces.ts';
 import { staticFiles } from '../../src/server/staticFiles.ts';
 import { soundKnowledge } from '../architecture/soundKnowledge.ts';
 import { temporaryFolder } from './temporaryFolder.ts';
@@ -38,11 +41,21 @@ export type TestWishes = {
 };
 
 export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}): Promise<TestApp> {
-  const store = createStore(memoryLog(), bases);
+  const learnt: { learning?: SettledLearning } = {};
+  const store = tellingOfSettled(createStore(memoryLog(), bases), () => learnt.learning?.look());
   const faults: unknown[] = [];
   const dir = await temporaryFolder();
   const compiled = compileKnowledge(soundKnowledge).knowledge as Knowledge;
-  const own = openOwnKnowledge(`${dir}/own`, { knowledge: compiled, files: () => soundKnowledge }, () => {});
+  const entries = openOwnKnowledge(`${dir}/own`, { knowledge: compiled, files: () => soundKnowledge }, () =>
+    learnt.learning?.look(),
+  );
+  const learning = openSettledLearning(
+    `${dir}/own/settled.json`,
+    { base: entries.knowledge, settled: () => settledPieces(store) },
+    () => {},
+  );
+  learnt.learning = learning;
+  const own = { ...entries, knowledge: learning.knowledge };
   const jobs = openJobs();
   const app = createApp({
     store,
@@ -52,6 +65,8 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
       builtIn === undefined ? {} : { builtIn },
     ),
     own,
+    learning,
+    reckon: async ({ cases, knowledge }) => reckonSettled(cases, knowledge, 2026),
     calculate: async ({ id, input, yearNow }) => runById(id, input, { knowledge: own.knowledge(), yearNow }),
     setGuide: async (of) => {
       const guide = fieldGuide(of, own.knowledge());

@@ -139,7 +139,7 @@ function figureRow(name: string, figure: Figure, entry: Pick<Sign, 'basis'>, kno
   return [name, `${best}`, `${low} – ${high}`, wordOf(figure, entry, knowledge)];
 }
 
-type Sourced = Pick<Figure, 'counts' | 'judged' | 'apart' | 'aside'> & {
+type Sourced = Pick<Figure, 'counts' | 'judged' | 'apart' | 'aside' | 'settled'> & {
   source?: string | undefined;
   at?: string | undefined;
   by?: string | undefined;

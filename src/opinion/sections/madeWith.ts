@@ -1,3 +1,4 @@
+import { settledInWords } from '../../learning/learnedKnowledge.ts';
 import { dayWords } from '../../units/days.ts';
 import { hashWords } from '../hashWords.ts';
 import type { IssueHead } from '../issueHead.ts';
@@ -13,6 +14,7 @@ export function madeWithSection({
   version,
   issue,
 }: OpinionMaterial): Section {
+  const learned = settledInWords(weighing?.versions.knowledge ?? knowledge.version);
   const rows = [
     { name: 'Piece', words: [piece.id] },
     { name: 'Document made on', words: [dayWords(madeOn)] },
@@ -37,6 +39,7 @@ export function madeWithSection({
     appendix: true,
     blocks: [
       { kind: 'facts', rows },
+      ...(learned === undefined ? [] : [{ kind: 'paragraph' as const, words: learned }]),
       {
         kind: 'paragraph',
         as: 'note',

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { partsOf } from '../../drawing/partsOf.ts';
+import { settledInWords } from '../../learning/learnedKnowledge.ts';
 import { hasEvidence } from '../../piece/hasEvidence.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
@@ -59,6 +60,7 @@ function Readings({ piece, readOnly, record }: Ready) {
       </div>
     );
   }
+  const learned = settledInWords(weighing.versions.knowledge);
   const context: ReadingsContext = {
     piece,
     readOnly,
@@ -101,6 +103,7 @@ function Readings({ piece, readOnly, record }: Ready) {
             To the opinion
           </Link>
         </p>
+        {learned === undefined ? null : <p className="small">{learned}</p>}
         <p className="small soft">
           Knowledge {weighing.versions.knowledge} · {weighing.versions.draws} trials of the ranges, begun from{' '}
           {weighing.versions.seed}

@@ -7,6 +7,7 @@ import { usePageTitle } from '../../shell/usePageTitle.ts';
 import type { OwnKind } from './fieldShapes.ts';
 import { OwnEditor } from './OwnEditor.tsx';
 import { listOwn, type OwnEntries, undoOwn } from './ownServer.ts';
+import { SettledCases } from './SettledCases.tsx';
 import './own.css';
 
 const titles: Record<OwnKind, [string, string]> = {
@@ -57,7 +58,10 @@ export function OwnPage() {
       {kind !== undefined && readOnly ? (
         <p className="said">This record is open read-only: nothing can be added to it or changed in it.</p>
       ) : kind === undefined ? (
-        <OwnList entries={entries} undo={undo} readOnly={readOnly} />
+        <>
+          <OwnList entries={entries} undo={undo} readOnly={readOnly} />
+          <SettledCases readOnly={readOnly} />
+        </>
       ) : id !== undefined && found === undefined ? (
         <p className="said">
           There is no such entry of your own: perhaps it was removed, or the change taken back.
