@@ -1,3 +1,4 @@
+import { Link } from '@tanstack/react-router';
 import type { Change, Json } from '../../piece/event.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { makingKinds, makingWords, readingWords } from '../../piece/readings.ts';
@@ -26,8 +27,12 @@ export function TurnedOut({ used, piece }: TurnedOutProps) {
     <section className="stack" aria-labelledby="turned-out">
       <h2 id="turned-out">How the case was settled</h2>
       <p className="said">
-        Where it has come out since what the piece is, and not by your own reading of it. Nothing here moves
-        the reading of this piece or changes a signed opinion.
+        Where it has come out since what the piece is, and not by your own reading of it. By itself this moves
+        no reading and changes no signed opinion; with others it can{' '}
+        <Link to="/reference/own" search={{}}>
+          teach the figures of the signs
+        </Link>
+        .
       </p>
       <ChoiceField
         label="What settled it"

@@ -114,13 +114,15 @@ function SettledEntry({ one, readOnly, leave }: SettledEntryProps) {
   const name = one.title === '' ? 'A piece without a name' : one.title;
   return (
     <li>
-      <Link to="/piece/$id/engagement" params={{ id: one.piece }}>
-        {name}
-      </Link>
-      : {verdictWords(one)}, {dayWords(one.on)};{' '}
-      {one.leftOut
-        ? 'left out'
-        : `counts ${one.weight === 1 ? 'whole' : 'half'}${one.counted === undefined ? '' : `, ${one.counted.toFixed(1)} looks in all`}`}{' '}
+      <span>
+        <Link to="/piece/$id/engagement" params={{ id: one.piece }}>
+          {name}
+        </Link>
+        : {verdictWords(one)}, {dayWords(one.on)};{' '}
+        {one.leftOut
+          ? 'left out'
+          : `counts ${one.weight === 1 ? 'whole' : 'half'}${one.counted === undefined ? '' : `, and teaches as much as ${one.counted.toFixed(1)} looks`}`}
+      </span>
       {readOnly ? null : (
         <button
           type="button"
@@ -145,7 +147,7 @@ function verdictWords({ verdict }: ListedCase): string {
 function Scores({ answer }: { answer: SettledAnswer }) {
   const told = answer.cases.filter((one) => one.fixedBits !== undefined && one.learnedBits !== undefined);
   return (
-    <table>
+    <table className="settled-scores">
       <caption className="small">
         How far each verdict surprised, in bits: 0 would be foreseen for certain, 1 held for one in two, 2 for
         one in four. Each case was foretold before it was learned from.
