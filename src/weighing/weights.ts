@@ -141,8 +141,14 @@ export function sharesUnder(withIt: Posterior, without: Posterior): Record<Readi
   ) as Record<ReadingId, number>;
 }
 
-/** How much a finding counts for the leading reading when the weightiest are looked for: one that makes a limit counts most. */
-export function forLeading({ withinWhole, without }: LookWeight, leading: ReadingId): number {
+/**
+ * How much a finding, or several together, count for the leading reading when the weightiest are looked for: what makes a limit
+ * counts most, and what stands beside a limit that others make counts nothing.
+ */
+export function forLeading(
+  { withinWhole, without }: Pick<LookWeight, 'withinWhole' | 'without'>,
+  leading: ReadingId,
+): number {
   if (withinWhole !== null) return withinWhole;
   const hadNothing = weightBetween(without, without, againstRest(leading)) === null;
   return hadNothing ? 0 : Number.POSITIVE_INFINITY;
