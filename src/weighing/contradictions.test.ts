@@ -143,6 +143,13 @@ describe('a shop’s habit', () => {
     // The shop made it in 8 of 100 cases, then in 11: 0.9·s : 0.9·s + 0.02·(1 − s).
     expect(withShop(0.19, joint)).not.toHaveProperty('withoutShopFiles');
     expect(withShop(0.3, joint)).toHaveProperty('withoutShopFiles');
+    // So for a habit among several, whatever else was seen: 2 : 30 with its twin beside it, too.
+    const [beside] = weigh(
+      { signs: [joint, makingSign('twin', 4, 30)], shops: [shopOf('north', 50, { joint: 90, twin: 80 })] },
+      present('joint'),
+      present('twin'),
+    ).weights;
+    expect(beside?.withoutShopFiles).toBeCloseTo(10 * Math.log10(2 / 30), 6);
     // Not of a sign that is no habit of the shop, nor of one that does not speak of the making.
     const plain = weigh(
       { signs: [joint, makingSign('usual', 50, 50)], shops: [shopOf('north', 50, { joint: 90 })] },
