@@ -13,7 +13,7 @@ import { fixModel, type Model } from './model.ts';
 import { type Posterior, posteriorOf } from './readingPosterior.ts';
 import { readyClique } from './readyClique.ts';
 import { toldFactor } from './toldFactor.ts';
-import { Worked } from './worked.ts';
+import { onceIn, Worked } from './worked.ts';
 
 /** Evaluates the model for the given looks: those of its case, or fewer, or others of the same signs. */
 export function evaluate(model: Model, looks: readonly Look[] = model.layout.prepared.looks): Evaluation {
@@ -173,11 +173,11 @@ function sumCliques(model: Model, looks: readonly Look[]): Map<number, SummedCli
 function sumClique(model: Model, cliqueIndex: number, looks: readonly Look[]): SummedClique {
   const shape = cliqueShape(model.layout, cliqueIndex);
   const ready = readyClique(model, shape, looks);
-  return { shape, ready, lines: model.worked.once('lines', ready.name, () => cliqueLines(ready)) };
+  return { shape, ready, lines: onceIn(model.worked, 'lines', ready.name, () => cliqueLines(ready)) };
 }
 
 function linesOf(model: Model, group: HabitGroup, summed: ReadonlyMap<number, SummedClique>): CliqueLines {
   const cliques = group.cliques.map((u) => summed.get(u) as SummedClique);
   const name = cliques.map(({ ready }) => ready.name).join();
-  return model.worked.once('group', name, () => groupLines(model, group, cliques));
+  return onceIn(model.worked, 'group', name, () => groupLines(model, group, cliques));
 }

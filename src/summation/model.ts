@@ -10,10 +10,7 @@ import {
 import { inGroups, looksLikelihood, shareIn } from '../evidence/signShares.ts';
 import { type Making, makings, shopPriors, worldPriors, worlds } from '../evidence/worlds.ts';
 import type { Alteration } from '../knowledge/schema.ts';
-import type { CliqueLines } from './cliqueLines.ts';
 import type { Layout, ScenarioCells } from './layout.ts';
-import type { ReadyClique } from './readyClique.ts';
-import type { ReadyPart } from './readyPart.ts';
 import { Worked } from './worked.ts';
 
 /** The model with its figures fixed: priors over cutset state × scenario × bin. */
@@ -25,17 +22,8 @@ export type Model = {
   worldPrior: readonly number[];
   /** What was seen of the piece as a whole, by reading; undefined where nothing speaks of the reading alone. */
   told: ReadingWeights | undefined;
-  worked: Worked<Summed>;
-};
-
-/** What is summed under a frame and a draw, each by all that it hangs on, as a text. */
-export type Summed = {
-  /** By part: its renewal by bin. */
-  renewed: [string, Float64Array];
-  part: [string, ReadyPart];
-  ready: [string, ReadyClique];
-  lines: [string, CliqueLines];
-  group: [string, CliqueLines];
+  /** What is summed under a frame and a draw, each by all that it hangs on, as a text; in tables whose values only their own file knows. */
+  worked: Worked<Record<string, readonly [string, unknown]>>;
 };
 
 /**

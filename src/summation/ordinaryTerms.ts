@@ -3,13 +3,14 @@ import { worlds } from '../evidence/worlds.ts';
 import { midYear } from '../evidence/yearAxis.ts';
 import { noughts } from './memory.ts';
 import type { Model } from './model.ts';
+import { onceIn } from './worked.ts';
 
 /**
  * Share of parts renewed in ordinary use by bin of the making. The form's figure is for a piece of the middle of its
  * style's years; with a constant yearly chance, younger pieces have had less time: 1 − (1 − r)^(age / that age).
  */
 export function renewedByBin(model: Model, part: ModelPart): Float64Array {
-  return model.worked.once('renewed', part.id, () => renewedLine(model, part));
+  return onceIn(model.worked, 'renewed', part.id, () => renewedLine(model, part));
 }
 
 function renewedLine(model: Model, part: ModelPart): Float64Array {

@@ -7,7 +7,7 @@ import type { Lend } from './memory.ts';
 import type { Model, PieceKind } from './model.ts';
 import { renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import { fillPartLines, type PartLines, type ReadyPart, readyPart } from './readyPart.ts';
-import { Worked } from './worked.ts';
+import { onceIn, Worked } from './worked.ts';
 
 /** A clique made ready: its parts' tables and what its alterations can have done. */
 export type ReadyClique = {
@@ -30,7 +30,7 @@ export type Sets = { bins: Bins; sums: Float64Array; before: Float64Array[] };
 export function readyClique(model: Model, shape: CliqueShape, looks: readonly Look[]): ReadyClique {
   const { parts, alterations } = shape.clique;
   const name = `${shape.name}: ${saidOf(parts, alterations, looks)}`;
-  return model.worked.once('ready', name, () => makeReady(model, shape, looks, name));
+  return onceIn(model.worked, 'ready', name, () => makeReady(model, shape, looks, name));
 }
 
 function makeReady(model: Model, shape: CliqueShape, looks: readonly Look[], name: string): ReadyClique {

@@ -5,6 +5,7 @@ import type { Model } from './model.ts';
 import { meanFrom, renewedByBin, reusedIn } from './ordinaryTerms.ts';
 import type { PartContext } from './partContext.ts';
 import { type PartTable, partTable } from './partTable.ts';
+import { onceIn } from './worked.ts';
 
 /** A part made ready: its table scaled to at most 1, its renewal by year, and the mean of its later years. */
 export type ReadyPart = {
@@ -29,7 +30,7 @@ export function readyPart(
   { name, scenarios }: HabitClasses,
 ): ReadyPart {
   const key = `${name}: ${part.id} ${saidOf([part], [], looks)}`;
-  return model.worked.once('part', key, () => makeReady(model, part, looks, scenarios));
+  return onceIn(model.worked, 'part', key, () => makeReady(model, part, looks, scenarios));
 }
 
 /** @param scenarios  one for every habit class of the part */

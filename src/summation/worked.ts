@@ -41,3 +41,13 @@ export class Worked<Tables extends Record<string, readonly [key: unknown, value:
     this.#tables = new Map();
   }
 }
+
+/** What is kept in a table whose kind of value only the one file knows that names it; worked out now where it was not asked for before. */
+export function onceIn<Value>(
+  worked: Worked<Record<string, readonly [string, unknown]>>,
+  table: string,
+  key: string,
+  make: () => Value,
+): Value {
+  return worked.once(table, key, make) as Value;
+}

@@ -4,6 +4,7 @@ import { byHand, calculations } from '../../src/calculations/registry.ts';
 
 /** Reached by a screen through the pure function alone, with why. */
 const byFunction: Readonly<Record<string, string>> = {
+  'evidence.weigh': 'weighInSteps', // the screens weigh step by step, so that a newer touch can take the place of an older one
   'evidence.asks': 'photographsToAsk', // the letter takes the next looks that were weighed already
 };
 

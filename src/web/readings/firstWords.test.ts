@@ -7,6 +7,6 @@ it('says which reading leads and how probable it is, before the weights are ther
     { id: 'period-altered' as const, probability: 0.62, low: 0.62, high: 0.62 },
   ];
   expect(firstWords({ leading: 'period-altered', readings })).toMatch(
-    /^Most probable is .*altered.*, 62 in 100; what each finding weighs is still to come\.$/,
+    /^The leading reading is .*altered.*, 62 in 100; what each finding weighs is still to come\.$/,
   );
 });
