@@ -4,6 +4,7 @@ import { alterationOf, handPieces, signOf } from '../evidence/testing/handPieces
 import { weighCase } from './weighCase.ts';
 
 const shares = { 'in-use': 80, 'out-of-use': 5 };
+const mild = { 'in-use': 80, 'out-of-use': 40 };
 const dated = (id: string, span: object) => ({ ...signOf(id, 'year', shares), span: span as never });
 const trace = signOf('trace', 'alteration/waxed', { happened: 60, not: 2 });
 const until = { earliest: 1600, commonFrom: 1600 };
@@ -15,6 +16,9 @@ const knowledge = handPieces({
     dated('d', { earliest: 1700, commonFrom: 1765 }),
     dated('e', { ...until, commonUntil: 1740, latest: 1800 }),
     dated('f', { ...until, commonUntil: 1760, latest: 1800 }),
+    // Half as often out of its years as in them.
+    { ...signOf('mild-from', 'year', mild), span: { earliest: 1700, commonFrom: 1760 } as never },
+    { ...signOf('mild-until', 'year', mild), span: { ...until, commonUntil: 1740, latest: 1800 } as never },
     // Of every year alike.
     dated('g', until),
     trace,
@@ -66,6 +70,18 @@ it('are those without which the years would reach further out, at most three for
   expect(binding('to').length).toBeGreaterThan(0);
   expect(told.binding).toEqual([...binding('from').slice(0, 3), ...binding('to').slice(0, 3)]);
   expect(told.binding.map(({ sign }) => sign)).not.toContain('g');
+});
+
+it('stand for each end with the one that binds most first, in whatever order they were found', () => {
+  const at = (sign: string, part: string) => ({ sign, part, state: 'present' }) as const;
+  const found = [at('mild-from', 'lid'), at('d', 'board'), at('mild-until', 'lid'), at('e', 'board')];
+  for (const findings of [found, found.toReversed()])
+    expect(years(findings).binding).toEqual([
+      { sign: 'd', part: 'board', end: 'from' },
+      { sign: 'mild-from', part: 'lid', end: 'from' },
+      { sign: 'e', part: 'board', end: 'to' },
+      { sign: 'mild-until', part: 'lid', end: 'to' },
+    ]);
 });
 
 it('are none where nothing dates the piece', () => {

@@ -41,11 +41,10 @@ function ends(mass: Float64Array): [number, number] {
   const total = sum(mass);
   const below = (share: number) => {
     let held = 0;
-    for (let bin = 0; bin < mass.length; bin++) {
-      held += mass[bin] ?? 0;
-      if (held >= share * total) return bin;
-    }
-    return mass.length - 1;
+    return mass.findIndex((each) => {
+      held += each;
+      return held >= share * total;
+    });
   };
   return [below(0.05), below(0.95)];
 }

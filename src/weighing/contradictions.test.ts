@@ -225,6 +225,34 @@ describe('a part’s later origin', () => {
     ]);
   });
 
+  it('and the habit of a shop seen on the same part are both told, whichever tells more', () => {
+    // Of lids of the making 0.01·0.9 + 0.99·0.009 show it, or with 0.05: less or more than the 3 in 100 that show the holes.
+    for (const [usual, first] of [
+      [0.9, 'joint'],
+      [5, 'holes'],
+    ] as const) {
+      const joint = signOf('joint', 'making', {
+        period: usual,
+        'bench-copy': usual,
+        'machine-copy': usual,
+        'to-deceive': usual,
+        later: 50,
+      });
+      const found = jarring(
+        { ...made, signs: [holes, joint], shops: [shopOf('north', 1, { joint: 90 })] },
+        present('holes', 'lid'),
+        present('joint', 'lid'),
+      );
+      expect(found.map(({ sign: id, explained: is }) => [id, is])).toEqual([
+        [first, true],
+        [first === 'joint' ? 'holes' : 'joint', true],
+      ]);
+      const byShop = found.find(({ sign: id }) => id === 'joint');
+      expect(byShop?.share).toBeCloseTo(0.009 + (0.99 * usual) / 100, 9);
+      expect(byShop?.explanations.map(({ kind }) => kind)).toEqual(['shop', 'origin']);
+    }
+  });
+
   it('is no riddle where another finding leaves nothing of a part of the making', () => {
     const never = signOf('never', 'origin', { 'of-the-making': 0, repair: 60, improve: 8, 'other-old': 20 });
     const often = signOf('often', 'origin', {

@@ -82,6 +82,12 @@ describe('a weighing asked for in a hurry', () => {
       words: 'weak support for a period piece, substantially intact rather than another reading',
       periodAgainstLater: expect.closeTo(10 * Math.log10(0.36 / 0.17 / (0.4 / 0.6)), 9),
     });
+    expect(output.altogether).not.toHaveProperty('limit');
+    const { p90, density, binding } = output.years;
+    expect(density.reduce((all, [, share]) => all + share, 0)).toBeCloseTo(1, 9);
+    expect(p90[0]).toBeLessThan(p90[1]);
+    // But for the mark a copy would be likelier.
+    expect(binding).toEqual([{ sign: 'marked', part: null, end: 'to' }]);
     expect(output.reasonGroups).toEqual([]);
     expect(output.shops).toEqual([
       { id: 'unlisted', name: 'No listed shop, or not period work', probability: 0.999 },
@@ -141,6 +147,7 @@ describe('a whole weighing', () => {
     expect(why({ mode: 'photo-only' }).firmness.why).toContain('photographs alone');
     expect(why({ findings: [] }).firmness.why).toContain('Nothing has been looked at yet');
     expect(why({ findings: [], lookedOver: true }).firm).toBe(true);
+    expect(why({ lookedOver: true }).firm).toBe(true);
     const observed = {
       id: 'a',
       words: 'one stain over all',
@@ -156,6 +163,7 @@ describe('a whole weighing', () => {
     const told = why({ findings: [], observations: [observed] });
     expect(told.firm).toBe(true);
     expect(told.observations.map(({ id }) => id)).toEqual(['a']);
+    expect(why({ observations: [observed] }).firm).toBe(true);
     // A clash is no ground for anything.
     const clash = weigh({
       draws: 5,
