@@ -327,6 +327,15 @@ describe('an alteration', () => {
   });
 });
 
+it('is told whether it was seen or not, and how seldom that is', () => {
+  const [rare] = jarring({ signs: [makingSign('rare', 0.4, 0.4)] }, present('rare'));
+  expect(rare?.question).toContain('“Sign rare” was seen on the piece as a whole');
+  expect(rare?.question).toContain('fewer than 1 in 100 would show this');
+  const [missed] = jarring({ signs: [makingSign('usual', 95, 95)] }, { sign: 'usual', state: 'absent' });
+  expect(missed?.question).toContain('“Sign usual” was looked for and not seen on the piece as a whole');
+  expect(missed?.question).toContain('about 5 in 100 would show this');
+});
+
 describe('a measurement that jars', () => {
   it('is told by how much less probable it is, and whether what explains it holds', () => {
     const joint = makingSign('joint', 0, 30);
