@@ -17,6 +17,7 @@ export function* bindingLooks(
   const { model } = evaluation;
   const [first, last] = ends(massByBin(model, evaluation.whole));
   const found = yield* stepByStep(weights, ({ look }) => {
+    // A trace of an alteration moves no year: to spare time.
     if (look.sign.hangsOn.startsWith('alteration/')) return [];
     const others = evaluation.looks.filter((each) => each !== look);
     const [from, to] = ends(binsAtPart(evaluation, look.part, others));
