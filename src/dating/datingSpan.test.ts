@@ -100,7 +100,7 @@ describe('properties', () => {
       { seed, numRuns: 80 },
     );
     expect(met).toBeGreaterThan(3);
-  });
+  }, 60_000);
 
   test('a sum with two humps spans the gap between them', () => {
     const hump = (from: number): NamedSign => ({ name: `${from}`, earliest: from, latest: from + 10 });
