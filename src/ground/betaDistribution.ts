@@ -18,6 +18,16 @@ export function betaOfRange(range: { best: number; low: number; high: number }):
   return [best * size, (1 - best) * size];
 }
 
+/** A Beta distribution as a share with its range: its mean, and its 5th and 95th percentile, never on the wrong side of the mean. */
+export function rangeOfBeta(shapes: BetaShapes): { best: number; low: number; high: number } {
+  const best = shapes[0] / (shapes[0] + shapes[1]);
+  return {
+    best,
+    low: Math.min(betaQuantile(shapes, 0.05), best),
+    high: Math.max(betaQuantile(shapes, 0.95), best),
+  };
+}
+
 /** The share that a Beta distribution stays below with this probability, by halving, to 1e-9. */
 export function betaQuantile([a, b]: BetaShapes, probability: number): number {
   if (!(probability > 0 && probability < 1 && a > 0 && b > 0))

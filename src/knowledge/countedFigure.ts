@@ -1,4 +1,4 @@
-import { betaOfRange, betaQuantile } from '../ground/betaDistribution.ts';
+import { betaOfRange, rangeOfBeta } from '../ground/betaDistribution.ts';
 import type { Counting, Figure } from './figureSchema.ts';
 import { figureNumbers } from './figuresOf.ts';
 import { in100 } from './in100.ts';
@@ -27,8 +27,7 @@ export function countedFigure(figure: Figure, { recordWeighs, judgedAtMost }: Co
   const held = Math.min(1, judgedAtMost / (judged[0] + judged[1]));
   const a = judged[0] * held + recordWeighs * seen;
   const b = judged[1] * held + recordWeighs * (of - seen);
-  const mean = a / (a + b);
-  const from = Math.min(betaQuantile([a, b], 0.05), mean);
-  const to = Math.max(betaQuantile([a, b], 0.95), mean);
-  return { ...figure, in100: `${in100(mean)}, ${in100(from)}–${in100(to)}`, judged: figure.in100 };
+  const counted = rangeOfBeta([a, b]);
+  const text = `${in100(counted.best)}, ${in100(counted.low)}–${in100(counted.high)}`;
+  return { ...figure, in100: text, judged: figure.in100 };
 }

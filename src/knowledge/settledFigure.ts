@@ -1,4 +1,4 @@
-import { betaOfRange, betaQuantile } from '../ground/betaDistribution.ts';
+import { betaOfRange, rangeOfBeta } from '../ground/betaDistribution.ts';
 import type { Figure } from './figureSchema.ts';
 import { figureNumbers } from './figuresOf.ts';
 
@@ -19,12 +19,10 @@ export function settledFigure(figure: Figure, { seen, of, cases }: SettledCount)
   const held = Math.min(1, (before[0] + before[1]) / of);
   const a = before[0] + held * seen;
   const b = before[1] + held * (of - seen);
-  const mean = a / (a + b);
-  const from = Math.min(betaQuantile([a, b], 0.05), mean);
-  const to = Math.max(betaQuantile([a, b], 0.95), mean);
+  const learned = rangeOfBeta([a, b]);
   return {
     ...figure,
-    in100: `${fine(mean)}, ${fine(from)}–${fine(to)}`,
+    in100: `${fine(learned.best)}, ${fine(learned.low)}–${fine(learned.high)}`,
     settled: { seen, of, cases, before: figure.in100 },
   };
 }

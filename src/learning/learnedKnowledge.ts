@@ -1,5 +1,6 @@
 import { counted } from '../ground/words.ts';
 import { contentHash } from '../knowledge/contentHash.ts';
+import { ownNamesOnly } from '../knowledge/ownNamesOnly.ts';
 import type { Knowledge, Sign } from '../knowledge/schema.ts';
 import { settledFigure } from '../knowledge/settledFigure.ts';
 import type { FigureCount } from './expectedCounts.ts';
@@ -33,11 +34,11 @@ export function learnedKnowledge(knowledge: Knowledge, cases: readonly CountedCa
     });
     return { ...sign, shows: Object.fromEntries(shows) };
   };
-  return {
+  return ownNamesOnly({
     ...knowledge,
     version: versionWith(knowledge.version, taken),
     signs: Object.fromEntries(Object.entries(knowledge.signs).map(([id, sign]) => [id, learned(sign)])),
-  };
+  });
 }
 
 function versionWith(version: string, taken: readonly CountedCase[]): string {
