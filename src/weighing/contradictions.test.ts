@@ -81,6 +81,15 @@ describe('a shop’s habit', () => {
     expect(jar && explained(jar).map(([, , share]) => share)).toEqual([95, 94, 93, 92, 91, 30]);
   });
 
+  it('of five shops that is weighed in already is told of all five, however many other readings show it oftener', () => {
+    const shops = [91, 92, 93, 94, 95].map((share) => shopOf(`s${share}`, 10, { joint: share }));
+    const [jar] = jarring({ signs: [makingSign('joint', 2, 99)], shops }, present('joint'));
+    expect(jar).toMatchObject({ explained: true, share: expect.closeTo(0.02, 9) });
+    expect(jar && explained(jar).map(([kind, , share]) => [kind, share])).toEqual(
+      [95, 94, 93, 92, 91].map((share) => ['shop', share]),
+    );
+  });
+
   it('is no riddle where the sign is common enough without it', () => {
     // Of unlisted shops 12 in 100 show it, or 30.
     for (const often of [12, 30])

@@ -27,8 +27,8 @@ export function* contradictions(
     const share = weight.shareUnder[leading];
     const bare = share < contradictionBelow ? share : shareUnexplained(evaluation, weight, leading, own);
     if (bare >= contradictionBelow) return [];
-    const explanations = explanationsOf(evaluation, weight, leading, bare, eased);
     const explained = share >= contradictionBelow;
+    const explanations = explanationsOf(evaluation, weight, bare, eased, explained);
     if (explained && explanations.length === 0) return [];
     const { look } = weight;
     return [
@@ -40,7 +40,7 @@ export function* contradictions(
         ...(look.measured === undefined ? {} : { measured: true }),
         question: question(evaluation, weight, leading, bare, explained),
         explained,
-        explanations: explained ? explanations.filter((each) => each.kind !== 'reading') : explanations,
+        explanations,
       },
     ];
   });

@@ -1,9 +1,8 @@
 import { inSentence } from '../knowledge/inSentence.ts';
 import { type ReadingId, readingIds, readingWords } from '../piece/readings.ts';
 import { posteriorAtPart } from '../summation/atPart.ts';
-import { evaluate, wholeWith } from '../summation/evaluate.ts';
+import { wholeWith } from '../summation/evaluate.ts';
 import type { Evaluation, ShopsWithout } from '../summation/evaluation.ts';
-import { fixModel } from '../summation/model.ts';
 import { cliqueOfLook, posteriorIf } from '../summation/posteriorAfter.ts';
 import { periodMass, shopPosterior } from '../summation/shopPosterior.ts';
 import { type Origin, originWords } from './origins.ts';
@@ -12,16 +11,19 @@ import type { LookWeight } from './weights.ts';
 
 type Explanation = Weighing['contradictions'][number]['explanations'][number];
 
-/** What makes a jarring finding at least `eased` times as probable as `share`: readings, shops, the part's origin, alterations. */
+/**
+ * What makes a jarring finding at least `eased` (above 1) times as probable as `share`: other readings, shops, the part's origin,
+ * alterations; of what is explained already no other reading is told.
+ */
 export function explanationsOf(
   evaluation: Evaluation,
   weight: LookWeight,
-  leading: ReadingId,
   share: number,
   eased: number,
+  explained: boolean,
 ): Explanation[] {
   const all = [
-    ...readingExplanations(weight, leading),
+    ...(explained ? [] : readingExplanations(weight)),
     ...shopExplanations(evaluation, weight),
     ...originExplanations(evaluation, weight),
     ...alterationExplanations(evaluation, weight),
@@ -64,21 +66,20 @@ export function shareIfOwn(
 ): number | undefined {
   const { look } = weight;
   if (look.part === 'whole' || look.sign.hangsOn.startsWith('alteration/')) return undefined;
+  // Both on the scale of what all else says to the part, which its own findings do not touch.
   const withIt = posteriorAtPart(evaluation, look.part, evaluation.looks, 'own');
   const without = posteriorAtPart(evaluation, look.part, others(evaluation, weight), 'own');
   const left = without.readings[reading];
-  return left > 0 ? ratio(withIt.readings[reading] * Math.exp(withIt.log - without.log), left) : undefined;
+  return left > 0 ? ratio(withIt.readings[reading], left) : undefined;
 }
 
-function readingExplanations(weight: LookWeight, leading: ReadingId): Explanation[] {
-  return readingIds
-    .filter((id) => id !== leading)
-    .map((id) => ({
-      kind: 'reading',
-      id,
-      words: `If it were ${readingWords[id].inSentence}.`,
-      share: weight.shareUnder[id],
-    }));
+function readingExplanations(weight: LookWeight): Explanation[] {
+  return readingIds.map((id) => ({
+    kind: 'reading',
+    id,
+    words: `If it were ${readingWords[id].inSentence}.`,
+    share: weight.shareUnder[id],
+  }));
 }
 
 function shopExplanations(evaluation: Evaluation, weight: LookWeight): Explanation[] {
@@ -106,7 +107,7 @@ function originExplanations(evaluation: Evaluation, weight: LookWeight): Explana
   return sources.map(([source, origin]) => {
     const withIt = posteriorAtPart(evaluation, look.part, evaluation.looks, source);
     const without = posteriorAtPart(evaluation, look.part, others(evaluation, weight), source);
-    const share = ratio(withIt.total * Math.exp(withIt.log - without.log), without.total);
+    const share = ratio(withIt.total, without.total);
     return { kind: 'origin', id: origin, words: `If the ${part.name} is ${originWords[origin]}.`, share };
   });
 }
@@ -119,7 +120,7 @@ function alterationExplanations(evaluation: Evaluation, weight: LookWeight): Exp
   if (alteration === undefined || cliqueOfLook(evaluation.model.layout, weight.look) < 0) return [];
   const withIt = posteriorIf(evaluation, alteration, true, evaluation.looks);
   const without = posteriorIf(evaluation, alteration, true, others(evaluation, weight));
-  const share = ratio(withIt.total * Math.exp(withIt.log - without.log), without.total);
+  const share = ratio(withIt.total, without.total);
   return [
     {
       kind: 'alteration',
@@ -134,18 +135,13 @@ function others(evaluation: Evaluation, weight: LookWeight) {
   return evaluation.looks.filter((each) => each !== weight.look);
 }
 
-/** The shops' posterior without a finding, and what brings those with it to the same scale. */
+/** The shops' posterior without a finding of the making, and what brings those with it to the same scale. */
 function shopsWithout(evaluation: Evaluation, weight: LookWeight): ShopsWithout {
-  const known = evaluation.worked.known('shopsWithout', weight.look.key);
-  if (known !== undefined) return known;
-  const { layout, draw } = evaluation.model;
-  const looks = others(evaluation, weight);
-  const clique = cliqueOfLook(layout, weight.look);
-  const whole =
-    clique >= 0 ? wholeWith(evaluation, clique, looks) : evaluate(fixModel(layout, draw, looks), looks).whole;
-  const made = { posterior: shopPosterior(layout, whole), scale: Math.exp(evaluation.whole.log - whole.log) };
-  evaluation.worked.keep('shopsWithout', weight.look.key, made);
-  return made;
+  return evaluation.worked.once('shopsWithout', weight.look.key, () => {
+    const { layout } = evaluation.model;
+    const whole = wholeWith(evaluation, cliqueOfLook(layout, weight.look), others(evaluation, weight));
+    return { posterior: shopPosterior(layout, whole), scale: Math.exp(evaluation.whole.log - whole.log) };
+  });
 }
 
 function ratio(mass: number, before: number): number {
