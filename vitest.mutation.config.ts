@@ -7,7 +7,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: process.env.MUTATION_TESTS?.split(',') ?? [
-      'src/{evidence,opinion,piece,record}/**/*.test.ts',
+      'src/{calibration,evidence,opinion,piece,record,summation,weighing}/**/*.test.ts',
       'src/web/readings/**/*.test.ts',
       'test/contract/**/*.test.ts',
       'test/faults/{hostileActs,verifyRecord}.test.ts',

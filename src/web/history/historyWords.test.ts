@@ -205,4 +205,37 @@ describe('the history in sentences', () => {
     ];
     for (const path of paths) expect(fieldName(path, names)).not.toContain('›');
   });
+
+  test('says what stood at a place in words, never as it is kept', () => {
+    const seen = {
+      id: 'plugged@top',
+      sign: 'plugged',
+      part: 'top',
+      state: 'present',
+      inPhotoOnly: false,
+      photos: [],
+    };
+    const found = (more: Record<string, string>) =>
+      valueWords(['findings', 'plugged@top'], { ...seen, ...more });
+    expect(found({ sure: 'plain', words: '' })).toBe('present');
+    expect(found({ sure: 'hint', words: 'Two of them.' })).toBe('present, a hint; Two of them.');
+    expect(found({ sure: 'hint', state: 'could-not-tell', words: '' })).toBe('could not tell');
+    const size = { id: 'height', mm: 762, asEntered: '30', words: '' };
+    expect(valueWords(['measures', 'height'], size)).toBe('30');
+    const own = { id: 'o', words: 'Cut down.', expected: expectedAtFirst, photos: [] };
+    expect(valueWords(['observations', 'o'], own)).toMatch(/^Cut down\.; \w/);
+    expect(valueWords(['photos', 'p'], { id: 'p', hash: 'ab12', caption: '' })).toBe(
+      'a photo without a caption',
+    );
+    expect(valueWords(['photos', 'p'], { id: 'p', hash: 'ab12', caption: 'The back' })).toBe('The back');
+    const bench = {
+      id: 'b',
+      calculation: 'wood.movement',
+      title: 'The top',
+      says: '1/4 in narrower.',
+      input: {},
+      output: {},
+    };
+    expect(valueWords(['bench', 'b'], bench)).toBe('The top; 1/4 in narrower.');
+  });
 });

@@ -4,7 +4,7 @@ import { observation } from '../../piece/observation.ts';
 import { expectedInWords, shortWords } from '../../piece/observationWords.ts';
 import { fieldName } from './fieldName.ts';
 import type { NameBook } from './nameBook.ts';
-import { valueWords } from './valueWords.ts';
+import { findingStateWords, textAt, valueWords } from './valueWords.ts';
 
 /** An act as a person reads it: a sentence, and what stood there before and after where that is more than a word. */
 export type HistoryEntry = {
@@ -136,7 +136,7 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
 
 function findingWords(change: Change, names: NameBook): Told {
   const what = findingName(change.path[1] ?? '', names);
-  const before = stateWords(change.from);
+  const before = findingStateWords(change.from);
   if (change.to === undefined) return { sentence: `Withdrew the finding ${what}.`, before };
   if (change.path.length > 2) {
     return {
@@ -147,7 +147,7 @@ function findingWords(change: Change, names: NameBook): Told {
   }
   const words = textAt(change.to, 'words');
   return {
-    sentence: `Found ${what}: ${stateWords(change.to) ?? 'changed'}.`,
+    sentence: `Found ${what}: ${findingStateWords(change.to) ?? 'changed'}.`,
     before,
     after: words === '' ? undefined : words,
   };
@@ -231,22 +231,6 @@ function fieldValue(path: readonly string[], value: Json | undefined, names: Nam
   return path.at(-1) === 'part' && typeof value === 'string' && value !== ''
     ? names.part(value)
     : valueWords(path, value);
-}
-
-function stateWords(finding: Json | undefined): string | undefined {
-  if (finding === undefined) return undefined;
-  const state = textAt(finding, 'state');
-  const sure = textAt(finding, 'sure');
-  const seen = state.replaceAll('-', ' ');
-  if (seen === '') return undefined;
-  if (state !== 'present' && state !== 'absent') return seen;
-  return sure === 'fairly' ? `${seen}, fairly sure` : sure === 'hint' ? `${seen}, a hint` : seen;
-}
-
-function textAt(value: Json | undefined, key: string): string {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return '';
-  const found = value[key];
-  return typeof found === 'string' ? found : '';
 }
 
 function quoted(text: string): string {

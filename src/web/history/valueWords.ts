@@ -1,5 +1,7 @@
 import { idWords } from '../../knowledge/idWords.ts';
 import type { Json } from '../../piece/event.ts';
+import { observation } from '../../piece/observation.ts';
+import { expectedInWords } from '../../piece/observationWords.ts';
 import { piecePart } from '../../piece/piece.ts';
 import { makingKind, makingWords, readingId, readingWords } from '../../piece/readings.ts';
 import { settledBy, settledByWords } from '../../piece/settlement.ts';
@@ -13,10 +15,50 @@ export function valueWords(path: readonly string[], value: Json | undefined): st
   if (typeof value === 'number') return String(value);
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (Array.isArray(value)) return value.map((one) => valueWords([], one) ?? '').join('–');
+  const whole = path.length === 2 ? wholeEntryWords(path[0] as string, value) : undefined;
+  if (whole !== undefined) return whole;
   if (path[0] === 'parts') return partWords(value);
   return Object.values(value)
     .flatMap((one) => valueWords([], one) ?? [])
     .join(', ');
+}
+
+/** An entry that is kept as one: what was found and how sure, the size as typed, the observation in its words. */
+function wholeEntryWords(room: string, value: Json): string | undefined {
+  const joined = (...said: (string | undefined)[]) => said.filter((each) => (each ?? '') !== '').join('; ');
+  switch (room) {
+    case 'findings':
+      return joined(findingStateWords(value), textAt(value, 'words')) || undefined;
+    case 'measures':
+      return joined(textAt(value, 'asEntered'), textAt(value, 'words')) || undefined;
+    case 'observations': {
+      const read = observation.safeParse(value);
+      return read.success ? joined(read.data.words, expectedInWords(read.data.expected)) : undefined;
+    }
+    case 'photos':
+      return textAt(value, 'caption') || 'a photo without a caption';
+    case 'bench':
+      return joined(textAt(value, 'title'), textAt(value, 'says')) || undefined;
+    default:
+      return undefined;
+  }
+}
+
+/** What was found and how sure; undefined for no finding. */
+export function findingStateWords(finding: Json | undefined): string | undefined {
+  const state = textAt(finding, 'state');
+  const seen = state.replaceAll('-', ' ');
+  if (seen === '') return undefined;
+  if (state !== 'present' && state !== 'absent') return seen;
+  const sure = textAt(finding, 'sure');
+  return sure === 'fairly' ? `${seen}, fairly sure` : sure === 'hint' ? `${seen}, a hint` : seen;
+}
+
+/** A text that an entry holds under a name; empty for none. */
+export function textAt(value: Json | undefined, key: string): string {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return '';
+  const found = value[key];
+  return typeof found === 'string' ? found : '';
 }
 
 /** What was said of a part as such: whether it is there, its woods, how it is made, words of one's own. */
