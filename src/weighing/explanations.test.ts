@@ -160,4 +160,18 @@ describe('what explains a finding', () => {
       [],
     );
   });
+
+  it('is no shop where the finding speaks of what came later, however often its pieces show it', () => {
+    // 0.6·0.03 + 0.4·0.6 = 25.8 in 100 of the shop's lids, as of all.
+    const holes = signOf('joint', 'origin', { 'of-the-making': 3, repair: 60, improve: 8, 'other-old': 20 });
+    const made = { signs: [holes], shops: [shopOf('north', 50, { joint: 90 })], renewed: 40 };
+    expect(kinds(made, 0.03, 3, true)).toEqual([['origin', 'repair', 60]]);
+  });
+
+  it('is the alteration whose trace it is, and no other; of a sign of the making none', () => {
+    const trace = signOf('joint', 'alteration/waxed', { happened: 60, not: 2 });
+    const alterations = ['cleaned', 'waxed'].map((id) => alterationOf(id, 'upkeep', 10));
+    expect(kinds({ signs: [trace], alterations }, 0.02, 3, true)).toEqual([['alteration', 'waxed', 60]]);
+    expect(kinds({ signs: [makingSign('joint', 40, 50)], alterations }, 0.02, 3, true)).toEqual([]);
+  });
 });

@@ -83,16 +83,18 @@ function readingExplanations(weight: LookWeight): Explanation[] {
 }
 
 function shopExplanations(evaluation: Evaluation, weight: LookWeight): Explanation[] {
-  const { prepared } = evaluation.model.layout;
-  if (weight.look.sign.hangsOn !== 'making' || prepared.shops.length === 0) return [];
-  const withIt = shopPosterior(evaluation.model.layout, evaluation.whole);
-  const { posterior: without, scale } = shopsWithout(evaluation, weight);
-  return prepared.shops.map((shop, index) => ({
-    kind: 'shop',
-    id: shop.id,
-    words: `If it is work of ${shop.name}, ${shop.place}: there it is the habit.`,
-    share: ratio(periodMass(withIt[index + 1]) * scale, periodMass(without[index + 1])),
-  }));
+  if (weight.look.sign.hangsOn !== 'making') return [];
+  const { layout } = evaluation.model;
+  const withIt = shopPosterior(layout, evaluation.whole);
+  return layout.prepared.shops.map((shop, index) => {
+    const { posterior: without, scale } = shopsWithout(evaluation, weight);
+    return {
+      kind: 'shop',
+      id: shop.id,
+      words: `If it is work of ${shop.name}, ${shop.place}: there it is the habit.`,
+      share: ratio(periodMass(withIt[index + 1]) * scale, periodMass(without[index + 1])),
+    };
+  });
 }
 
 function originExplanations(evaluation: Evaluation, weight: LookWeight): Explanation[] {
