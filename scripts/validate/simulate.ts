@@ -20,18 +20,22 @@ export type SimulatedRow = {
   makingFirmRight: number;
 };
 
-/** Draws cases from the model with the figures of each and weighs them as the program does. */
+/** So many signs are looked for in a short visit, and in a full one. */
+export const looksOfVisit = { short: 18, full: 60 } as const;
+
+/** Draws cases from the model with the figures of each, so many signs looked for, and weighs them as the program does. */
 export function simulatedRow(
   knowledge: Knowledge,
   figures: (seed: number) => Draw,
   seeds: readonly number[],
   draws: number,
+  looks: number,
 ): SimulatedRow {
   const row = { cases: 0, leadingRight: 0, firm: 0, firmRight: 0, makingFirm: 0, makingFirmRight: 0 };
   const forms = ['side-chair', 'chest-of-drawers'];
   for (const seed of seeds) {
     const form = forms[seed % forms.length] as string;
-    const { input, truth } = simulateCase(knowledge, form, 18, seed, figures(seed));
+    const { input, truth } = simulateCase(knowledge, form, looks, seed, figures(seed));
     const result = weighCase({ ...input, draws, seed: 1, quick: false }, knowledge, { yearNow: 2026 });
     if (!result.ok) throw new Error('a simulated case was refused');
     const { leading, firm, making } = result.output;
@@ -60,22 +64,24 @@ async function main(cases: number): Promise<void> {
     ['every figure redrawn from its range', (seed) => betaDraw(seededRandom(10_000 + seed))],
     ['every sign half its range blunter', () => blunt],
   ];
-  const rows = ways.map(([name, figures]) => {
-    const row = simulatedRow(knowledge, figures, seeds, 100);
-    console.log(name, JSON.stringify(row));
-    return `| ${name} | ${row.cases} | ${row.leadingRight} | ${row.firmRight} of ${row.firm} | ${row.makingFirmRight} of ${row.makingFirm} |`;
-  });
+  const rows = Object.values(looksOfVisit).flatMap((looks) =>
+    ways.map(([name, figures]) => {
+      const row = simulatedRow(knowledge, figures, seeds, 100, looks);
+      console.log(looks, name, JSON.stringify(row));
+      return `| ${looks} | ${name} | ${row.cases} | ${row.leadingRight} | ${row.firmRight} of ${row.firm} | ${row.makingFirmRight} of ${row.makingFirm} |`;
+    }),
+  );
   await writeFile(
     fileURLToPath(new URL('docs/simulation.md', root)),
     `# Settled, held against cases drawn from the model
 
-Made by \`npx tsx scripts/validate/simulate.ts\`. Side chairs and chests of drawers with 18 signs looked for, drawn evenly with a seed; what
+Made by \`npx tsx scripts/validate/simulate.ts\`. Side chairs and chests of drawers with so many signs looked for, drawn evenly with a seed; what
 is found and what is true are drawn from the model with the figures named in the row, then weighed as the program does, with the best
 figures and 100 redraws. So this says nothing of whether the figures are right, only whether *settled* keeps its word where they are not
 quite.
 
-| drawn with | cases | leading reading right | settled readings right | settled makings right |
-| --- | --- | --- | --- | --- |
+| signs | drawn with | cases | leading reading right | settled readings right | settled makings right |
+| --- | --- | --- | --- | --- | --- |
 ${rows.join('\n')}
 
 Knowledge ${knowledge.version}.
