@@ -164,8 +164,12 @@ describe('what explains a finding', () => {
   it('is no shop where the finding speaks of what came later, however often its pieces show it', () => {
     // 0.6·0.03 + 0.4·0.6 = 25.8 in 100 of the shop's lids, as of all.
     const holes = signOf('joint', 'origin', { 'of-the-making': 3, repair: 60, improve: 8, 'other-old': 20 });
-    const made = { signs: [holes], shops: [shopOf('north', 50, { joint: 90 })], renewed: 40 };
-    expect(kinds(made, 0.03, 3, true)).toEqual([['origin', 'repair', 60]]);
+    const shop = shopOf('north', 50, { joint: 90, usual: 90 });
+    const made = { signs: [holes, makingSign('usual', 50, 50)], shops: [shop], renewed: 40 };
+    const { evaluation, weight } = weighed(made, present('joint', 'lid'), present('usual'));
+    expect(explanationsOf(evaluation, weight, 0.03, 3, true).map(({ kind, id }) => [kind, id])).toEqual([
+      ['origin', 'repair'],
+    ]);
   });
 
   it('is the alteration whose trace it is, and no other; of a sign of the making none', () => {

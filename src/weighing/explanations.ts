@@ -49,7 +49,7 @@ export function shareUnlisted(
   const all = withIt.reduce((sum, row) => sum + row[reading], 0);
   const whole = weight.shareUnder[reading];
   // P(finding | unlisted) = P(finding) · P(unlisted | finding) / P(unlisted), and the last is at most 1.
-  if (all > 0 && (whole * unlisted) / all >= below) return undefined;
+  if (whole * ratio(unlisted, all) >= below) return undefined;
   const before = shopsWithout(evaluation, weight);
   const left = before.posterior[0]?.[reading] ?? 0;
   return left > 0 ? ratio(unlisted * before.scale, left) : undefined;
@@ -146,6 +146,7 @@ function shopsWithout(evaluation: Evaluation, weight: LookWeight): ShopsWithout 
   });
 }
 
+/** The share of a mass that is left; none of nothing. */
 function ratio(mass: number, before: number): number {
-  return before > 0 ? Math.min(1, mass / before) : 0;
+  return Math.min(1, mass / Math.max(before, Number.MIN_VALUE));
 }
