@@ -9,6 +9,7 @@ import { readRevisionFile, sha256Of } from '../record/issuedFolder.ts';
 import type { RecordStore } from '../record/store.ts';
 import type { Weighing } from '../weighing/weighing.ts';
 import type { Calculate } from './calculationRoutes.ts';
+import { areMoved, bothReadings, type ReadingThenAndNow } from './readingsThenAndNow.ts';
 
 /** A version then and now. */
 type Moved = { was: string; now: string; changed: boolean };
@@ -20,14 +21,14 @@ export type Difference = {
   acts: number;
   program: Moved;
   knowledge: Moved;
-  /** Whether the signed findings, weighed by the program and knowledge of now, come to other figures than were signed. */
-  figuresMoved: boolean;
+  /** Whether the signed findings, weighed by the program and knowledge of now, come to other readings or years than were signed. */
+  readingsMoved: boolean;
 };
 
 /** The figures of a revision beside those of the piece as it is, by the program and knowledge of now. */
 export type ReadingsSince = {
   /** What each reading came to then, and comes to now; nothing where one of the two could not be weighed. */
-  readings: readonly { id: ReadingId; was: number; now: number }[];
+  readings: readonly ReadingThenAndNow[];
   leading: { was: ReadingId | null; now: ReadingId | null };
   years: { was: readonly [number, number] | null; now: readonly [number, number] | null };
 };
@@ -65,9 +66,9 @@ export async function differenceSince(
     now: parts.version,
     changed: parts.version !== issued.programVersion,
   };
-  const { figuresMoved } = await figuresOf(parts, stored, issued, sha256);
+  const { readingsMoved } = await figuresOf(parts, stored, issued, sha256);
   const piece = comparePieces(stored.piece, now);
-  return { piece, acts: actsAfter(parts.store, now.id, issued.revision), program, knowledge, figuresMoved };
+  return { piece, acts: actsAfter(parts.store, now.id, issued.revision), program, knowledge, readingsMoved };
 }
 
 /** What the piece as it is comes to, beside what was signed. */
@@ -99,15 +100,15 @@ export function knowledgeStamp(
   };
 }
 
-const figures = new Map<string, Promise<{ figuresMoved: boolean }>>();
+const figures = new Map<string, Promise<{ readingsMoved: boolean }>>();
 
-/** Whether the signed findings come to other figures now; weighed once for each state of the knowledge in a run. */
+/** Whether the signed findings come to other readings now; weighed once for each state of the knowledge in a run. */
 function figuresOf(parts: DifferenceParts, stored: Stored, issued: IssuedRevision, knowledge: string) {
   const key = `${issued.manifestSha256} ${knowledge}`;
   const known = figures.get(key);
   if (known !== undefined) return known;
   const asked = weighed(parts.calculate, stored.piece, stored.yearNow).then((now) => ({
-    figuresMoved: now !== undefined && stored.weighing !== null && moved(stored.weighing, now),
+    readingsMoved: now !== undefined && stored.weighing !== null && areMoved(stored.weighing, now),
   }));
   figures.set(key, asked);
   asked.catch(() => figures.delete(key));
@@ -143,25 +144,6 @@ async function weighed(calculate: Calculate, piece: Piece, yearNow: number): Pro
   const input = { ...caseFromPiece(piece), draws: 0, quick: true };
   const result = await calculate({ id: 'evidence.weigh', input, yearNow });
   return result.ok ? (result.output as Weighing) : undefined;
-}
-
-/** Two figures are the same where no print of them would differ. */
-const printedAlike = 0.0005;
-
-function moved(then: Weighing, now: Weighing): boolean {
-  return (
-    then.leading !== now.leading ||
-    bothReadings(then, now).some((each) => Math.abs(each.was - each.now) > printedAlike) ||
-    then.years.p90.some((year, end) => Math.abs(year - (now.years.p90[end] ?? Number.NaN)) > 0.5)
-  );
-}
-
-function bothReadings(then: Weighing | null, now: Weighing | undefined): ReadingsSince['readings'] {
-  const after = new Map(now?.readings.map(({ id, probability }) => [id, probability]));
-  return (then?.readings ?? []).flatMap(({ id, probability }) => {
-    const is = after.get(id);
-    return is === undefined ? [] : [{ id, was: probability, now: is }];
-  });
 }
 
 function actsAfter(store: RecordStore, id: string, revision: number): number {

@@ -86,7 +86,7 @@ describe('signing over HTTP', () => {
     const { since } = await issued(used);
     expect(since).toMatchObject({
       acts: 2,
-      figuresMoved: false,
+      readingsMoved: false,
       piece: { same: false, fields: [{ path: ['engagement', 'client'], now: 'Mrs. Orme (invented)' }] },
     });
     expect(since?.piece.findings.added.map(({ sign }) => sign)).toEqual(['a']);

@@ -75,7 +75,7 @@ type ComparedProps = { piece: Piece; since: IssuedRevision; comparison: Comparis
 function Compared({ piece, since, comparison }: ComparedProps) {
   const names = useNameBook(piece);
   const lists = comparisonLists(comparison.piece, names);
-  const { program, knowledge, figuresMoved, acts } = comparison;
+  const { program, knowledge, readingsMoved, acts } = comparison;
   return (
     <>
       <p className="said">
@@ -103,9 +103,9 @@ function Compared({ piece, since, comparison }: ComparedProps) {
             ? `${knowledge.was} then; it holds other entries now (${knowledge.now})`
             : `${knowledge.now}, as then`}
           .{' '}
-          {figuresMoved
-            ? 'The findings as they were signed come to other figures now.'
-            : 'The findings as they were signed come to the same figures now.'}
+          {readingsMoved
+            ? 'The findings as they were signed come to other readings or years now.'
+            : 'The findings as they were signed come to the same readings and years now, as they are printed.'}
         </p>
       </section>
       <ReadingsThenAndNow comparison={comparison} />

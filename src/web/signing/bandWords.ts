@@ -29,15 +29,15 @@ export function bandWords(issued: IssuedAnswer | undefined, status: 'draft' | 's
       compare: false,
       can: 'nothing',
     };
-  const { piece, figuresMoved } = issued.since;
+  const { piece, readingsMoved } = issued.since;
   const can = status === 'draft' ? 'sign' : 'begin';
   if (!piece.same)
     return { revision, next, words: `Changed since revision ${revision}.`, compare: true, can };
-  if (figuresMoved)
+  if (readingsMoved)
     return {
       revision,
       next,
-      words: `The findings are those of revision ${revision}, but the program’s knowledge has changed since, and the figures with it.`,
+      words: `The findings are those of revision ${revision}, but the program’s knowledge has changed since, and its readings or years with it.`,
       compare: true,
       can,
     };
