@@ -24,6 +24,8 @@ const pureRooms = [
   'dating',
   'photo',
   'wear',
+  'provenance',
+  'worth',
   'findings',
   'calculations',
 ];
@@ -52,6 +54,8 @@ export const rooms: Readonly<Record<string, Room>> = {
   dating: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
   photo: { takes: trade, pure: { packages: ['ml-matrix', 'fft.js'] } },
   wear: { takes: [...trade, 'knowledge', 'drawing'], pure: { packages: [] } },
+  provenance: { takes: trade, pure: { packages: [] } },
+  worth: { takes: [...trade, 'sets'], pure: { packages: ['fraction.js', 'yalps'] } },
   findings: { takes: [...trade, 'knowledge', 'wear'], pure: { packages: ['zod'] } },
   calculations: { takes: pureRooms.filter((room) => room !== 'calculations'), pure: { packages: ['zod'] } },
   opinion: { takes: pureRooms, pure: false },

@@ -8,10 +8,12 @@ import { inferenceWeight } from './byHand/inferenceWeight.ts';
 import { photoLens } from './byHand/photoLens.ts';
 import { photoProfile } from './byHand/photoProfile.ts';
 import { photoSagitta } from './byHand/photoSagitta.ts';
+import { provenanceCheck } from './byHand/provenanceCheck.ts';
 import { setsGroups } from './byHand/setsGroups.ts';
 import { setsLine } from './byHand/setsLine.ts';
 import { setsStatistics } from './byHand/setsStatistics.ts';
 import { woodCoefficientFromShrinkage, woodShrinkageAt } from './byHand/woodShrinkage.ts';
+import { worthDivision } from './byHand/worthDivision.ts';
 import { datingSpanCalculation } from './dating.ts';
 import type { Calculation } from './define.ts';
 import { evidenceWeigh } from './evidence.ts';
@@ -51,11 +53,13 @@ export const byHand: readonly Calculation[] = [
   photoLens,
   photoProfile,
   photoSagitta,
+  provenanceCheck,
   setsGroups,
   setsLine,
   setsStatistics,
   woodCoefficientFromShrinkage,
   woodShrinkageAt,
+  worthDivision,
 ];
 
 /** Every calculation the program knows, by id: the one door for screens, terminal, HTTP and reports. */
