@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { consumerPrices } from '../../src/knowledge/consumerPrices.ts';
 import { measurements } from '../../src/knowledge/measurementSchema.ts';
 import { alteration, form, making, shop, signFile, work } from '../../src/knowledge/schema.ts';
 import { signDrawing } from '../../src/knowledge/signDrawingSchema.ts';
@@ -16,6 +17,7 @@ export function editorSchemas(): Record<string, unknown> {
     woods: z.strictObject({ woods: z.array(wood).min(1) }),
     'wood-movement': woodMovement,
     measurements,
+    'consumer-prices': consumerPrices,
     sources: z.strictObject({ works: z.array(work).min(1) }),
   };
   return Object.fromEntries(

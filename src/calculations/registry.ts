@@ -13,7 +13,12 @@ import { setsGroups } from './byHand/setsGroups.ts';
 import { setsLine } from './byHand/setsLine.ts';
 import { setsStatistics } from './byHand/setsStatistics.ts';
 import { woodCoefficientFromShrinkage, woodShrinkageAt } from './byHand/woodShrinkage.ts';
+import { worthAbsorption } from './byHand/worthAbsorption.ts';
+import { worthByReading } from './byHand/worthByReading.ts';
+import { worthComparables } from './byHand/worthComparables.ts';
 import { worthDivision } from './byHand/worthDivision.ts';
+import { worthIndex } from './byHand/worthIndex.ts';
+import { worthRepeatSales } from './byHand/worthRepeatSales.ts';
 import { datingSpanCalculation } from './dating.ts';
 import type { Calculation } from './define.ts';
 import { evidenceWeigh } from './evidence.ts';
@@ -59,7 +64,12 @@ export const byHand: readonly Calculation[] = [
   setsStatistics,
   woodCoefficientFromShrinkage,
   woodShrinkageAt,
+  worthAbsorption,
+  worthByReading,
+  worthComparables,
   worthDivision,
+  worthIndex,
+  worthRepeatSales,
 ];
 
 /** Every calculation the program knows, by id: the one door for screens, terminal, HTTP and reports. */

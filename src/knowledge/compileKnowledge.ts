@@ -79,6 +79,7 @@ function assemble(
     woods: byId(soundEntries(entries, 'wood').map((entry) => entry.value)),
     woodMovement: soundEntries(entries, 'woodMovement')[0]?.value,
     measurements: soundEntries(entries, 'measurements')[0]?.value,
+    consumerPrices: soundEntries(entries, 'consumerPrices')[0]?.value,
     sources: byId(soundEntries(entries, 'work').map((entry) => entry.value)),
   });
 }

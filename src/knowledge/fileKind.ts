@@ -1,4 +1,5 @@
 import { ask } from './askSchema.ts';
+import { consumerPrices } from './consumerPrices.ts';
 import { judgedAlteration, judgedMaking, judgedRenewal, judgedShop, judgedSign } from './judgedSchema.ts';
 import { measurements } from './measurementSchema.ts';
 import { partKind } from './partKind.ts';
@@ -19,6 +20,7 @@ export const entrySchemas = {
   wood,
   woodMovement,
   measurements,
+  consumerPrices,
   judgedSign,
   judgedAlteration,
   judgedRenewal,
@@ -43,6 +45,7 @@ export function fileKind(path: string): FileKind | undefined {
   if (path === 'asks.yaml') return { kind: 'ask', list: 'asks', headings: [] };
   if (path === 'woods.yaml') return { kind: 'wood', list: 'woods', headings: [] };
   if (path === 'wood-movement.yaml') return { kind: 'woodMovement', headings: [] };
+  if (path === 'consumer-prices.yaml') return { kind: 'consumerPrices', headings: [] };
   if (path === 'measurements.yaml') return { kind: 'measurements', headings: [] };
   if (/^sources(-[a-z-]+)?\.yaml$/.test(path)) return { kind: 'work', list: 'works', headings: [] };
   if (!/^[a-z]+(-[a-z]+)*\/[^/]+\.yaml$/.test(path)) return undefined;

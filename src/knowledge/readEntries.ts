@@ -119,7 +119,7 @@ function misplaced(file: string): KnowledgeFault {
     line: 1,
     entry: '',
     what: 'The file stands where no knowledge is looked for.',
-    mend: 'Move it to forms/, signs/, sign-drawings/, alterations/ or shops/, or name it making.yaml, part-kinds.yaml, asks.yaml, woods.yaml, wood-movement.yaml, sources.yaml or sources-….yaml.',
+    mend: 'Move it to forms/, signs/, sign-drawings/, alterations/ or shops/, or name it making.yaml, part-kinds.yaml, asks.yaml, woods.yaml, wood-movement.yaml, consumer-prices.yaml, sources.yaml or sources-….yaml.',
     example: 'signs/saw-marks.yaml',
   };
 }

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { partMake } from '../piece/partMake.ts';
 import type { Ask } from './askSchema.ts';
+import type { ConsumerPrices } from './consumerPrices.ts';
 import { id, sentence, year } from './entryWords.ts';
 import { basis, counting, figure, figureOrText } from './figureSchema.ts';
 import { pooling } from './judgedSchema.ts';
@@ -392,5 +393,7 @@ export type Knowledge = {
   woodMovement?: WoodMovement | undefined;
   /** Undefined where measurements.yaml is missing. */
   measurements?: Measurements | undefined;
+  /** Undefined where consumer-prices.yaml is missing. */
+  consumerPrices?: ConsumerPrices | undefined;
   sources: Record<string, Work>;
 };
