@@ -4,11 +4,11 @@ import { readingWords } from '../piece/readings.ts';
 import { coverageWords, tellsDoubt } from '../units/doubt.ts';
 import { formatYears } from '../units/years.ts';
 import type { IssueHead } from './issueHead.ts';
-import type { OpinionDocument, Section } from './opinionDocument.ts';
+import type { Block, OpinionDocument, Section } from './opinionDocument.ts';
 import { materialOf, type OpinionInput, type OpinionMaterial } from './opinionMaterial.ts';
 import { benchSection } from './sections/bench.ts';
-import { cautionsSection } from './sections/cautions.ts';
-import { conclusionSection } from './sections/conclusion.ts';
+import { cautionsSection, lawSection } from './sections/cautions.ts';
+import { conclusionSection, reasonsSection } from './sections/conclusion.ts';
 import { contradictionsSection } from './sections/contradictions.ts';
 import { descriptionSection } from './sections/description.ts';
 import { engagementSection } from './sections/engagement.ts';
@@ -62,19 +62,21 @@ function issuedFoot({ revision, recordId, count, head }: IssueHead): string {
 function sectionsOf(material: OpinionMaterial): Section[] {
   return [
     conclusionSection(material),
-    engagementSection(material),
+    reasonsSection(material),
     descriptionSection(material),
     standingSection(material),
+    limitsSection(material),
+    cautionsSection(material),
+    signatureSection(material),
+    platesSection(material),
+    engagementSection(material),
     findingsSection(material),
     benchSection(material),
     weightsSection(material),
     contradictionsSection(material),
     readingsSection(material),
     yearsSection(material),
-    platesSection(material),
-    limitsSection(material),
-    cautionsSection(material),
-    signatureSection(material),
+    lawSection(material),
     periodAgainstLaterSection(material),
     figuresSection(material),
     sourcesSection(material),
@@ -94,12 +96,29 @@ function withCoverage(section: Section): Section {
 /** The appendices named by letter in the order they stand. */
 function lettered(sections: readonly Section[]): Section[] {
   const appendices = sections.filter((section) => section.appendix === true);
-  return sections.map((section) => {
+  const titled = sections.map((section) => {
     const place = appendices.indexOf(section);
     return place < 0
       ? section
-      : { ...section, title: `Appendix ${String.fromCharCode(65 + place)}: ${inSentence(section.title)}` };
+      : {
+          ...section,
+          title: `Appendix ${String.fromCharCode(65 + place)}: ${inSentence(section.title)}`,
+          apart: section.apart === true || place === 0,
+        };
   });
+  const listedAt = titled.findIndex((section) => section.appendix === true) - 1;
+  return titled.map((section, index) =>
+    index === listedAt ? { ...section, blocks: [...section.blocks, ...appendixList(titled)] } : section,
+  );
+}
+
+/** What follows what is read, by letter: to stand where the appendices begin. */
+function appendixList(sections: readonly Section[]): Block[] {
+  const items = sections.filter(({ appendix }) => appendix === true).map(({ title }) => title);
+  return [
+    { kind: 'heading', words: 'Appendices' },
+    { kind: 'list', items },
+  ];
 }
 
 function titleOf({ piece, form }: OpinionMaterial): string {

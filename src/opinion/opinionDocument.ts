@@ -47,6 +47,10 @@ export type Block =
   | { kind: 'pictures'; pictures: readonly DrawnPicture[] }
   | { kind: 'key'; title: string; entries: readonly { svg: string; words: string }[] }
   | { kind: 'plate'; plate: Plate }
+  /** Facts with a plate beside them, small and without its marks. */
+  | { kind: 'front'; rows: readonly { name: string; words: readonly Words[] }[]; plate: Plate }
+  /** Up to four plates in a row, small and without their marks: what is read beside them is shown large among the plates. */
+  | { kind: 'strip'; plates: readonly Plate[] }
   | { kind: 'signature'; statements: readonly Words[]; name: string; day: string; draft: boolean };
 
 /** One section of the opinion. `apart` begins a page; an `appendix` gets its letter from its place. */

@@ -74,26 +74,59 @@ describe('what an opinion holds', () => {
     expect(covered(sure)).toEqual([]);
   });
 
-  it('has the sections of a catalogue entry in their order', () => {
+  it('has first what is read, then the appendices', () => {
     expect(known.opinion.sections.map((each) => each.id)).toEqual([
       'opinion',
-      'engagement',
+      'reasons',
       'description',
       'parts',
+      'limits',
+      'cautions',
+      'signature',
+      'plates',
+      'engagement',
       'findings',
       'weights',
       'contradictions',
       'readings',
       'years',
-      'plates',
-      'limits',
-      'cautions',
-      'signature',
+      'law',
       'period-against-later',
       'figures',
       'sources',
       'made-with',
     ]);
+    const appendices = known.opinion.sections.filter(({ appendix }) => appendix === true);
+    expect(known.opinion.sections.slice(-appendices.length)).toEqual(appendices);
+    expect(appendices[0]?.id).toBe('plates');
+    expect(appendices.map(({ title }) => /^Appendix (\w): /.exec(title)?.[1]).join('')).toBe('ABCDEFGHIJKL');
+    // Where the appendices begin they are told by name, all of them.
+    expect(section(known.opinion, 'signature').blocks.at(-1)).toEqual({
+      kind: 'list',
+      items: appendices.map(({ title }) => title),
+    });
+  });
+
+  it('has on its first page the plate that stands first, what is concluded, how sure it is, and who signed', () => {
+    const photos = { p: photoOf('p'), q: photoOf('q') };
+    const of = known.opinionOn({ ...known.chair, photos, plateOrder: ['q', 'p'] });
+    expect(of.head[0]).toMatchObject({ kind: 'front', plate: { number: 1, photoId: 'q' } });
+    const text = textsOf(section(of, 'opinion')).join('\n');
+    expect(text).toContain('How sure\nBy the weighing of the findings. ');
+    expect(text).toContain('not signed: a draft');
+    expect(section(of, 'reasons').blocks).toContainEqual(
+      expect.objectContaining({ kind: 'strip', plates: [expect.objectContaining({ number: 2 })] }),
+    );
+    expect(known.opinionOn({ ...known.chair, photos: {} }).head[0]).toMatchObject({ kind: 'facts' });
+  });
+
+  it('warns of upholstery and of lifting by what the piece is', () => {
+    const text = (of: OpinionDocument) => textsOf(section(of, 'cautions')).join('\n');
+    expect(text(known.opinion)).toContain('Lift a chair by its seat rails');
+    const chest = known.opinionOn(emptyPiece({ form: 'chest-of-drawers' }));
+    expect(text(chest)).not.toContain('Lift a chair by its seat rails');
+    expect(text(chest)).not.toContain('never push a bare hand behind a seat');
+    expect(text(chest)).toContain('lift by the frame');
   });
 
   it('prints every finding once, with what was found and the examiner’s words', () => {
@@ -233,7 +266,7 @@ it('prints what was measured at the bench: entered findings as weighed, the rest
 describe('the examiner and the weighing', () => {
   it('prints both where they differ, and the reason', () => {
     const of = withOpinion(known.chair, { reading: 'period-intact', departure: 'I know its five sisters.' });
-    const text = textsOf(section(known.opinionOn(of), 'opinion')).join('\n');
+    const text = textsOf(section(known.opinionOn(of), 'reasons')).join('\n');
     expect(text).toContain('The examiner departs from the weighing');
     expect(text).toContain('a later copy made by machine');
     expect(text).toContain('a period piece, substantially intact');

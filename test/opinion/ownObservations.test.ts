@@ -72,7 +72,7 @@ it('prints what was stated in looking the whole over, weighed while nothing tell
 
 it('tells the making before the condition and both before the seven readings', () => {
   const opinion = known.opinionOn(bench({ observations: { scribe: observation } }));
-  const says = textIn(opinion, 'opinion');
+  const says = textIn(opinion, 'reasons');
   const at = [
     'How it came to be.',
     'Its condition, if it is of the period',

@@ -37,6 +37,7 @@ export function benchSection(material: OpinionMaterial): Section | undefined {
   return {
     id: 'bench',
     title: 'Measured at the bench',
+    appendix: true,
     blocks: [
       {
         kind: 'table',

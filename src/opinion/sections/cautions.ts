@@ -3,11 +3,17 @@ import { reminderSentences } from '../../piece/purposeReminders.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 
-/** What can hurt, and what is for others to say: hazards of the piece, of old furniture at large, and of the law. */
-export function cautionsSection({ piece, form, knowledge }: OpinionMaterial): Section {
+/** What can hurt: hazards of this piece, and those of old furniture that can bear on it. */
+export function cautionsSection({ piece, form, parts, knowledge }: OpinionMaterial): Section {
   const signs = Object.values(piece.findings).map((finding) => knowledge.signs[finding.sign]?.caution);
-  const ofThis = [...new Set([...(form?.cautions ?? []), ...signs])].filter((each) => each !== undefined);
-  const purpose = piece.engagement.purpose;
+  const all = [...new Set([...(form?.cautions ?? []), ...signs])].filter((each) => each !== undefined);
+  const ofThis = all.filter((each) => !all.some((other) => other !== each && saysMore(other, each)));
+  const seating = form?.family === 'seating';
+  const bears = {
+    upholstery: parts.some((part) => part.kind === 'upholstery'),
+    seating,
+    other: !seating,
+  };
   return {
     id: 'cautions',
     title: 'Cautions',
@@ -19,8 +25,25 @@ export function cautionsSection({ piece, form, knowledge }: OpinionMaterial): Se
             { kind: 'list', items: ofThis } satisfies Block,
           ]),
       { kind: 'heading', words: 'Of old furniture' },
-      { kind: 'list', items: usual.map(([what, words]) => [{ strong: `${what}. ` }, words]) },
-      { kind: 'heading', words: 'Of law and practice' },
+      {
+        kind: 'list',
+        items: usual
+          .filter(([, , only]) => only === undefined || bears[only])
+          .map(([what, words]) => [{ strong: `${what}. ` }, words]),
+      },
+      { kind: 'paragraph', as: 'note', words: deferring },
+    ],
+  };
+}
+
+/** What is for others to say: law and practice, as reminders. */
+export function lawSection({ piece }: OpinionMaterial): Section {
+  const { purpose } = piece.engagement;
+  return {
+    id: 'law',
+    title: 'Law and practice, as a reminder',
+    appendix: true,
+    blocks: [
       {
         kind: 'list',
         items: [
@@ -35,13 +58,22 @@ export function cautionsSection({ piece, form, knowledge }: OpinionMaterial): Se
         kind: 'paragraph',
         as: 'note',
         words:
-          'These cautions name dangers and defer to those licensed to deal with them; they clear nothing for handling, cleaning, sale or shipping. The rules follow general practice and change: ask the office named.',
+          'The rules follow general practice and change: ask the office named. Nothing is cleared here for sale or shipping.',
       },
     ],
   };
 }
 
-const usual: readonly (readonly [string, string])[] = [
+/** True of a caution that says all of another, and goes on. */
+function saysMore(caution: string, than: string): boolean {
+  return caution.startsWith(than.replace(/\.$/u, ''));
+}
+
+const deferring =
+  'These cautions name dangers and defer to those licensed to deal with them; they clear nothing for handling, cleaning, sale or shipping.';
+
+/** What, its words, and what of a piece it bears on alone. */
+const usual: readonly (readonly [string, string, ('upholstery' | 'seating' | 'other')?])[] = [
   [
     'Lead',
     'Old paint, putty and fillers may hold lead. No sanding, heating or scraping; wash hands; keep children away. Testing and removal are for a licensed contractor.',
@@ -57,10 +89,17 @@ const usual: readonly (readonly [string, string])[] = [
   [
     'Old upholstery',
     'Tacks, broken springs and brittle covers cut: never push a bare hand behind a seat. Old fillings burn easily.',
+    'upholstery',
   ],
   [
     'Lifting and toppling',
     'Lift a chair by its seat rails and never by arms or crest. An old joint may let go without warning: a piece that was not tried should not be sat on.',
+    'seating',
+  ],
+  [
+    'Lifting and toppling',
+    'An old joint may let go without warning: empty the piece, have a second person, and lift by the frame, never by top, door or handle.',
+    'other',
   ],
   [
     'Cleaning',

@@ -1,19 +1,20 @@
+import { findingKey } from '../../piece/finding.ts';
 import { makingWords, readingWords } from '../../piece/readings.ts';
+import { dayWords } from '../../units/days.ts';
 import { formatYears } from '../../units/years.ts';
 import { conditionsInWords, partsInWords } from '../../weighing/makingInWords.ts';
 import { oddsInWords } from '../../weighing/oddsInWords.ts';
 import { placeInWords } from '../../weighing/placeInWords.ts';
 import { noneInWords, outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
-import type { Block, Section, Words } from '../opinionDocument.ts';
+import type { Block, Plate, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { paragraphs, stopped } from '../wording.ts';
+import { plateOf } from './plates.ts';
 
-/** The examiner's own conclusion and reasons; and beside it, never in its place, what the findings say. */
+/** What the examiner concludes, how sure it is, who may rely on it and who stands for it: what is read if nothing else is. */
 export function conclusionSection(material: OpinionMaterial): Section {
-  const { opinion } = material.piece;
-  const conclusion = paragraphs(opinion.conclusion);
-  const reasons = paragraphs(opinion.reasons);
+  const conclusion = paragraphs(material.piece.opinion.conclusion);
   const blocks: Block[] = [
     ...(conclusion.length === 0
       ? [
@@ -25,24 +26,92 @@ export function conclusionSection(material: OpinionMaterial): Section {
         ]
       : conclusion.map((words): Block => ({ kind: 'paragraph', as: 'lead', words }))),
     ...factsOf(material),
-    ...(reasons.length === 0 ? [] : [{ kind: 'heading', words: 'Reasons' } satisfies Block]),
-    ...reasons.map((words): Block => ({ kind: 'paragraph', words })),
-    { kind: 'heading', words: 'Beside it: what the findings say when weighed' },
-    ...besideIt(material),
   ];
   return { id: 'opinion', title: 'The opinion', blocks };
 }
 
-function factsOf({ piece }: OpinionMaterial): Block[] {
-  const { opinion } = piece;
+/** The examiner's own reasons; and beside them, never in their place, what the findings say. */
+export function reasonsSection(material: OpinionMaterial): Section {
+  const reasons = paragraphs(material.piece.opinion.reasons);
+  const plates = platesOfReasons(material);
+  return {
+    id: 'reasons',
+    title: 'Reasons',
+    blocks: [
+      ...(reasons.length === 0
+        ? [{ kind: 'paragraph', as: 'note', words: 'The examiner has written no reasons.' } satisfies Block]
+        : reasons.map((words): Block => ({ kind: 'paragraph', words }))),
+      ...(plates.length === 0 ? [] : [{ kind: 'strip', plates } satisfies Block]),
+      { kind: 'heading', words: 'Beside them: what the findings say when weighed' },
+      ...besideIt(material),
+    ],
+  };
+}
+
+function factsOf(material: OpinionMaterial): Block[] {
+  const { piece, issue } = material;
+  const { opinion, engagement } = piece;
+  const users = paragraphs(engagement.mayRely);
   const rows = [
     ...(opinion.reading === undefined
       ? []
       : [{ name: 'Concluded', words: [readingWords[opinion.reading].title] }]),
     ...(opinion.years === undefined ? [] : [{ name: 'Made', words: [formatYears(opinion.years)] }]),
     ...(opinion.place.trim() === '' ? [] : [{ name: 'Place', words: [opinion.place.trim()] }]),
+    { name: 'How sure', words: [sureWords(material)] },
+    { name: 'Intended users', words: users.length === 0 ? ['not stated'] : users },
+    {
+      name: 'Signed',
+      words: [issue === undefined ? 'not signed: a draft' : `${issue.by}, ${dayWords(issue.on)}`],
+    },
   ];
-  return rows.length === 0 ? [] : [{ kind: 'facts', rows }];
+  return [{ kind: 'facts', rows }];
+}
+
+/** How sure it is in a sentence or two, by the weighing; that the examiner departs from it, where they do. */
+function sureWords({ piece, weighing }: OpinionMaterial): string {
+  if (weighing === undefined) return 'Nothing was weighed: how sure it is rests on the reasons alone.';
+  const { making, readings, leading, firm } = weighing;
+  const made = making.answers.find(({ id }) => id === making.leading);
+  const reading = readings.find(({ id }) => id === leading);
+  if (made === undefined || reading === undefined) return '';
+  const of = (name: string, probability: number, settled: boolean) =>
+    `${name}: ${probabilityBand(probability).words}, ${outOf(probability)}, ${settled ? 'settled' : 'not settled'}.`;
+  const departs =
+    piece.opinion.reading !== undefined && piece.opinion.reading !== leading
+      ? ' The examiner departs from it: see the reasons.'
+      : '';
+  const weighed = [
+    of(makingWords[making.leading].title, made.probability, making.firm),
+    of(readingWords[leading].title, reading.probability, firm),
+  ];
+  return `By the weighing of the findings. ${weighed.join(' ')}${departs}`;
+}
+
+/** The plates that show what the conclusion rests on: those with marks on the findings that weigh most, up to four. */
+function platesOfReasons(material: OpinionMaterial): Plate[] {
+  const { piece, plates, weighing } = material;
+  const [front] = plates;
+  const weights = new Map(
+    (weighing?.weights ?? []).map(({ sign, part, withinWhole }) => [
+      findingKey(sign, part ?? undefined),
+      Math.abs(withinWhole ?? Number.POSITIVE_INFINITY),
+    ]),
+  );
+  const most = ({ photo }: (typeof plates)[number]) =>
+    Math.max(
+      0,
+      ...photo.marks.map(({ finding }) => (finding === undefined ? 0 : (weights.get(finding) ?? 0))),
+      ...Object.values(piece.findings)
+        .filter((finding) => finding.photos.includes(photo.id))
+        .map((finding) => weights.get(finding.id) ?? 0),
+    );
+  return plates
+    .filter((each) => each !== front)
+    .toSorted((a, b) => most(b) - most(a))
+    .slice(0, 4)
+    .toSorted((a, b) => a.plate - b.plate)
+    .map(({ photo, plate }) => plateOf(photo, plate, material));
 }
 
 function besideIt({ piece, weighing, knowledge }: OpinionMaterial): Block[] {

@@ -19,6 +19,7 @@ export function contradictionsSection(material: OpinionMaterial): Section | unde
   return {
     id: 'contradictions',
     title: 'Contradictions, and how they were resolved',
+    appendix: true,
     blocks: [
       ...(weighing.contradictions.length === 0
         ? [

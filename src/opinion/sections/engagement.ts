@@ -45,6 +45,7 @@ export function engagementSection({ piece }: OpinionMaterial): Section {
   return {
     id: 'engagement',
     title: 'The engagement',
+    appendix: true,
     blocks: [
       ...(blank.length === asked.length
         ? []
@@ -52,12 +53,6 @@ export function engagementSection({ piece }: OpinionMaterial): Section {
       ...(blank.length === 0
         ? []
         : [{ kind: 'paragraph', as: 'note', words: `Not stated: ${listed(blank)}.` } as const]),
-      {
-        kind: 'paragraph',
-        as: 'note',
-        words:
-          'This is an opinion on what the piece is. It states no value and is not an appraisal of value; where it feeds one, its limiting conditions go with it.',
-      },
     ],
   };
 }

@@ -20,11 +20,13 @@ export function findingsSection(material: OpinionMaterial): Section {
     return {
       id: 'findings',
       title: 'Findings',
+      appendix: true,
       blocks: [{ kind: 'paragraph', as: 'note', words: 'Nothing has been recorded yet.' }],
     };
   return {
     id: 'findings',
     title: 'Findings, part by part',
+    appendix: true,
     blocks: [...signBlocks(material, places), ...observationBlocks(material), ...lookedOverBlocks(material)],
   };
 }

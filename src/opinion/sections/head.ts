@@ -2,10 +2,18 @@ import { dayWords } from '../../units/days.ts';
 import type { Block, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { isExamined, paragraphs, purposeWords } from '../wording.ts';
+import { plateOf } from './plates.ts';
 
 /** What stands under the title: whose, for whom, seen when and how; and what must be known before reading on. */
 export function headBlocks(material: OpinionMaterial): Block[] {
-  return [{ kind: 'facts', rows: factsOf(material) }, ...noticesOf(material)];
+  const rows = factsOf(material);
+  const [first] = material.plates;
+  return [
+    first === undefined
+      ? { kind: 'facts', rows }
+      : { kind: 'front', rows, plate: plateOf(first.photo, first.plate, material) },
+    ...noticesOf(material),
+  ];
 }
 
 function factsOf({ piece, madeOn, issue }: OpinionMaterial) {

@@ -35,6 +35,11 @@ export function limitsSection(material: OpinionMaterial): Section {
             } satisfies Block,
           ]
         : []),
+      {
+        kind: 'paragraph',
+        words:
+          'This is an opinion on what the piece is. It states no value and is not an appraisal of value; where it feeds one, its limiting conditions go with it.',
+      },
       { kind: 'list', items: notSeen(material) },
       ...worthALook(material),
     ],

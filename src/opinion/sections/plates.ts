@@ -13,6 +13,7 @@ export function platesSection(material: OpinionMaterial): Section {
   return {
     id: 'plates',
     title: 'Plates',
+    appendix: true,
     apart: plates.length > 0,
     blocks: [
       ...(plates.length === 0
@@ -32,7 +33,8 @@ export function platesSection(material: OpinionMaterial): Section {
   };
 }
 
-function plateOf(photo: Photo, number: number, material: OpinionMaterial): Plate {
+/** A photo as it is printed: its words, what its marks show, and where it comes from. */
+export function plateOf(photo: Photo, number: number, material: OpinionMaterial): Plate {
   const caption = stopped(paragraphs(photo.caption).join(' '));
   const of =
     photo.part === undefined ? 'the piece' : `the ${material.partName(photo.part)}`.replace('the the', 'the');

@@ -35,6 +35,7 @@ export function readingsSection(material: OpinionMaterial): Section | undefined 
   return {
     id: 'readings',
     title: 'The readings',
+    appendix: true,
     blocks: [
       { kind: 'paragraph', words: oddsWords(material) },
       {

@@ -27,6 +27,7 @@ export function weightsSection(material: OpinionMaterial): Section | undefined {
   return {
     id: 'weights',
     title: 'What speaks for and against',
+    appendix: true,
     blocks: [
       {
         kind: 'paragraph',
@@ -164,7 +165,7 @@ function altogether({ altogether: all, leading }: Weighing): Block[] {
         ],
     [
       { strong: 'A likelihood ratio is not the probability of either side. ' },
-      `It says how probable the findings are if the piece is ${readingWords[leading].inSentence}, or if it is anything else that was considered, in the mix that was expected before anything was seen. How probable the piece itself is one or the other hangs also on what was to be expected before anything was seen, which lies outside the examination: see “The readings”.`,
+      `It says how probable the findings are if the piece is ${readingWords[leading].inSentence}, or if it is anything else that was considered, in the mix that was expected before anything was seen. How probable the piece itself is one or the other hangs also on what was to be expected before anything was seen, which lies outside the examination: see the appendix “The readings”.`,
     ],
     demonstratedWords(),
   ];

@@ -30,6 +30,7 @@ export function yearsSection(material: OpinionMaterial): Section | undefined {
   return {
     id: 'years',
     title: 'Years',
+    appendix: true,
     blocks: [
       { kind: 'facts', rows },
       {

@@ -99,12 +99,32 @@ export const template = `
   block(above: 1em, below: 1.1em, list(..items))
 }
 
-#let facts(rows) = block(breakable: rows.len() > 7, sticky: rows.len() < 4, grid(
-  columns: (34mm, 1fr),
+#let facts(rows, name-width: 34mm) = block(breakable: rows.len() > 7, sticky: rows.len() < 4, grid(
+  columns: (name-width, 1fr),
   row-gutter: 0.72em,
   column-gutter: 5mm,
   ..rows.map(((name, words)) => (pad(top: 1.4pt, label(name)), words.map(each => block(above: 0.55em, below: 0.55em, each)).join())).flatten(),
 ))
+
+#let small-plate(picture) = {
+  image(picture.path, alt: picture.alt, width: picture.width, height: picture.height)
+  v(-0.5em)
+  text(font: sans, size: 8pt, weight: 600, fill: walnut, "Plate " + str(picture.number))
+}
+
+#let front(rows, picture) = if picture == none { facts(rows) } else {
+  grid(columns: (1fr, picture.width), column-gutter: 7mm, align: top + left, facts(rows, name-width: 24mm), pad(top: 2mm, small-plate(picture)))
+}
+
+#let strip(all) = {
+  let shown = all.filter(each => each != none)
+  if shown.len() > 0 { block(above: 1.2em, below: 1.2em, breakable: false, grid(
+    columns: shown.map(each => each.width),
+    column-gutter: 3mm,
+    align: bottom + left,
+    ..shown.map(small-plate),
+  )) }
+}
 
 #let notice(tone, name, words) = block(
   width: 100%,

@@ -1,6 +1,6 @@
 import type { Block, DrawnPicture, Section, Words } from '../opinionDocument.ts';
 import type { Paper } from './plateLayout.ts';
-import { type PicturesAtHand, typstPlate } from './typstPlate.ts';
+import { type PicturesAtHand, smallPlate, typstPlate } from './typstPlate.ts';
 import { typstArray, typstMm, typstString, typstWords } from './typstText.ts';
 
 /** A picture the page takes in, under the name that the source calls it by. */
@@ -47,9 +47,7 @@ export function typstBlock(block: Block, shelf: PictureShelf, plates: PicturesAt
     case 'list':
       return `#points(${typstString(block.as ?? 'plain')}, ${typstArray(block.items.map(typstWords))})`;
     case 'facts':
-      return `#facts(${typstArray(
-        block.rows.map(({ name, words }) => `(${typstString(name)}, ${typstArray(words.map(typstWords))})`),
-      )})`;
+      return `#facts(${typstRows(block.rows)})`;
     case 'table':
       return typstTable(block);
     case 'notice':
@@ -62,9 +60,19 @@ export function typstBlock(block: Block, shelf: PictureShelf, plates: PicturesAt
       )})`;
     case 'plate':
       return typstPlate(block.plate, plates, paper);
+    case 'front':
+      return `#front(${typstRows(block.rows)}, ${smallPlate(block.plate, plates, 56, 74)})`;
+    case 'strip':
+      return `#strip(${typstArray(block.plates.map((plate) => smallPlate(plate, plates, 38, 40)))})`;
     case 'signature':
       return `#signature(${typstArray(block.statements.map(typstWords))}, ${typstString(block.name)}, ${typstString(block.day)}, draft: ${block.draft})`;
   }
+}
+
+function typstRows(rows: Extract<Block, { kind: 'facts' }>['rows']): string {
+  return typstArray(
+    rows.map(({ name, words }) => `(${typstString(name)}, ${typstArray(words.map(typstWords))})`),
+  );
 }
 
 function drawn(picture: DrawnPicture, shelf: PictureShelf): string {

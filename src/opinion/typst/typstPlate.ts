@@ -18,6 +18,20 @@ export function typstPlate(plate: Plate, atHand: PicturesAtHand, paper: Paper): 
   return `#plate(number: ${plate.number}, path: ${picture !== undefined ? typstString(platePath(plate)) : 'none'}, alt: ${typstString(plate.alternative)}, caption: ${typstString(plate.caption)}, origin: ${typstString(plate.origin)}, width: ${typstMm(layout.widthMm)}, height: ${typstMm(layout.heightMm)}, beside: ${layout.beside}, marks: ${marks})`;
 }
 
+/** A plate within so many millimeters, as Typst source: picture and number alone, `none` where the picture is not at hand. */
+export function smallPlate(
+  plate: Plate,
+  atHand: PicturesAtHand,
+  mostWideMm: number,
+  mostHighMm: number,
+): string {
+  const picture = atHand.get(plate.photoId);
+  if (picture === undefined) return 'none';
+  const widthMm = Math.min(mostWideMm, (mostHighMm * picture.widthPx) / picture.heightPx);
+  const heightMm = (widthMm * picture.heightPx) / picture.widthPx;
+  return `(number: ${plate.number}, path: ${typstString(platePath(plate))}, alt: ${typstString(plate.alternative)}, width: ${typstMm(widthMm)}, height: ${typstMm(heightMm)})`;
+}
+
 /** The name under which the page takes in a plate's picture. */
 export function platePath(plate: Pick<Plate, 'number'>): string {
   return `/plates/${plate.number}.jpg`;

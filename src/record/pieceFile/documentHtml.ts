@@ -23,7 +23,11 @@ function blockHtml(block: Block, pictureOf: PictureOf): string {
     case 'list':
       return `<ul>${block.items.map((item) => `<li>${wordsHtml(item)}</li>`).join('')}</ul>`;
     case 'facts':
-      return `<dl>${block.rows.map((row) => `<dt>${escapeHtml(row.name)}</dt>${row.words.map((words) => `<dd>${wordsHtml(words)}</dd>`).join('')}`).join('')}</dl>`;
+      return factsHtml(block.rows);
+    case 'front':
+      return factsHtml(block.rows) + smallPlateHtml(block.plate, pictureOf);
+    case 'strip':
+      return block.plates.map((plate) => smallPlateHtml(plate, pictureOf)).join('\n');
     case 'table':
       return tableHtml(block);
     case 'notice':
@@ -57,6 +61,14 @@ function tableHtml({ caption, columns, groups }: Extract<Block, { kind: 'table' 
     return `<tbody>${group}${lines.join('')}</tbody>`;
   });
   return `<div class="wide"><table><caption>${escapeHtml(caption)}</caption><thead><tr>${heads}</tr></thead>${bodies.join('')}</table></div>`;
+}
+
+function factsHtml(rows: Extract<Block, { kind: 'facts' }>['rows']): string {
+  return `<dl>${rows.map((row) => `<dt>${escapeHtml(row.name)}</dt>${row.words.map((words) => `<dd>${wordsHtml(words)}</dd>`).join('')}`).join('')}</dl>`;
+}
+
+function smallPlateHtml(plate: Plate, pictureOf: PictureOf): string {
+  return figure(pictureOf(plate.sha256), plate.alternative, `<strong>Plate ${plate.number}</strong>`);
 }
 
 function plateHtml(plate: Plate, pictureOf: PictureOf): string {
