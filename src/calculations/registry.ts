@@ -8,16 +8,11 @@ import { inferenceWeight } from './byHand/inferenceWeight.ts';
 import { photoLens } from './byHand/photoLens.ts';
 import { photoProfile } from './byHand/photoProfile.ts';
 import { photoSagitta } from './byHand/photoSagitta.ts';
-import { provenanceCheck } from './byHand/provenanceCheck.ts';
 import { setsGroups } from './byHand/setsGroups.ts';
 import { setsLine } from './byHand/setsLine.ts';
 import { setsStatistics } from './byHand/setsStatistics.ts';
 import { woodCoefficientFromShrinkage, woodShrinkageAt } from './byHand/woodShrinkage.ts';
 import { worthAbsorption } from './byHand/worthAbsorption.ts';
-import { worthByReading } from './byHand/worthByReading.ts';
-import { worthComparables } from './byHand/worthComparables.ts';
-import { worthDivision } from './byHand/worthDivision.ts';
-import { worthIndex } from './byHand/worthIndex.ts';
 import { worthRepeatSales } from './byHand/worthRepeatSales.ts';
 import { datingSpanCalculation } from './dating.ts';
 import type { Calculation } from './define.ts';
@@ -33,6 +28,7 @@ import { photoMeasure } from './photoMeasure.ts';
 import { photoRectify } from './photoRectify.ts';
 import { photoToolmarks } from './photoToolmarks.ts';
 import { photoTwins } from './photoTwins.ts';
+import { provenanceCheck } from './provenanceCheck.ts';
 import { edgesSeeThrough } from './seeThrough.ts';
 import { setsSize } from './sets.ts';
 import { setsLikeness } from './setsLikeness.ts';
@@ -41,6 +37,10 @@ import { woodMoisture } from './wood.ts';
 import { woodMovementCalculation } from './woodMovement.ts';
 import { woodPanelLoss } from './woodPanel.ts';
 import { woodRoundness } from './woodRoundness.ts';
+import { worthByReading } from './worthByReading.ts';
+import { worthComparables } from './worthComparables.ts';
+import { worthDivision } from './worthDivision.ts';
+import { worthIndex } from './worthIndex.ts';
 
 /**
  * Those that no screen calls: plain statistics, networks, orders and single figures, for the terminal and HTTP, where the mathematics is
@@ -58,17 +58,12 @@ export const byHand: readonly Calculation[] = [
   photoLens,
   photoProfile,
   photoSagitta,
-  provenanceCheck,
   setsGroups,
   setsLine,
   setsStatistics,
   woodCoefficientFromShrinkage,
   woodShrinkageAt,
   worthAbsorption,
-  worthByReading,
-  worthComparables,
-  worthDivision,
-  worthIndex,
   worthRepeatSales,
 ];
 
@@ -95,6 +90,11 @@ export const calculations: readonly Calculation[] = [
   photoTwins,
   edgesSeeThrough,
   wearContact,
+  worthIndex,
+  worthDivision,
+  worthComparables,
+  worthByReading,
+  provenanceCheck,
   woodPanelLoss,
   photoToolmarks,
 ].sort((a, b) => (a.id < b.id ? -1 : 1));

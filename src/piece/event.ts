@@ -40,6 +40,11 @@ const eventKind = z.enum([
   'mark-withdrawn',
   'bench-recorded',
   'bench-withdrawn',
+  'owner-recorded',
+  'owner-withdrawn',
+  'comparable-recorded',
+  'comparable-withdrawn',
+  'worth-changed',
   'opinion-changed',
   /** Of records from before revisions were kept: only read. */
   'opinion-signed',

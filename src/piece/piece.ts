@@ -5,10 +5,12 @@ import { finding } from './finding.ts';
 import { issuedRevision } from './issued.ts';
 import { measure } from './measure.ts';
 import { observation } from './observation.ts';
+import { owner } from './owner.ts';
 import { partMake } from './partMake.ts';
 import { photo } from './photo.ts';
 import { readingId } from './readings.ts';
 import { settlement } from './settlement.ts';
+import { priceComparable, worth } from './worth.ts';
 
 /** What the piece is said, or looks meant, to be. */
 export const claim = z.strictObject({
@@ -78,6 +80,11 @@ export const piece = z.looseObject({
   bench: z.record(z.string(), benchResult).default({}),
   /** Photo ids in the order of the plates. */
   plateOrder: z.array(z.string()).default([]),
+  /** Who had it, by id; their order follows from their years. */
+  owners: z.record(z.string(), owner).default({}),
+  /** Sales of like pieces, by id. */
+  comparables: z.record(z.string(), priceComparable).default({}),
+  worth: worth.default(() => worth.parse({})),
   opinion: opinion.default(() => opinion.parse({})),
   /** Signed revisions by their number. */
   issued: z.record(z.string(), issuedRevision).default({}),

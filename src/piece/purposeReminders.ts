@@ -21,7 +21,7 @@ export const purposeReminders: Partial<Record<Purpose, readonly Reminder[]>> = {
       check: 'the current instructions of Form 8283',
     },
     {
-      says: 'An opinion of Underside states no value, so it is not the qualified appraisal.',
+      says: 'An opinion without a worth states no value, so it is not the qualified appraisal; one with a worth is so only if its appraiser and its wording are what the regulation asks for.',
       check: 'the donor’s own tax adviser',
     },
   ],

@@ -1,6 +1,7 @@
 import { capital } from '../ground/words.ts';
+import { meansPhrases } from '../piece/owner.ts';
 import type { YearSpan } from '../units/years.ts';
-import { type Holding, meansPhrases } from './holding.ts';
+import type { Holding } from './holding.ts';
 import type { Placed } from './inOrder.ts';
 
 /** The statement as it is printed: the chain in one paragraph, its notes, and the key to its signs. */
@@ -48,7 +49,7 @@ function phrase(holding: Holding): string {
   const who = `${name.trim()}${life === '' ? '' : ` [${life}]`}`;
   const whoWhere = [who, place.trim()].filter((each) => each !== '').join(', ');
   const named = holding.role === 'owner' ? whoWhere : `(${whoWhere}, ${roleWords[holding.role]})`;
-  const means = meansPhrases[how];
+  const means = (meansPhrases as Readonly<Record<string, string>>)[how];
   const way = means === undefined ? named : `${means} ${named}`;
   const other = means === undefined && how.trim() !== '' ? how.trim() : '';
   const dates = [beganWords(began), endedWords(ended)].filter((each) => each !== '').join(' ');

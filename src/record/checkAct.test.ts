@@ -146,13 +146,13 @@ const refused: Refusal[] = [
         open,
         act('one', 'piece-described', [
           { path: ['title'], to: 'x' },
-          { path: ['worth'], to: 1 },
+          { path: ['insides'], to: 1 },
         ]),
         false,
       ),
     'record.unknown-place',
     'changes.1.path',
-    'A piece has nothing called "worth".',
+    'A piece has nothing called "insides".',
   ],
   [
     'a document of another piece',

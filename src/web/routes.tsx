@@ -78,6 +78,18 @@ const bench = createRoute({
   component: lazyRouteComponent(() => import('./bench/BenchPage.tsx'), 'BenchPage'),
 });
 
+const owners = createRoute({
+  getParentRoute: () => piece,
+  path: 'owners',
+  component: lazyRouteComponent(() => import('./owners/OwnersPage.tsx'), 'OwnersPage'),
+});
+
+const worth = createRoute({
+  getParentRoute: () => piece,
+  path: 'worth',
+  component: lazyRouteComponent(() => import('./worth/WorthPage.tsx'), 'WorthPage'),
+});
+
 const opinion = createRoute({
   getParentRoute: () => piece,
   path: 'opinion',
@@ -115,6 +127,8 @@ const plan = rootRoute.addChildren([
     examination,
     readings,
     bench,
+    owners,
+    worth,
     opinion,
     sign,
     comparison,

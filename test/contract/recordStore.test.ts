@@ -82,7 +82,7 @@ describe.each(logs)('a record %s', (_name, make) => {
     ],
     [
       'a place that no piece has',
-      act('one', 'piece-described', [{ path: ['worth'], to: 1 }]),
+      act('one', 'piece-described', [{ path: ['insides'], to: 1 }]),
       'record.unknown-place',
     ],
     [

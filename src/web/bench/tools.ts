@@ -102,4 +102,10 @@ export const benchTools: readonly BenchTool[] = [
     'Which years do a few dated features leave, of the knowledge files or your own?',
     async () => (await import('./dating/DatingTool.tsx')).DatingTool,
   ),
+  tool(
+    'division',
+    'Divide among heirs',
+    'Who gets which piece, and who pays whom, so that each has a fair part in their own eyes?',
+    async () => (await import('./division/DivisionTool.tsx')).DivisionTool,
+  ),
 ];

@@ -10,6 +10,9 @@ export function fieldName(path: readonly string[], names: NameBook): string {
     return field === undefined ? photo : `${field} of ${photo}`;
   }
   if (room === 'observations') return 'an observation of your own';
+  if (room === 'owners') return `${ownerFields[inner] ?? 'the entry'} of an owner`;
+  if (room === 'comparables') return `${saleFields[inner] ?? 'the entry'} of a sale`;
+  if (room === 'worth') return worthFields[key] ?? 'the worth';
   if (room === 'features') return `the form of the ${key}`;
   if (room === 'opinion' && key === 'resolutions') {
     const [sign = '', part] = inner.split('@');
@@ -24,6 +27,47 @@ const photoFields: Record<string, string> = {
   part: 'the part',
   asPlate: 'whether it is printed',
   marks: 'the marks',
+};
+
+const ownerFields: Record<string, string> = {
+  name: 'the name',
+  role: 'the part',
+  bornIn: 'the year of birth or founding',
+  diedIn: 'the year of death or closing',
+  began: 'the years from which it was had',
+  ended: 'the years until which it was had',
+  how: 'the means of passing',
+  place: 'the place',
+  source: 'the source',
+  evidence: 'the kind of source',
+  sure: 'the sureness',
+  direct: 'whether it came straight',
+  labelled: 'the label',
+  photos: 'the photos',
+};
+
+const saleFields: Record<string, string> = {
+  name: 'the name',
+  priceCents: 'the price',
+  date: 'the date',
+  where: 'the place',
+  premiumIncluded: 'whether the premium is in the price',
+  premiumPercent: 'the premium',
+  adjustments: 'the adjustments',
+  weight: 'the weight',
+};
+
+const worthFields: Record<string, string> = {
+  definition: 'the value that is meant',
+  definitionFrom: 'where the definition of the value stands',
+  market: 'the market',
+  basis: 'whether prices are meant with the premium',
+  approaches: 'an approach to the worth',
+  byReading: 'the worth under a reading',
+  assumptions: 'assumptions and conditions of the worth',
+  lowCents: 'the lower end of the worth',
+  highCents: 'the upper end of the worth',
+  conclusion: 'how the worth follows',
 };
 
 const fields: Record<string, string> = {

@@ -109,6 +109,12 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
         sentence: `Withdrew from the bench: ${textAt(first.from, 'title')}.`,
         before: textAt(first.from, 'says'),
       };
+    case 'owner-recorded':
+    case 'owner-withdrawn':
+      return entryWords(event, 'owner', names);
+    case 'comparable-recorded':
+    case 'comparable-withdrawn':
+      return entryWords(event, 'sale', names);
     case 'photo-added':
       return { sentence: `Added the photo ${names.photo(first.path[1] ?? '')}.` };
     case 'photo-withdrawn':
@@ -132,6 +138,17 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
     default:
       return fieldWords(event.changes, names);
   }
+}
+
+/** An entry of a list that came, changed in a field, or went. */
+function entryWords({ changes }: Pick<RecordedEvent, 'changes'>, what: string, names: NameBook): Told {
+  const first = changes[0] as Change;
+  const name = (value: Json | undefined) => quoted(textAt(value, 'name')).replace(' as', '');
+  if (first.path.length > 2) return fieldWords(changes, names);
+  if (first.to === undefined) return { sentence: `Removed the ${what}${name(first.from)}.` };
+  return changes.length > 1
+    ? { sentence: `Entered ${changes.length} ${what}s.` }
+    : { sentence: `Entered ${first.from === undefined ? 'another' : 'anew the'} ${what}${name(first.to)}.` };
 }
 
 function findingWords(change: Change, names: NameBook): Told {

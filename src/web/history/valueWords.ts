@@ -6,13 +6,14 @@ import { piecePart } from '../../piece/piece.ts';
 import { makingKind, makingWords, readingId, readingWords } from '../../piece/readings.ts';
 import { settledBy, settledByWords } from '../../piece/settlement.ts';
 import { dayWords } from '../../units/days.ts';
+import { formatMoney } from '../../units/money.ts';
 import { purposeChoices } from '../engagement/purposes.ts';
 
 /** What stood at a place of the document, as a person reads it; undefined for nothing. */
 export function valueWords(path: readonly string[], value: Json | undefined): string | undefined {
   if (value === undefined || value === null || value === '') return undefined;
   if (typeof value === 'string') return textWords(path.join('.'), value);
-  if (typeof value === 'number') return String(value);
+  if (typeof value === 'number') return path.at(-1)?.endsWith('Cents') ? formatMoney(value) : String(value);
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (Array.isArray(value)) return value.map((one) => valueWords([], one) ?? '').join('–');
   const whole = path.length === 2 ? wholeEntryWords(path[0] as string, value) : undefined;
@@ -37,6 +38,9 @@ function wholeEntryWords(room: string, value: Json): string | undefined {
     }
     case 'photos':
       return textAt(value, 'caption') || 'a photo without a caption';
+    case 'owners':
+    case 'comparables':
+      return textAt(value, 'name') || 'not yet named';
     case 'bench':
       return joined(textAt(value, 'title'), textAt(value, 'says')) || undefined;
     default:

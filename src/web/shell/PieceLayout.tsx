@@ -18,6 +18,8 @@ const pages = [
   { to: '/piece/$id/examination', name: 'Examination' },
   { to: '/piece/$id/readings', name: 'Readings' },
   { to: '/piece/$id/bench', name: 'Bench' },
+  { to: '/piece/$id/owners', name: 'Owners' },
+  { to: '/piece/$id/worth', name: 'Worth' },
   { to: '/piece/$id/opinion', name: 'Opinion' },
   { to: '/piece/$id/history', name: 'History' },
 ] as const;

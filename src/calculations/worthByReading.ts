@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import type { Fault } from '../../ground/fault.ts';
-import { toldShares } from '../../weighing/probabilityWords.ts';
+import type { Fault } from '../ground/fault.ts';
+import { toldShares } from '../weighing/probabilityWords.ts';
 import {
   bestOf,
   examinationWorth,
@@ -8,8 +8,8 @@ import {
   hangingOnDoubt,
   mixedQuantile,
   type ValuedReading,
-} from '../../worth/byReading.ts';
-import { defineCalculation } from '../define.ts';
+} from '../worth/byReading.ts';
+import { defineCalculation } from './define.ts';
 
 const share = z.number().min(0).max(1);
 const sum = z.number().min(0).max(1e12);

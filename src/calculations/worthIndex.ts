@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { refuse } from '../../ground/fault.ts';
-import type { ConsumerPrices } from '../../knowledge/consumerPrices.ts';
-import { indexedAmount, toFigures } from '../../worth/priceIndex.ts';
-import { type CalculationResult, defineCalculation } from '../define.ts';
+import { refuse } from '../ground/fault.ts';
+import type { ConsumerPrices } from '../knowledge/consumerPrices.ts';
+import { indexedAmount, toFigures } from '../worth/priceIndex.ts';
+import { type CalculationResult, defineCalculation } from './define.ts';
 
 const year = z.int().min(1000).max(2200);
 const index = z.number().positive().max(1e9);

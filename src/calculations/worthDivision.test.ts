@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import reference from '../../../test/reference/fairDivision.json' with { type: 'json' };
-import { runById } from '../runById.ts';
-import { noKnowledge, outputOf } from '../testing/outputOf.ts';
+import reference from '../../test/reference/fairDivision.json' with { type: 'json' };
+import { runById } from './runById.ts';
+import { noKnowledge, outputOf } from './testing/outputOf.ts';
 import { worthDivision } from './worthDivision.ts';
 
 // Published and reckoned examples with their sources: test/reference/fairDivision.json.

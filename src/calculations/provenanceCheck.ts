@@ -1,10 +1,11 @@
 import { z } from 'zod';
-import type { Fault } from '../../ground/fault.ts';
-import { checkChain } from '../../provenance/checkChain.ts';
-import { directness, type Holding, holderRoles, holdingSureness } from '../../provenance/holding.ts';
-import { impossibleKinds } from '../../provenance/impossible.ts';
-import { provenanceStatement, statementText } from '../../provenance/statement.ts';
-import { defineCalculation } from '../define.ts';
+import type { Fault } from '../ground/fault.ts';
+import { directness, holderRoles } from '../piece/owner.ts';
+import { checkChain } from '../provenance/checkChain.ts';
+import { type Holding, holdingSureness } from '../provenance/holding.ts';
+import { impossibleKinds } from '../provenance/impossible.ts';
+import { provenanceStatement, statementText } from '../provenance/statement.ts';
+import { defineCalculation } from './define.ts';
 
 const year = z.int().min(1000).max(2200);
 const span = z.tuple([year, year]);

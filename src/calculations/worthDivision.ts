@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import type { Fault } from '../../ground/fault.ts';
-import { listed } from '../../ground/words.ts';
-import { divideEstate, divisionMethods, divisionProperties, guarantees } from '../../worth/divideEstate.ts';
-import { type Exact, exact, toTheCent, total } from '../../worth/exactMoney.ts';
-import { estateOf } from '../../worth/lots.ts';
-import { defineCalculation } from '../define.ts';
+import type { Fault } from '../ground/fault.ts';
+import { listed } from '../ground/words.ts';
+import { divideEstate, divisionMethods, divisionProperties, guarantees } from '../worth/divideEstate.ts';
+import { type Exact, exact, toTheCent, total } from '../worth/exactMoney.ts';
+import { estateOf } from '../worth/lots.ts';
+import { defineCalculation } from './define.ts';
 
 const name = z.string().trim().min(1).max(200);
 const sum = z.number().min(0).max(1e12);

@@ -1,12 +1,12 @@
 import { z } from 'zod';
-import type { Fault } from '../../ground/fault.ts';
-import { seededRandom } from '../../ground/seededRandom.ts';
-import { mean, median, sum } from '../../ground/statistics.ts';
-import { toldShares } from '../../weighing/probabilityWords.ts';
-import { adjustedComparable, type Comparable, weightedMean } from '../../worth/comparableGrid.ts';
-import { type Exact, exact } from '../../worth/exactMoney.ts';
-import { resampledRange } from '../../worth/resampledRange.ts';
-import { defineCalculation } from '../define.ts';
+import type { Fault } from '../ground/fault.ts';
+import { seededRandom } from '../ground/seededRandom.ts';
+import { mean, median, sum } from '../ground/statistics.ts';
+import { toldShares } from '../weighing/probabilityWords.ts';
+import { adjustedComparable, type Comparable, weightedMean } from '../worth/comparableGrid.ts';
+import { type Exact, exact } from '../worth/exactMoney.ts';
+import { resampledRange } from '../worth/resampledRange.ts';
+import { defineCalculation } from './define.ts';
 
 const day = z.string().regex(/^\d{4}(-\d{2}(-\d{2})?)?$/, 'a date is written 2024, 2024-05 or 2024-05-31');
 const percent = z.number().min(-100).max(1000);

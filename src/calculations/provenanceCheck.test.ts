@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { runById } from '../runById.ts';
-import { noKnowledge, outputOf } from '../testing/outputOf.ts';
 import { provenanceCheck } from './provenanceCheck.ts';
+import { runById } from './runById.ts';
+import { noKnowledge, outputOf } from './testing/outputOf.ts';
 
 // Nobody has printed such a check; each case below can be gone through by hand. The form of the statement: AAM Guide (2001), as quoted in the
 // Carnegie Museum of Art's drafts of 2015 and 2016 (semicolon, period, parentheses, brackets, possibly and probably: read).

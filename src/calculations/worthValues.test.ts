@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { houseKnowledge } from '../../../test/kits/houseKnowledge.ts';
-import reference from '../../../test/reference/valuation.json' with { type: 'json' };
-import { runById } from '../runById.ts';
-import { noKnowledge, outputOf } from '../testing/outputOf.ts';
-import { setsLine } from './setsLine.ts';
-import { worthAbsorption } from './worthAbsorption.ts';
+import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
+import reference from '../../test/reference/valuation.json' with { type: 'json' };
+import { setsLine } from './byHand/setsLine.ts';
+import { worthAbsorption } from './byHand/worthAbsorption.ts';
+import { worthRepeatSales } from './byHand/worthRepeatSales.ts';
+import { runById } from './runById.ts';
+import { noKnowledge, outputOf } from './testing/outputOf.ts';
 import { worthByReading } from './worthByReading.ts';
 import { worthComparables } from './worthComparables.ts';
 import { worthIndex } from './worthIndex.ts';
-import { worthRepeatSales } from './worthRepeatSales.ts';
 
 // Values and their sources: test/reference/valuation.json.
 
