@@ -19,11 +19,14 @@ import { limitsSection } from './sections/limits.ts';
 import { madeWithSection } from './sections/madeWith.ts';
 import { periodAgainstLaterSection } from './sections/periodAgainstLater.ts';
 import { platesSection } from './sections/plates.ts';
+import { provenanceSection } from './sections/provenance.ts';
 import { readingsSection } from './sections/readings.ts';
+import { salesSection } from './sections/sales.ts';
 import { signatureSection } from './sections/signature.ts';
 import { sourcesSection } from './sections/sources.ts';
 import { standingSection } from './sections/standing.ts';
 import { weightsSection } from './sections/weights.ts';
+import { worthSection } from './sections/worth.ts';
 import { yearsSection } from './sections/years.ts';
 
 /**
@@ -65,6 +68,8 @@ function sectionsOf(material: OpinionMaterial): Section[] {
     reasonsSection(material),
     descriptionSection(material),
     standingSection(material),
+    provenanceSection(material),
+    worthSection(material),
     limitsSection(material),
     cautionsSection(material),
     signatureSection(material),
@@ -76,6 +81,7 @@ function sectionsOf(material: OpinionMaterial): Section[] {
     contradictionsSection(material),
     readingsSection(material),
     yearsSection(material),
+    salesSection(material),
     lawSection(material),
     periodAgainstLaterSection(material),
     figuresSection(material),

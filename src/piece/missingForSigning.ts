@@ -1,10 +1,11 @@
 import { hasEvidence } from './hasEvidence.ts';
 import { lastRevision } from './issued.ts';
+import { lacksForWorth } from './lacksForWorth.ts';
 import type { Piece } from './piece.ts';
 import type { ReadingId } from './readings.ts';
 
 /** A page of the piece, and the heading or field on it, where something is filled in. */
-export type WhereFilled = { page: 'engagement' | 'examination' | 'opinion' | 'sign'; at: string };
+export type WhereFilled = { page: 'engagement' | 'examination' | 'worth' | 'opinion' | 'sign'; at: string };
 
 /** Something an opinion lacks: without a `must` it is printed as not stated. */
 export type Missing = { id: string; must: boolean; words: string; where: WhereFilled };
@@ -23,7 +24,12 @@ export type WeighedForSigning = {
  * @source what a report must state of the examiner, the day, interest and limits: USPAP standards rule 8-2, from memory
  */
 export function missingForSigning(piece: Piece, weighed?: WeighedForSigning): Missing[] {
-  const all = [...mustBeThere(piece, weighed), ...printedAsNotStated(piece), ...leftOpen(piece, weighed)];
+  const all = [
+    ...mustBeThere(piece, weighed),
+    ...printedAsNotStated(piece),
+    ...ofWorth(piece),
+    ...leftOpen(piece, weighed),
+  ];
   return all.filter(({ must }) => must).concat(all.filter(({ must }) => !must));
 }
 
@@ -108,6 +114,15 @@ function printedAsNotStated(piece: Piece): Missing[] {
       'conclusion',
     ),
   ];
+}
+
+/** What of a stated worth is blank; what the engagement holds is asked for there. */
+function ofWorth(piece: Piece): Missing[] {
+  return lacksForWorth(piece)
+    .filter((words) => !words.endsWith('(Engagement)'))
+    .flatMap((words) =>
+      missing(true, `worth:${words}`, false, `Of the worth: ${words}`, 'worth', 'value-conclusion'),
+    );
 }
 
 function leftOpen(piece: Piece, weighed: WeighedForSigning | undefined): Missing[] {

@@ -39,10 +39,10 @@ export const valueForPurpose: Partial<Record<Purpose, ValueForPurpose>> = {
   },
   donation: {
     definition: fairMarket,
-    definitionFrom: '26 CFR 1.170A-1(c)(2) (from memory)',
+    definitionFrom: '26 CFR 1.170A-1(c)(2)',
     market: publicMarket,
     day: 'The day of the gift.',
-    check: '26 CFR 1.170A-1 and 1.170A-17; IRS Publication 561',
+    check: '26 CFR 1.170A-1 (its paragraph named here from memory) and 1.170A-17; IRS Publication 561',
   },
   division: {
     definition:

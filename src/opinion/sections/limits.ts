@@ -1,6 +1,7 @@
 import { capital, counted, listed } from '../../ground/words.ts';
 import { needOn } from '../../knowledge/needOn.ts';
 import type { Sign } from '../../knowledge/schema.ts';
+import { statesWorth } from '../../piece/lacksForWorth.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { isExamined, paragraphs } from '../wording.ts';
@@ -37,8 +38,9 @@ export function limitsSection(material: OpinionMaterial): Section {
         : []),
       {
         kind: 'paragraph',
-        words:
-          'This is an opinion on what the piece is. It states no value and is not an appraisal of value; where it feeds one, its limiting conditions go with it.',
+        words: statesWorth(piece)
+          ? 'The worth that is stated rests on the opinion of what the piece is: the limiting conditions of the one are those of the other.'
+          : 'This is an opinion on what the piece is. It states no value and is not an appraisal of value; where it feeds one, its limiting conditions go with it.',
       },
       { kind: 'list', items: notSeen(material) },
       ...worthALook(material),

@@ -190,4 +190,5 @@ const pages = {
   examination: '/piece/$id/examination',
   opinion: '/piece/$id/opinion',
   sign: '/piece/$id/sign',
+  worth: '/piece/$id/worth',
 } as const;

@@ -1,5 +1,5 @@
+import { lacksForWorth } from '../../piece/lacksForWorth.ts';
 import { type ApproachId, approachIds } from '../../piece/worth.ts';
-import { lacksForWorth } from '../../worth/lacksForWorth.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { MoneyField } from '../fields/MoneyField.tsx';
 import { TextField } from '../fields/TextField.tsx';
