@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Fault } from '../ground/fault.ts';
 import { seededRandom } from '../ground/seededRandom.ts';
 import { mean, median, sum } from '../ground/statistics.ts';
+import { capital } from '../ground/words.ts';
 import { toldShares } from '../weighing/probabilityWords.ts';
 import { adjustedComparable, type Comparable, weightedMean } from '../worth/comparableGrid.ts';
 import { type Exact, exact } from '../worth/exactMoney.ts';
@@ -253,6 +254,8 @@ function remarksOn({ comparables, asOf }: Input, many: number): string[] {
       : []),
     ...(old.length === 0
       ? []
-      : [`${old.length} of the sales lie more than five years back without an adjustment for time.`]),
+      : [
+          `${capital(old.length === 1 ? 'one of the sales lies' : `${old.length} of the sales lie`)} more than five years back without an adjustment for time.`,
+        ]),
   ];
 }

@@ -1,112 +1,80 @@
-import { type Coefficients, type Constraint, solve } from 'yalps';
-import { type Exact, nothing, total } from './exactMoney.ts';
+import { climbedShare, isBetter, type Rows, risingShares } from './climbedShare.ts';
+import type { Exact } from './exactMoney.ts';
 import type { Estate } from './lots.ts';
+import { type Maximin, maximinProgram } from './maximinProgram.ts';
 
-/** Who gets which lot, and whether nothing better is there. */
-export type Maximin = {
-  /** For each lot the index of its heir. */
-  holder: number[];
-  /** False where the search was stopped before it could prove that nothing better is there. */
-  proved: boolean;
-};
-
-/** Steps of the search for each level, so that it ends: no clock is read. */
-const mostSteps = 40_000;
+/** Allocations that are begun before the program takes over: about a second’s work. No clock is read. */
+const mostBegun = 4_000_000;
 
 /**
  * How is a whole estate shared so that the heir who gets least, by their own values, gets as much as can be, then the next, and so on?
  *
- * Method: one integer program for each level. The level found is held for all but as many heirs as may lie below it, and the next one is
- * raised. No lot is split and no money passes.
+ * Method: every allocation is gone through in whole numbers, but for those that can't lift the least share any more. Where they are too
+ * many, an integer program goes on, and of the two answers the better is given. No lot is split and no money passes.
  *
- * @accuracy levels that differ by less than a ten-millionth of the largest total are taken for equal
- * @source the leximin order (Sen, 1970; Moulin, 1988), from memory; the program by YALPS; held against every allocation of small estates
+ * @source the leximin order (Sen, 1970; Moulin, 1988), from memory; held against every allocation of small estates, written plainly
  */
-export function maximin(estate: Estate): Maximin {
-  const { heirs, lots, values } = estate;
-  const largest = values
-    .map((row) => total(row))
-    .reduce((most, each) => (each.gt(most) ? each : most), nothing);
-  if (largest.equals(0)) return { holder: lots.map(() => 0), proved: true };
-  const scaled = values.map((row) => row.map((value) => value.div(largest).mul(scale).valueOf()));
-  const levels: number[] = [];
-  let holder = lots.map(() => 0);
-  let proved = true;
-  for (let level = 0; level < heirs.length; level++) {
-    const found = raised(scaled, levels);
-    if (found === undefined) return { holder, proved: false };
-    ({ holder } = found);
-    proved &&= found.proved;
-    const had = heirs
-      .map((_, heir) => sumOf(scaled[heir] as number[], holder, heir))
-      .toSorted((a, b) => a - b);
-    levels.push(had[level] as number);
-  }
-  return { holder, proved };
+export function maximin(estate: Estate, most = mostBegun): Maximin {
+  const whole = wholeNumbers(estate.values);
+  const found = whole === undefined ? undefined : goneThrough(whole, estate.lots.length, most);
+  if (found?.proved) return found;
+  const program = maximinProgram(estate);
+  if (program.proved || found === undefined || whole === undefined) return program;
+  const rising = ({ holder }: Maximin) => risingShares(whole, holder);
+  return isBetter(rising(found), rising(program)) ? found : program;
 }
 
-/** The values are brought to this largest total before they are solved. */
-const scale = 1000;
-const slack = scale * 1e-7;
-
-function sumOf(row: readonly number[], holder: readonly number[], heir: number): number {
-  return row.reduce((sum, value, lot) => (holder[lot] === heir ? sum + value : sum), 0);
+/** The values brought to whole numbers by one factor; undefined where they grow too large to be added up exactly. */
+function wholeNumbers(values: readonly (readonly Exact[])[]): number[][] | undefined {
+  const factor = values.flat().reduce((all, value) => lcm(all, value.d), 1n);
+  const rows = values.map((row) => row.map((value) => value.mul(factor).valueOf()));
+  const largest = Math.max(...rows.map((row) => row.reduce((sum, each) => sum + each, 0)));
+  return largest <= Number.MAX_SAFE_INTEGER ? rows : undefined;
 }
 
-/** The next level as high as can be, with the levels before it held; undefined where nothing was found in time. */
-function raised(values: readonly (readonly number[])[], levels: readonly number[]): Maximin | undefined {
-  const constraints = new Map<string, Constraint>();
-  const variables = new Map<string, Map<string, number>>();
-  const binaries = new Set<string>();
-  const put = (variable: string, row: string, coefficient: number) => {
-    const column = variables.get(variable) ?? new Map<string, number>();
-    variables.set(variable, column.set(row, coefficient));
-  };
-  const lots = values[0]?.map((_, lot) => lot) ?? [];
-  for (const lot of lots) constraints.set(`lot ${lot}`, { equal: 1 });
-  const bounds = [...levels, undefined];
-  for (const [level, bound] of bounds.entries()) {
-    constraints.set(`below ${level}`, { max: level });
-    for (const heir of values.keys())
-      constraints.set(`heir ${heir} ${level}`, { min: bound === undefined ? 0 : bound - slack });
-  }
-  for (const [heir, row] of values.entries()) {
-    for (const lot of lots) {
-      const name = `give ${heir} ${lot}`;
-      binaries.add(name);
-      put(name, `lot ${lot}`, 1);
-      for (const level of bounds.keys()) put(name, `heir ${heir} ${level}`, row[lot] as number);
-    }
-    for (const level of bounds.keys()) {
-      if (level === 0) continue;
-      const name = `spare ${heir} ${level}`;
-      binaries.add(name);
-      put(name, `heir ${heir} ${level}`, 2 * scale);
-      put(name, `below ${level}`, 1);
-    }
-    put('least', `heir ${heir} ${levels.length}`, -1);
-  }
-  put('least', 'least', 1);
-  const model = {
-    direction: 'maximize' as const,
-    objective: 'least',
-    constraints,
-    variables: variables as Map<string, Coefficients>,
-    binaries,
-  };
-  const found = solve(model, { maxIterations: mostSteps, timeout: Number.POSITIVE_INFINITY, tolerance: 0 });
-  if (!Number.isFinite(found.result)) return undefined;
-  const given = new Map(found.variables);
-  const holder = lots.map((lot) =>
-    Math.max(
-      0,
-      [...values.keys()].findIndex((heir) => (given.get(`give ${heir} ${lot}`) ?? 0) > 0.5),
-    ),
+/** The best allocation by going through them, lots that matter most first. */
+function goneThrough(values: Rows, lots: number, most: number): Maximin {
+  const order = Array.from({ length: lots }, (_, lot) => lot).toSorted(
+    (a, b) =>
+      Math.max(...values.map((row) => row[b] as number)) - Math.max(...values.map((row) => row[a] as number)),
   );
-  return { holder, proved: found.status === 'optimal' };
+  // What is still to be given from each place of the order on, as each heir values it.
+  const rest = values.map((row) => {
+    const sums = new Float64Array(lots + 1);
+    for (let at = lots - 1; at >= 0; at--)
+      sums[at] = (sums[at + 1] as number) + (row[order[at] as number] as number);
+    return sums;
+  });
+  const had = values.map(() => 0);
+  const holder = order.map(() => 0);
+  const start = climbedShare(values, order);
+  let best = { holder: start, rising: risingShares(values, start) };
+  let begun = 0;
+  const give = (at: number): void => {
+    begun += 1;
+    if (begun > most) return;
+    const least = best.rising[0] as number;
+    if (had.some((value, heir) => value + ((rest[heir] as Float64Array)[at] as number) < least)) return;
+    if (at === lots) {
+      const rising = had.toSorted((a, b) => a - b);
+      if (isBetter(rising, best.rising)) best = { holder: [...holder], rising };
+      return;
+    }
+    const lot = order[at] as number;
+    for (let heir = 0; heir < values.length; heir++) {
+      const value = (values[heir] as readonly number[])[lot] as number;
+      had[heir] = (had[heir] as number) + value;
+      holder[lot] = heir;
+      give(at + 1);
+      had[heir] = (had[heir] as number) - value;
+    }
+  };
+  give(0);
+  return { holder: best.holder, proved: begun <= most };
 }
 
-/** What each heir thinks their lots worth. */
-export function ownValues({ heirs, values }: Estate, holder: readonly number[]): Exact[] {
-  return heirs.map((_, heir) => total((values[heir] as Exact[]).filter((_, lot) => holder[lot] === heir)));
+function lcm(a: bigint, b: bigint): bigint {
+  let [x, y] = [a, b];
+  while (y !== 0n) [x, y] = [y, x % y];
+  return (a / x) * b;
 }
