@@ -32,6 +32,7 @@ describe('examples from outside', () => {
     const found = divide('adjusted-winner', input);
     const [first, second] = input.heirs as [string, string];
     expect(found.ties).toEqual(expected.ties);
+    expect(found.pointsAtFirst).toEqual(expected.atFirst);
     expect(found.split?.items).toEqual([expected.split]);
     near({ givenUp: found.split?.givenUp as number }, { givenUp: expected.givenUp });
     for (const [item, share] of Object.entries(expected.firstShare)) {

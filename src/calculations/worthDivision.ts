@@ -55,6 +55,8 @@ export const worthDivision = defineCalculation({
       .optional(),
     /** Items on which both heirs set the same points. */
     ties: z.array(z.string()).optional(),
+    /** The points each has before lots pass over, ties given out. */
+    pointsAtFirst: z.record(z.string(), z.number()).optional(),
     proved: z.boolean(),
   }),
   example: {
@@ -79,7 +81,7 @@ export const worthDivision = defineCalculation({
         values.map((each) => each.valueOf()),
       );
     const lotItems = (lot: number) => [...(estate.lots[lot]?.items ?? [])];
-    const { split, surplus, ties, proved } = divided;
+    const { split, surplus, ties, tentative, proved } = divided;
     return {
       ok: true,
       output: {
@@ -109,6 +111,7 @@ export const worthDivision = defineCalculation({
               },
             }),
         ...(ties === undefined ? {} : { ties: ties.flatMap(lotItems) }),
+        ...(tentative === undefined ? {} : { pointsAtFirst: perHeir(tentative) }),
         proved,
       },
     };

@@ -37,6 +37,7 @@ export type EstateDivision = Divided & {
   surplus?: Exact;
   split?: { lot: number; givenUp: Exact };
   ties?: number[];
+  tentative?: readonly Exact[];
   /** False where the search for the highest least was stopped before it was proved. */
   proved: boolean;
 };
@@ -80,7 +81,14 @@ function outcomeOf(estate: Estate, method: DivisionMethod): Outcome {
     const { holder, proved } = maximin(estate);
     return { share: wholeLots(estate, holder), payments: noMoney, proved };
   }
-  const { firstShare, ties, split } = adjustedWinner(estate);
+  const { firstShare, ties, tentative, split } = adjustedWinner(estate);
   const share = [firstShare, firstShare.map((each) => new Fraction(1).sub(each))];
-  return { share, payments: noMoney, ties, proved: true, ...(split === undefined ? {} : { split }) };
+  return {
+    share,
+    payments: noMoney,
+    ties,
+    tentative,
+    proved: true,
+    ...(split === undefined ? {} : { split }),
+  };
 }

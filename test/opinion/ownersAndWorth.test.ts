@@ -34,8 +34,8 @@ const stated = (more: Partial<Worth> = {}): Worth =>
   });
 
 const sales = {
-  x: priceComparable.parse({ id: 'x', name: 'A chair like it', priceCents: 100_000, date: '2025', where: 'lot 12', premiumIncluded: false, premiumPercent: 25, adjustments: [{ why: 'mended rail', percent: 10 }] }), // biome-ignore format: a row
   y: priceComparable.parse({ id: 'y', name: 'Unsold', date: '2025' }),
+  x: priceComparable.parse({ id: 'x', name: 'A chair like it', priceCents: 100_000, date: '2025', where: 'lot 12', premiumIncluded: false, premiumPercent: 25, adjustments: [{ why: 'mended rail', percent: 10 }] }), // biome-ignore format: a row
 };
 
 const with_ = (more: Partial<Piece>) => known.opinionOn(piece.parse({ ...known.chair, ...more }));
