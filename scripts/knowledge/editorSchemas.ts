@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { consumerPrices } from '../../src/knowledge/consumerPrices.ts';
 import { measurements } from '../../src/knowledge/measurementSchema.ts';
-import { alteration, form, making, shop, signFile, work } from '../../src/knowledge/schema.ts';
+import { alteration, form, making, shop, signFile } from '../../src/knowledge/schema.ts';
 import { signDrawing } from '../../src/knowledge/signDrawingSchema.ts';
 import { wood, woodMovement } from '../../src/knowledge/woodSchema.ts';
+import { work } from '../../src/knowledge/workSchema.ts';
 
 /** JSON Schemas of the knowledge files, one a kind of file, for editors that complete and check as one types. */
 export function editorSchemas(): Record<string, unknown> {

@@ -3,9 +3,10 @@ import { consumerPrices } from './consumerPrices.ts';
 import { judgedAlteration, judgedMaking, judgedRenewal, judgedShop, judgedSign } from './judgedSchema.ts';
 import { measurements } from './measurementSchema.ts';
 import { partKind } from './partKind.ts';
-import { alteration, form, making, shop, sign, work } from './schema.ts';
+import { alteration, form, making, shop, sign } from './schema.ts';
 import { signDrawing } from './signDrawingSchema.ts';
 import { wood, woodMovement } from './woodSchema.ts';
+import { work } from './workSchema.ts';
 
 /** The kinds of entry, each with the schema it must fit. */
 export const entrySchemas = {

@@ -7,7 +7,10 @@ import { basis, counting, figure, figureOrText } from './figureSchema.ts';
 import { pooling } from './judgedSchema.ts';
 import type { Measurements } from './measurementSchema.ts';
 import type { SignDrawing } from './signDrawingSchema.ts';
+import { standardTerm } from './standardTermSchema.ts';
+import { whoWorked } from './whoWorkedSchema.ts';
 import type { Wood, WoodMovement } from './woodSchema.ts';
+import type { Work } from './workSchema.ts';
 
 /**
  * The shape of the knowledge files. This is the one truth for them: types are inferred from it, and the JSON
@@ -135,6 +138,7 @@ export const form = z.strictObject({
   /** Whose left and right its parts are named by: those of the person seated in it, or of the person facing it. */
   sides: z.enum(['seated', 'facing']),
   what: sentence,
+  aat: standardTerm.optional(),
   /** Between which years pieces of this form were of the style, where the claim gives none. */
   styleSpan: z.tuple([year, year]),
   features: z
@@ -237,6 +241,8 @@ export const shop = z.strictObject({
     .array(z.strictObject({ sign: id, on: z.array(z.string()).optional(), shows: figureOrText }))
     .min(1),
   woods: z.string().default(''),
+  /** Whose hands did the work, beside the one whose name it goes by. */
+  whoWorked: whoWorked.optional(),
   basis: basis.optional(),
   sources: z.array(id).default([]),
 });
@@ -346,32 +352,6 @@ export const making = z.strictObject({
   sources: z.array(id).default([]),
 });
 export type Making = z.infer<typeof making>;
-
-/** A work cited, in the field names of CSL-JSON. */
-export const work = z.strictObject({
-  id,
-  type: z.string(),
-  title: z.string(),
-  author: z
-    .array(
-      z.union([
-        z.strictObject({ family: z.string(), given: z.string().optional() }),
-        z.strictObject({ literal: z.string() }),
-      ]),
-    )
-    .default([]),
-  issued: z.union([z.number().int(), z.string()]).optional(),
-  'container-title': z.string().optional(),
-  publisher: z.string().optional(),
-  volume: z.union([z.string(), z.number()]).optional(),
-  page: z.string().optional(),
-  URL: z.url().optional(),
-  /** How far it was read, and how far it can be leaned on. */
-  note: z.string().optional(),
-  grade: z.enum(['A', 'B', 'C', 'D']).optional(),
-  read: z.enum(['in part', 'whole', 'not read']),
-});
-export type Work = z.infer<typeof work>;
 
 /** Everything the knowledge files say, by id, in their order. */
 export type Knowledge = {

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { id, sentence } from './entryWords.ts';
 import { basis, figureOrText } from './figureSchema.ts';
 import { plainFigure, whoseWord } from './plainFigure.ts';
+import { standardTerm } from './standardTermSchema.ts';
 
 /** How far a figure of the movement of wood was read: see the head of woods.yaml. */
 const howRead = z.enum(['handbook', 'transcription', 'trade page', 'memory']);
@@ -19,6 +20,7 @@ export const wood = z
       .regex(/^[A-Z][a-z]+ /, 'a botanical name is written "Quercus alba" or "Quercus spp."'),
     botanicalRead: howRead.default('memory'),
     otherNames: z.array(z.string()).default([]),
+    aat: standardTerm.optional(),
     /** From green to dry, in percent of the green width. */
     shrinkage: z
       .strictObject({

@@ -1,4 +1,5 @@
-import type { Knowledge, Work } from '../knowledge/schema.ts';
+import type { Knowledge } from '../knowledge/schema.ts';
+import type { Work } from '../knowledge/workSchema.ts';
 import type { Words } from './opinionDocument.ts';
 import { stopped } from './wording.ts';
 

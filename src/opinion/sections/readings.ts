@@ -18,6 +18,7 @@ import type { Weighing } from '../../weighing/weighing.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { shopName } from '../wording.ts';
+import { shopsInWords } from './shopsInWords.ts';
 
 /** How probable each history is from the odds the examiner started with, and how that moves with other odds. */
 export function readingsSection(material: OpinionMaterial): Section | undefined {
@@ -152,11 +153,16 @@ function doneToIt({ weighing, knowledge }: OpinionMaterial): Block[] {
       words: [`${capital(probabilityBand(each.probability).words)}, ${outOf(each.probability)}`],
     })),
   ];
+  const told = shopsInWords(
+    shops.map(({ id }) => id),
+    knowledge,
+  );
   return rows.length === 0
     ? []
     : [
         { kind: 'heading', words: 'What was done to it, and whose work it may be' },
         { kind: 'facts', rows },
+        ...(told.length === 0 ? [] : [{ kind: 'list', items: told } satisfies Block]),
       ];
 }
 

@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { isProvisional, provisionalWords } from '../../knowledge/isProvisional.ts';
 import { placeInWords } from '../../weighing/placeInWords.ts';
 import { outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
 import type { ReadingsContext } from './readingsContext.ts';
@@ -65,6 +66,8 @@ export function Shops({ context }: { context: ReadingsContext }) {
                     <p>
                       {known.place}, {known.years[0]}–{known.years[1]}. {known.what}
                     </p>
+                    {isProvisional(known) && <p className="small soft">{provisionalWords}</p>}
+                    {known.whoWorked !== undefined && <p>{known.whoWorked.words}</p>}
                     <p className="small soft">
                       <Link to="/reference" search={{ shop: id }}>
                         In the reference

@@ -14,6 +14,7 @@ import { chosenFeatures } from '../pieces/freshPiece.ts';
 import { Basis, Cited } from './Cited.tsx';
 import { evenViews } from './evenViews.ts';
 import { FigureTable, figureLine } from './FigureTable.tsx';
+import { StandardTerms } from './StandardTerms.tsx';
 import '../examination/drawing.css';
 
 /** A form: its drawing with the features chosen, its parts, usual sizes, cautions, and what it is prone to. */
@@ -100,6 +101,7 @@ export function FormEntry({ form }: { form: Form }) {
           ))}
         </ul>
       </section>
+      <StandardTerms aat={form.aat} />
       <Basis basis={form.basis} />
       <Cited ids={[...form.sources, ...(form.basis?.source === undefined ? [] : [form.basis.source])]} />
     </div>

@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { isProvisional, provisionalWords } from '../../knowledge/isProvisional.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { formatYears } from '../../units/years.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
@@ -6,6 +7,7 @@ import { Basis, Cited } from './Cited.tsx';
 import { FigureTable, figureLine } from './FigureTable.tsx';
 import { OwnMark } from './own/OwnMark.tsx';
 import { kindWords } from './plainWords.ts';
+import { WhoWorked } from './WhoWorked.tsx';
 
 /** The habits of a shop or region, with how often they show. */
 export function ShopEntry({ shop }: { shop: Knowledge['shops'][string] }) {
@@ -16,6 +18,7 @@ export function ShopEntry({ shop }: { shop: Knowledge['shops'][string] }) {
       {shop.invented ? (
         <p className="caution">Invented for the worked examples: no such shop is known. Do not cite it.</p>
       ) : null}
+      {isProvisional(shop) ? <p className="caution">{provisionalWords}</p> : null}
       {shop.mine === true ? <OwnMark kind="shop" id={shop.id} /> : null}
       <p className="said entry-lead">{shop.what}</p>
       <dl className="facts">
@@ -32,6 +35,7 @@ export function ShopEntry({ shop }: { shop: Knowledge['shops'][string] }) {
           </>
         )}
       </dl>
+      <WhoWorked known={shop.whoWorked} />
       <FigureTable
         caption="Of 100 period pieces of these forms and years, how many come from here"
         head="Of"
@@ -62,6 +66,7 @@ export function ShopEntry({ shop }: { shop: Knowledge['shops'][string] }) {
         ids={[
           ...shop.sources,
           ...(shop.basis?.source === undefined ? [] : [shop.basis.source]),
+          ...(shop.whoWorked?.sources ?? []),
           ...shop.habits.flatMap((habit) => habit.shows.source ?? []),
         ]}
       />

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
-import type { Knowledge, Work } from '../../knowledge/schema.ts';
+import type { Knowledge } from '../../knowledge/schema.ts';
+import type { Work } from '../../knowledge/workSchema.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { authorsOf } from './shelves.ts';
 

@@ -1,5 +1,6 @@
 import type { Wood } from '../../knowledge/woodSchema.ts';
 import { Cited } from './Cited.tsx';
+import { StandardTerms } from './StandardTerms.tsx';
 
 type Read = NonNullable<Wood['shrinkage']>['read'];
 type Line = { name: string; value: string; read: string; at: string };
@@ -54,6 +55,7 @@ export function WoodEntry({ wood }: { wood: Wood }) {
         width for each percent of moisture. Where one is missing, the bench works it out from the other and
         says so.
       </p>
+      <StandardTerms aat={wood.aat} />
       <Cited ids={[wood.shrinkage?.source, wood.coefficient?.source].flatMap((id) => id ?? [])} />
     </div>
   );

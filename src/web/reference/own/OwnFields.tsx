@@ -27,7 +27,7 @@ export function OwnFields({ fields, draft, onDraft }: OwnFieldsProps) {
   const own = ({ field, path, value, onValue }: FieldProps): ReactNode | undefined => {
     const shared = { path, required: field.required, value, onValue };
     if (path === 'on') return <KindsField {...shared} />;
-    if (path === 'sources') return <ListPicker {...shared} options={works} />;
+    if (field.name === 'sources') return <ListPicker {...shared} options={works} />;
     if (path === 'mistakenFor')
       return (
         <ListPicker

@@ -82,6 +82,14 @@ const ofShop: Record<string, FieldWords> = {
   'habits.on': { label: 'Only on' },
   'habits.shows': { label: 'Of 100 such parts from here, how many show it' },
   woods: { label: 'Woods' },
+  whoWorked: {
+    label: 'Who did the work',
+    note: 'Journeymen, the enslaved, women, outworkers: whoever worked under the name.',
+  },
+  'whoWorked.words': { label: 'What is known of them', note: 'Whole sentences.' },
+  'whoWorked.sources': { label: 'Works that tell it', note: 'From the shelf of sources.' },
+  'whoWorked.at': { label: 'Where in them' },
+  'whoWorked.by': { label: 'Or its basis' },
 };
 
 /** The words of a field; one that has none yet is called by its name in the schema. */
