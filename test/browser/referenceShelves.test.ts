@@ -73,3 +73,25 @@ describe('the page of a form', () => {
     await page.close();
   }, 60_000);
 });
+
+describe('what an entry says of itself', () => {
+  it('is its standard term, whose hands did the work, and that a file is provisional', async () => {
+    const page = await browser.newPage();
+    const told = async (entry: string, name: string) => {
+      await page.goto(`${server.address}reference?${entry}`);
+      await page.getByRole('heading', { level: 2, name }).waitFor();
+      return (await page.locator('main').textContent()) ?? '';
+    };
+    const { stool } = knowledge.forms;
+    const { charleston, 'rural-new-england': rural } = knowledge.shops;
+    expect(await told('form=stool', stool?.name ?? '')).toContain(`AAT ${stool?.aat?.id}, stools`);
+    const sourced = await told('shop=charleston', charleston?.name ?? '');
+    expect(sourced).toContain('Who did the work');
+    expect(sourced).toContain(charleston?.whoWorked?.words);
+    expect(sourced).not.toContain('Provisional:');
+    expect(await told('shop=rural-new-england', rural?.name ?? '')).toContain(
+      'Provisional: no work is cited',
+    );
+    await page.close();
+  }, 60_000);
+});
