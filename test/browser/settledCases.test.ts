@@ -43,7 +43,10 @@ test('a case is settled on its page; with nine others, and reckoned, what it tau
   await page.goto(`${address}piece/chair-last/engagement`);
   await page.getByRole('radio', { name: 'A document of the time' }).click();
   // By key: the page grows beneath a pointer while what was settled opens, and on a busy machine the touch falls beside.
-  await page.getByRole('group', { name: 'What it turned out to be' }).getByLabel('Of the period').press('Space');
+  await page
+    .getByRole('group', { name: 'What it turned out to be' })
+    .getByLabel('Of the period')
+    .press('Space');
   const last = await pieceOf(program.server, 'chair-last', ({ settled }) => settled?.making !== undefined);
   expect(last.settled).toMatchObject({ by: 'document', making: 'of-the-period', rests: [] });
 
