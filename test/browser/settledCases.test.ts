@@ -42,7 +42,7 @@ test('a case is settled on its page; with nine others, and reckoned, what it tau
   const page = await program.browser.newPage();
   await page.goto(`${address}piece/chair-last/engagement`);
   await page.getByRole('radio', { name: 'A document of the time' }).click();
-  // By key: the page grows beneath a pointer while what was settled opens, and on a busy machine the touch falls beside.
+  // By key, which does not hang on where things stand: the page grows while what was settled opens.
   await page
     .getByRole('group', { name: 'What it turned out to be' })
     .getByLabel('Of the period')
