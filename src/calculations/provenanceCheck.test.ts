@@ -68,6 +68,22 @@ describe('gaps and overlaps', () => {
     ).toEqual([]);
   });
 
+  test('from when the first had it, where that is not told, is open; not where it was made for them', () => {
+    const first = (how: string, made?: [number, number]) =>
+      check([{ name: 'A', held: [null, 1988], how }, { name: 'B', held: [1988, null] }], made).gaps; // biome-ignore format: a row
+    expect(first('', [1765, 1799])).toEqual([
+      {
+        before: 'A',
+        from: 1799,
+        words: 'From when A had it is not told, so who had it since it was made, 1765–1799, is open.',
+      },
+    ]);
+    expect(first('made', [1765, 1799])).toEqual([]);
+    expect(first('commissioned', [1765, 1799])).toEqual([]);
+    // Nothing is weighed, so that it is not known from when there was something to be had.
+    expect(first('')).toEqual([]);
+  });
+
   test('two owners at once; a keeper is none', () => {
     const owners = (role: string) => [
       { name: 'A', held: [1800, 1850] },

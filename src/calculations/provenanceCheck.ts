@@ -45,7 +45,7 @@ export const provenanceCheck = defineCalculation({
   answers: 'Does the chain of owners hold: where are gaps, overlaps and things that can’t have been?',
   method:
     'Holdings stand in the order in which they began. A gap lies between the latest year by which one owner’s holding ended and the earliest in which the next began, if more than a year, or where a year ' +
-    'is missing and the piece is not said to have passed straight on; also from the latest year of making to the first owner. Overlaps are years in which two owners or dealers must both have had it; keepers, agents and auction houses have no title and make neither. ' +
+    'is missing and the piece is not said to have passed straight on; also from the latest year of making to the first owner, where that is not the one it was made for; it stays open where it is not told from when they had it. Overlaps are years in which two owners or dealers must both have had it; keepers, agents and auction houses have no title and make neither. ' +
     'impossible is what can’t have been under any year left open: dates that run backwards, had before made, before birth or founding, after death or closing, a label of someone gone before the piece was made. ' +
     'statement is the chain as printed, with its notes and its key; parts are the three apart. Where sure is fairly or hint the statement has the Guide’s word for it.',
   source:

@@ -45,12 +45,19 @@ export function checkChain(holdings: readonly Holding[], made: YearSpan | undefi
 function gapsIn(owners: readonly Placed[], made: YearSpan | undefined): Gap[] {
   const first = owners[0];
   if (first === undefined) return [];
-  const start = first.began?.[0];
-  const before =
-    made === undefined || start === undefined || start <= made[1] + 1
-      ? []
-      : [gap(undefined, first.name, made[1], start)];
-  return [...before, ...owners.slice(1).flatMap((next, index) => gapBetween(owners[index] as Placed, next))];
+  return [
+    ...beforeFirst(first, made),
+    ...owners.slice(1).flatMap((next, index) => gapBetween(owners[index] as Placed, next)),
+  ];
+}
+
+/** From the making to the first who is told of; one for whom it was made had it from then on. */
+function beforeFirst({ name, began, how }: Placed, made: YearSpan | undefined): Gap[] {
+  if (made === undefined) return [];
+  if (began !== undefined) return began[0] > made[1] + 1 ? [gap(undefined, name, made[1], began[0])] : [];
+  if (how === 'made' || how === 'commissioned') return [];
+  const words = `From when ${name} had it is not told, so who had it since it was made, ${formatYears(made)}, is open.`;
+  return [{ before: name, from: made[1], words }];
 }
 
 function gapBetween(one: Placed, next: Placed): Gap[] {
@@ -116,7 +123,7 @@ function remarksOn(gaps: readonly Gap[]): string[] {
   const touches = gaps.some((each) => (each.from ?? 0) < 1945 && (each.to ?? 9999) > 1933);
   return touches
     ? [
-        'A gap takes in 1933 to 1945. If the piece was in Europe then, museums ask where it was: say that it is open, and leave the rest to counsel and the registers of lost art (common practice of museums, from memory).',
+        'What is open takes in 1933 to 1945. If the piece was in Europe then, museums ask where it was: say that it is open, and leave the rest to counsel and the registers of lost art (common practice of museums, from memory).',
       ]
     : [];
 }
