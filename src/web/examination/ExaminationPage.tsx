@@ -78,7 +78,7 @@ function Examination({ piece, readOnly, record }: Ready) {
   const measures = measuresOf(form, piece.features);
   const measured = measures.filter(({ id }) => piece.measures[id] !== undefined).length;
   return (
-    <div className="exam">
+    <div className="exam" data-tab={tab}>
       <h1 className="unseen">Examination</h1>
       <NextLookBar context={context} weigh={weigh} onGo={(look) => go(look.part ?? 'whole', look.sign)} />
       {form.cautions.length > 0 && (

@@ -7,7 +7,7 @@ export function Kept({ used }: { used: UsedPiece }) {
   return (
     <>
       <div className="piece-kept">
-        <span className="soft small" role="status">
+        <span className="soft small" role="status" data-long={used.saving === 'waiting' ? '' : undefined}>
           {keptWords(used)}
         </span>
         <button type="button" className="button plain" disabled={!used.canUndo} onClick={used.undo}>

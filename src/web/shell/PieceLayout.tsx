@@ -9,20 +9,10 @@ import { IssuedProvider } from '../signing/IssuedProvider.tsx';
 import { Kept } from './Kept.tsx';
 import { Notice } from './Notice.tsx';
 import { OverwrittenNotice } from './OverwrittenNotice.tsx';
+import { PieceNav } from './PieceNav.tsx';
 import { pieceTitle } from './pieceTitle.ts';
 import { usePieceId } from './usePieceId.ts';
 import { useUndoKeys } from './useUndoKeys.ts';
-
-const pages = [
-  { to: '/piece/$id/engagement', name: 'Engagement' },
-  { to: '/piece/$id/examination', name: 'Examination' },
-  { to: '/piece/$id/readings', name: 'Readings' },
-  { to: '/piece/$id/bench', name: 'Bench' },
-  { to: '/piece/$id/owners', name: 'Owners' },
-  { to: '/piece/$id/worth', name: 'Worth' },
-  { to: '/piece/$id/opinion', name: 'Opinion' },
-  { to: '/piece/$id/history', name: 'History' },
-] as const;
 
 /** A piece: its name, whether all is kept, its pages, and the one that is open. */
 export function PieceLayout() {
@@ -60,9 +50,12 @@ export function PieceLayout() {
       <div className="piece-page">
         <div className="piece-top">
           <div className="piece-line">
-            <div>
+            <Link to="/" className="piece-back" aria-label="Back to the pieces">
+              ‹
+            </Link>
+            <div className="piece-who">
               <span className="piece-name">{pieceTitle(used.piece)}</span>{' '}
-              <span className="soft small">
+              <span className="piece-form soft small">
                 {form}
                 {used.piece.mode === 'photo-only' ? ', from photographs only' : ''}
               </span>
@@ -73,13 +66,7 @@ export function PieceLayout() {
           <ChangedBand piece={used.piece} used={used} />
         </div>
         <OverwrittenNotice used={used} piece={used.piece} />
-        <nav className="piece-nav" aria-label="Pages of this piece">
-          {pages.map((page) => (
-            <Link key={page.to} to={page.to} params={{ id }}>
-              {page.name}
-            </Link>
-          ))}
-        </nav>
+        <PieceNav id={id} />
         <div className="piece-body">
           <Outlet />
         </div>
