@@ -21,7 +21,7 @@ import { periodAgainstLaterSection } from './sections/periodAgainstLater.ts';
 import { platesSection } from './sections/plates.ts';
 import { provenanceSection } from './sections/provenance.ts';
 import { readingsSection } from './sections/readings.ts';
-import { salesSection } from './sections/sales.ts';
+import { salesFound, salesSection } from './sections/sales.ts';
 import { signatureSection } from './sections/signature.ts';
 import { sourcesSection } from './sections/sources.ts';
 import { standingSection } from './sections/standing.ts';
@@ -63,13 +63,14 @@ function issuedFoot({ revision, recordId, count, head }: IssueHead): string {
 }
 
 function sectionsOf(material: OpinionMaterial): Section[] {
+  const sales = salesFound(material);
   return [
     conclusionSection(material),
     reasonsSection(material),
     descriptionSection(material),
     standingSection(material),
     provenanceSection(material),
-    worthSection(material),
+    worthSection(material, sales),
     limitsSection(material),
     cautionsSection(material),
     signatureSection(material),
@@ -81,7 +82,7 @@ function sectionsOf(material: OpinionMaterial): Section[] {
     contradictionsSection(material),
     readingsSection(material),
     yearsSection(material),
-    salesSection(material),
+    salesSection(material, sales),
     lawSection(material),
     periodAgainstLaterSection(material),
     figuresSection(material),

@@ -41,9 +41,11 @@ test('each approach is asked for, and its reason; the engagement for its own', (
   expect(lacksForWorth(of({ ...stated, approaches: {} }))).toHaveLength(3);
   const noReason = { ...stated.approaches, cost: { used: false, why: '' } };
   expect(lacksForWorth(of({ ...stated, approaches: noReason }))).toEqual([
-    'why the cost approach was left out',
+    { id: 'cost', words: 'why the cost approach was left out', page: 'worth' },
   ]);
-  expect(lacksForWorth(of(stated, {}))).toHaveLength(4);
+  expect(lacksForWorth(of(stated, {})).map(({ id, page }) => [id, page])).toEqual(
+    ['purpose', 'effectiveOn', 'mayRely', 'interest'].map((id) => [id, 'engagement']),
+  );
 });
 
 test('signing tells what the worth lacks, with its page, and asks nothing twice', () => {

@@ -10,34 +10,40 @@ export function statesWorth({ worth, comparables }: Pick<Piece, 'worth' | 'compa
   );
 }
 
+/** Something a stated worth lacks, and the page on which it is filled in. */
+export type LacksForWorth = { id: string; words: string; page: 'engagement' | 'worth' };
+
 /**
  * What a stated worth still lacks; nothing where no worth is stated.
  *
  * @source what an appraisal report has to state: USPAP Standards 7 and 8, from memory
  */
-export function lacksForWorth(piece: Pick<Piece, 'worth' | 'comparables' | 'engagement'>): string[] {
+export function lacksForWorth(piece: Pick<Piece, 'worth' | 'comparables' | 'engagement'>): LacksForWorth[] {
   if (!statesWorth(piece)) return [];
   const { worth, engagement } = piece;
   const blank = (words: string) => words.trim() === '';
+  const on = (page: LacksForWorth['page']) => (id: string, isLacking: boolean, words: string) =>
+    isLacking ? [{ id, words, page }] : [];
+  const [engaged, stated] = [on('engagement'), on('worth')];
   return [
-    engagement.purpose === undefined ? 'the intended use (Engagement)' : '',
-    engagement.effectiveOn === undefined ? 'the effective date (Engagement)' : '',
-    blank(engagement.mayRely) ? 'the intended users (Engagement)' : '',
-    blank(engagement.interest) ? 'your own interest in the piece (Engagement)' : '',
-    blank(worth.definition) ? 'the value that is meant' : '',
-    blank(worth.definitionFrom) ? 'where its definition stands' : '',
-    blank(worth.market) ? 'the market, and why' : '',
-    ...approachIds.map((id) => {
-      const approach = worth.approaches[id];
-      if (approach?.used === undefined) return `whether the ${approachInSentence[id]} was used`;
-      return blank(approach.why)
-        ? `why the ${approachInSentence[id]} was ${approach.used ? 'used' : 'left out'}`
-        : '';
+    ...engaged('purpose', engagement.purpose === undefined, 'the intended use'),
+    ...engaged('effectiveOn', engagement.effectiveOn === undefined, 'the effective date'),
+    ...engaged('mayRely', blank(engagement.mayRely), 'the intended users'),
+    ...engaged('interest', blank(engagement.interest), 'the examiner’s own interest in the piece'),
+    ...stated('definition', blank(worth.definition), 'the value that is meant'),
+    ...stated('definitionFrom', blank(worth.definitionFrom), 'where its definition stands'),
+    ...stated('market', blank(worth.market), 'the market, and why'),
+    ...approachIds.flatMap((id) => {
+      const { used, why = '' } = worth.approaches[id] ?? {};
+      const approach = approachInSentence[id];
+      return used === undefined
+        ? stated(id, true, `whether the ${approach} was used`)
+        : stated(id, blank(why), `why the ${approach} was ${used ? 'used' : 'left out'}`);
     }),
-    blank(worth.assumptions) ? 'assumptions and conditions' : '',
-    worth.lowCents === undefined ? 'the worth itself' : '',
-    blank(worth.conclusion) ? 'how it follows' : '',
-  ].filter((each) => each !== '');
+    ...stated('assumptions', blank(worth.assumptions), 'assumptions and conditions'),
+    ...stated('lowCents', worth.lowCents === undefined, 'the worth itself'),
+    ...stated('conclusion', blank(worth.conclusion), 'how it follows'),
+  ];
 }
 
 /** The approaches as they stand in a sentence. */

@@ -119,9 +119,9 @@ function printedAsNotStated(piece: Piece): Missing[] {
 /** What of a stated worth is blank; what the engagement holds is asked for there. */
 function ofWorth(piece: Piece): Missing[] {
   return lacksForWorth(piece)
-    .filter((words) => !words.endsWith('(Engagement)'))
-    .flatMap((words) =>
-      missing(true, `worth:${words}`, false, `Of the worth: ${words}`, 'worth', 'value-conclusion'),
+    .filter(({ page }) => page === 'worth')
+    .flatMap(({ id, words }) =>
+      missing(true, `worth:${id}`, false, `Of the worth: ${words}`, 'worth', 'value-conclusion'),
     );
 }
 

@@ -1,5 +1,6 @@
 import type { Owner } from '../piece/owner.ts';
 import type { Piece } from '../piece/piece.ts';
+import type { YearSpan } from '../units/years.ts';
 
 /** An owner of the piece as `provenance.check` asks for it, with the id it is kept under beside. */
 export type AskedOwner = { id: string; asked: ReturnType<typeof askedOwner> };
@@ -9,6 +10,16 @@ export function ownersOf({ owners }: Pick<Piece, 'owners'>): AskedOwner[] {
   return Object.values(owners)
     .filter(({ name }) => name.trim() !== '')
     .map((each) => ({ id: each.id, asked: askedOwner(each) }));
+}
+
+/** What `provenance.check` is asked of these owners, held against the years of making where findings were weighed. */
+export function askedChain(owners: readonly AskedOwner[], years: YearSpan | undefined) {
+  return {
+    owners: owners.map(({ asked }) => asked),
+    ...(years === undefined
+      ? {}
+      : { made: [Math.round(years[0]), Math.round(years[1])] as [number, number] }),
+  };
 }
 
 function askedOwner({ id: _, evidence, photos: __, bornIn, diedIn, began, ended, ...rest }: Owner) {

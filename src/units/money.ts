@@ -22,6 +22,11 @@ export function parseMoney(text: string): ParsedMoney {
   return { ok: true, cents: Number(whole) * 100 + Number((found?.[2] ?? '').padEnd(2, '0')) };
 }
 
+/** A reckoned sum of dollars, told in whole ones: it can’t carry more. */
+export function formatDollars(sum: number): string {
+  return formatMoney(Math.round(sum) * 100);
+}
+
 /** A sum of cents as it is printed: `$3,200`, `$3,200.50`; a minus before the sign. */
 export function formatMoney(cents: number): string {
   const rounded = Math.round(Math.abs(cents));

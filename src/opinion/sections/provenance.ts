@@ -1,6 +1,6 @@
 import { provenanceCheck } from '../../calculations/provenanceCheck.ts';
 import { runCalculation } from '../../calculations/runCalculation.ts';
-import { ownersOf } from '../../provenance/ownersOf.ts';
+import { askedChain, ownersOf } from '../../provenance/ownersOf.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { stopped } from '../wording.ts';
@@ -10,9 +10,7 @@ export function provenanceSection(material: OpinionMaterial): Section | undefine
   const { piece, knowledge, weighing, madeOn } = material;
   const owners = ownersOf(piece);
   if (owners.length === 0) return undefined;
-  const years = weighing?.years.p90;
-  const made = years === undefined ? undefined : ([Math.round(years[0]), Math.round(years[1])] as const);
-  const asked = { owners: owners.map((each) => each.asked), ...(made === undefined ? {} : { made }) };
+  const asked = askedChain(owners, weighing?.years.p90);
   const checked = runCalculation(provenanceCheck, asked, { knowledge, yearNow: Number(madeOn.slice(0, 4)) });
   if (!checked.ok) return undefined;
   const { parts, order, impossible, overlaps, gaps } = checked.output;

@@ -1,21 +1,12 @@
 import { type OutputOf, runCalculation } from '../../calculations/runCalculation.ts';
 import { worthComparables } from '../../calculations/worthComparables.ts';
-import { formatMoney } from '../../units/money.ts';
+import { formatDollars, formatMoney } from '../../units/money.ts';
 import { comparablesOf } from '../../worth/comparablesOf.ts';
 import type { Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 
-/** A sum in whole dollars. */
-export function dollars(sum: number): string {
-  return formatMoney(Math.round(sum) * 100);
-}
-
 /** What the sales say together, as of the effective date; undefined where none can be reckoned with. */
-export function salesFound({
-  piece,
-  knowledge,
-  madeOn,
-}: OpinionMaterial): OutputOf<typeof worthComparables> | undefined {
+export function salesFound({ piece, knowledge, madeOn }: OpinionMaterial): SalesFound | undefined {
   const { asked } = comparablesOf(piece);
   if (asked.length === 0) return undefined;
   const input = {
@@ -28,9 +19,11 @@ export function salesFound({
   return found.ok ? found.output : undefined;
 }
 
+/** What `worth.comparables` found of the sales of a piece. */
+export type SalesFound = OutputOf<typeof worthComparables>;
+
 /** Every sale that was compared, with its price, its adjustments and their reasons; nothing where there is none. */
-export function salesSection(material: OpinionMaterial): Section | undefined {
-  const found = salesFound(material);
+export function salesSection(material: OpinionMaterial, found: SalesFound | undefined): Section | undefined {
   if (found === undefined) return undefined;
   const { asked } = comparablesOf(material.piece);
   return {
@@ -57,12 +50,15 @@ export function salesSection(material: OpinionMaterial): Section | undefined {
                   .filter((word) => word !== '')
                   .join(', '),
                 each.onBasis === each.price
-                  ? dollars(each.price)
-                  : `${dollars(each.price)}, so ${dollars(each.onBasis)}`,
+                  ? formatMoney(each.price * 100)
+                  : `${formatMoney(each.price * 100)}, so ${formatDollars(each.onBasis)}`,
                 [...each.saleSteps, ...each.pieceSteps]
-                  .map(({ why, adjustment }) => `${why}: ${adjustment > 0 ? '+' : ''}${dollars(adjustment)}`)
+                  .map(
+                    ({ why, adjustment }) =>
+                      `${why}: ${adjustment > 0 ? '+' : ''}${formatDollars(adjustment)}`,
+                  )
                   .join('; ') || 'none',
-                dollars(each.adjusted),
+                formatDollars(each.adjusted),
                 `${Math.round(each.weight * 100)} %`,
               ];
             }),

@@ -5,16 +5,16 @@ import { approachInSentence, lacksForWorth, statesWorth } from '../../piece/lack
 import { readingWords } from '../../piece/readings.ts';
 import { approachIds, type Worth } from '../../piece/worth.ts';
 import { dayWords } from '../../units/days.ts';
-import { formatMoney } from '../../units/money.ts';
+import { formatDollars, formatMoney } from '../../units/money.ts';
 import { outOf, probableWords, toldShares } from '../../weighing/probabilityWords.ts';
 import { askedValues, valuesOf } from '../../worth/valuesOf.ts';
 import type { Block, Section, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { paragraphs, stopped } from '../wording.ts';
-import { dollars, salesFound } from './sales.ts';
+import type { SalesFound } from './sales.ts';
 
 /** What the piece is worth by the examiner’s figures: the value meant, the worth, what hangs on the doubt; nothing where none is stated. */
-export function worthSection(material: OpinionMaterial): Section | undefined {
+export function worthSection(material: OpinionMaterial, sales: SalesFound | undefined): Section | undefined {
   const { piece } = material;
   if (!statesWorth(piece)) return undefined;
   const { worth } = piece;
@@ -26,7 +26,7 @@ export function worthSection(material: OpinionMaterial): Section | undefined {
       { kind: 'paragraph', as: 'lead', words: worthLine(worth) },
       ...paragraphs(worth.conclusion).map((words): Block => ({ kind: 'paragraph', as: 'own', words })),
       ...factsOf(material),
-      ...approachesOf(material),
+      ...approachesOf(material, sales),
       ...byReading(material),
       ...(lacks.length === 0
         ? []
@@ -34,7 +34,7 @@ export function worthSection(material: OpinionMaterial): Section | undefined {
             {
               kind: 'paragraph',
               as: 'note',
-              words: `Not stated: ${listed(lacks.map(withoutPlace))}.`,
+              words: `Not stated: ${listed(lacks.map(({ words }) => words))}.`,
             } as const,
           ]),
       {
@@ -55,11 +55,6 @@ function worthLine({ lowCents, highCents }: Worth): string {
     : `${formatMoney(lowCents)} to ${formatMoney(highCents)}`;
 }
 
-/** “the intended use (Engagement)” names a page of the screens, which means nothing on paper. */
-function withoutPlace(words: string): string {
-  return words.replace(/ \(Engagement\)$/, '');
-}
-
 function factsOf({ piece }: OpinionMaterial): Block[] {
   const { worth, engagement } = piece;
   const rows = [
@@ -75,9 +70,8 @@ function factsOf({ piece }: OpinionMaterial): Block[] {
 }
 
 /** Which approaches were used and left out, and why; for the sales, what they say together. */
-function approachesOf(material: OpinionMaterial): Block[] {
+function approachesOf(material: OpinionMaterial, sales: SalesFound | undefined): Block[] {
   const { approaches } = material.piece.worth;
-  const sales = salesFound(material);
   const items = approachIds.flatMap((id): Words[] => {
     const approach = approaches[id];
     if (approach?.used === undefined) return [];
@@ -90,7 +84,7 @@ function approachesOf(material: OpinionMaterial): Block[] {
     sales === undefined
       ? []
       : [
-          `The sales compared say ${dollars(sales.point)}${sales.low === null || sales.high === null ? '' : `, ${dollars(sales.low)} to ${dollars(sales.high)} by their own scatter (${outOf(toldShares.most)})`}; each stands with its adjustments in the appendix on sales.`,
+          `The sales compared say ${formatDollars(sales.point)}${sales.low === null || sales.high === null ? '' : `, ${formatDollars(sales.low)} to ${formatDollars(sales.high)} by their own scatter (${outOf(toldShares.most)})`}; each stands with its adjustments in the appendix on sales.`,
         ];
   return items.length + together.length === 0
     ? []
@@ -126,7 +120,7 @@ function byReading({ piece, weighing, knowledge, madeOn }: OpinionMaterial): Blo
           rows: set.map(({ id, probability, range }): Words[] => [
             readingWords[id].title,
             probableWords(probability),
-            range === undefined ? '' : `${dollars(range[0])} to ${dollars(range[1])}`,
+            range === undefined ? '' : `${formatDollars(range[0])} to ${formatDollars(range[1])}`,
             piece.worth.byReading[id]?.words.trim() ?? '',
           ]),
         },
@@ -150,7 +144,7 @@ type Found = {
 };
 
 function doubtWords({ expected, low, high, atStake, settled }: Found): string {
-  const over = `Over all readings the worth is ${dollars(expected)} on average, ${dollars(low)} to ${dollars(high)} (${outOf(toldShares.most)}).`;
+  const over = `Over all readings the worth is ${formatDollars(expected)} on average, ${formatDollars(low)} to ${formatDollars(high)} (${outOf(toldShares.most)}).`;
   if (atStake < 0.5) return `${over} Nothing of it hangs on the doubt.`;
-  return `${over} ${dollars(atStake)} hangs on the doubt: so far, on average, the worth lies from that once the answer is known. A further examination can take away ${dollars(settled.lessAtStake)} of it at most. The average is a sum for deciding and not a price.`;
+  return `${over} ${formatDollars(atStake)} hangs on the doubt: so far, on average, the worth lies from that once the answer is known. A further examination can take away ${formatDollars(settled.lessAtStake)} of it at most. The average is a sum for deciding and not a price.`;
 }

@@ -1,6 +1,4 @@
-import { useId, useState } from 'react';
-import { LeftText } from './LeftText.tsx';
-import { useTyped } from './useTyped.ts';
+import { ReadField } from './ReadField.tsx';
 
 type PercentFieldProps = {
   label: string;
@@ -17,44 +15,23 @@ type PercentFieldProps = {
 export function PercentField({
   label,
   unit = 'percent',
-  note,
   value,
-  save,
-  readOnly,
   signed = false,
+  ...field
 }: PercentFieldProps) {
-  const id = useId();
-  const [doubtful, setDoubtful] = useState<string>();
-  const typed = useTyped(label, doubtful ?? (value === undefined ? '' : String(value)), (text) => {
-    const plain = text.trim().replace('−', '-').replace('%', '').replace(',', '.').trim();
-    const number = Number(plain);
-    const sound =
-      plain === '' ||
-      (Number.isFinite(number) && number >= (signed ? -100 : 0) && number <= (signed ? 1000 : 100));
-    setDoubtful(sound ? undefined : text);
-    if (sound) save(plain === '' ? undefined : number);
-  });
+  const [least, most] = signed ? [-100, 1000] : [0, 100];
   return (
-    <div className="field">
-      <label htmlFor={id}>
-        {label} ({unit})
-      </label>
-      {note === undefined ? null : <span className="note">{note}</span>}
-      <input
-        id={id}
-        type="text"
-        autoComplete="off"
-        value={typed.text}
-        readOnly={readOnly}
-        aria-invalid={doubtful !== undefined}
-        aria-describedby={`${id}-doubt`}
-        onChange={(change) => typed.type(change.target.value)}
-        onBlur={typed.keep}
-      />
-      <span className="doubt" id={`${id}-doubt`} role="status">
-        {doubtful === undefined ? '' : `Write a number from ${signed ? '−100 to 1000' : '0 to 100'}.`}
-      </span>
-      <LeftText left={typed.left} />
-    </div>
+    <ReadField
+      {...field}
+      label={`${label} (${unit})`}
+      written={value === undefined ? '' : String(value)}
+      read={(text) => {
+        const plain = text.trim().replace('−', '-').replace('%', '').replace(',', '.').trim();
+        const number = Number(plain);
+        return plain !== '' && number >= least && number <= most
+          ? { ok: true, value: number }
+          : { ok: false, message: `Write a number from ${signed ? '−100 to 1000' : '0 to 100'}.` };
+      }}
+    />
   );
 }

@@ -143,7 +143,10 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
 /** An entry of a list that came, changed in a field, or went. */
 function entryWords({ changes }: Pick<RecordedEvent, 'changes'>, what: string, names: NameBook): Told {
   const first = changes[0] as Change;
-  const name = (value: Json | undefined) => quoted(textAt(value, 'name')).replace(' as', '');
+  const name = (value: Json | undefined) => {
+    const text = textAt(value, 'name');
+    return text === '' ? '' : ` “${text}”`;
+  };
   if (first.path.length > 2) return fieldWords(changes, names);
   if (first.to === undefined) return { sentence: `Removed the ${what}${name(first.from)}.` };
   return changes.length > 1

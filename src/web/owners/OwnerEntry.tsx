@@ -17,6 +17,7 @@ import {
   roleChoices,
   surenessChoices,
 } from './ownerWords.ts';
+import '../fields/entryCard.css';
 
 type Props = { used: UsedPiece; piece: Piece; owner: Owner; isOpen: boolean };
 
@@ -30,10 +31,10 @@ export function OwnerEntry({ used, piece, owner, isOpen }: Props) {
   const isFirm = owner.role !== 'owner' && owner.role !== 'custodian';
   const means = meansChoices.some(({ id }) => id === owner.how) ? owner.how : 'other';
   return (
-    <details className="owner" open={isOpen}>
+    <details className="entry-card" open={isOpen}>
       <summary>{ownerLine(owner)}</summary>
       <TextPlace name={owner.id}>
-        <div className="stack owner-fields">
+        <div className="stack entry-card-fields">
           <div className="pair">
             <TextField
               label="Name"
@@ -45,7 +46,8 @@ export function OwnerEntry({ used, piece, owner, isOpen }: Props) {
               label="Who this was"
               value={owner.role}
               options={roleChoices}
-              onPick={(role) => readOnly || set('role', role)}
+              onPick={(role) => set('role', role)}
+              readOnly={readOnly}
             />
             <YearField
               label={isFirm ? 'In business from' : 'Born'}
@@ -83,7 +85,8 @@ export function OwnerEntry({ used, piece, owner, isOpen }: Props) {
               label="How it came to them"
               value={means}
               options={means === 'other' ? [...meansChoices, { id: 'other', name: owner.how }] : meansChoices}
-              onPick={(how) => readOnly || how === 'other' || set('how', how)}
+              onPick={(how) => how === 'other' || set('how', how)}
+              readOnly={readOnly}
             />
           </div>
           <ChoiceField
@@ -106,7 +109,8 @@ export function OwnerEntry({ used, piece, owner, isOpen }: Props) {
               note="The strongest there is. A paper that names a piece like this one is weak support that it is this one."
               value={owner.evidence ?? ''}
               options={evidenceChoices}
-              onPick={(kind) => readOnly || set('evidence', kind === '' ? undefined : kind)}
+              onPick={(kind) => set('evidence', kind === '' ? undefined : kind)}
+              readOnly={readOnly}
             />
             <TextField
               label="Where that stands"

@@ -2,7 +2,8 @@ import { useState } from 'react';
 import { provenanceCheck } from '../../calculations/provenanceCheck.ts';
 import { owner as ownerSchema } from '../../piece/owner.ts';
 import type { Piece } from '../../piece/piece.ts';
-import { ownersOf } from '../../provenance/ownersOf.ts';
+import { askedChain, ownersOf } from '../../provenance/ownersOf.ts';
+import { faultWords } from '../bench/benchContext.ts';
 import { runHere } from '../bench/runHere.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { type UsedPiece, usePiece } from '../record/usePiece.ts';
@@ -29,8 +30,7 @@ function Owners({ used, piece }: { used: UsedPiece; piece: Piece }) {
   const { readOnly } = used;
   const asked = ownersOf(piece);
   const years = weighing?.years;
-  const made = years === undefined ? undefined : wholeYears(years.p90);
-  const input = { owners: asked.map((each) => each.asked), ...(made === undefined ? {} : { made }) };
+  const input = askedChain(asked, years?.p90);
   const result = asked.length === 0 ? undefined : runHere(provenanceCheck, input, knowledge);
   const check = result?.ok ? result.output : undefined;
   const order = check?.order.map((at) => asked[at]?.id ?? '') ?? [];
@@ -48,16 +48,15 @@ function Owners({ used, piece }: { used: UsedPiece; piece: Piece }) {
         Who had it, from the maker to the present owner: what is told, and what each thing told is known by. A
         gap is shown, not bridged.
       </p>
-      {result?.ok === false &&
-        result.faults.map((fault) => (
-          <p key={fault.path} className="caution" role="alert">
-            {fault.message}
-          </p>
-        ))}
+      {result?.ok === false && (
+        <p className="caution" role="alert">
+          {faultWords(result.faults)}
+        </p>
+      )}
       {check === undefined ? null : (
         <>
           <TimeLine owners={listed} years={years} gaps={check.gaps} />
-          <ChainFindings check={check} made={made} />
+          <ChainFindings check={check} made={input.made} />
         </>
       )}
       <section className="stack-tight" aria-labelledby="owners-list">
@@ -82,11 +81,6 @@ function Owners({ used, piece }: { used: UsedPiece; piece: Piece }) {
       {check === undefined ? null : <Statement parts={check.parts} />}
     </div>
   );
-}
-
-/** Years of the findings as whole ones. */
-function wholeYears([from, to]: readonly [number, number]): [number, number] {
-  return [Math.round(from), Math.round(to)];
 }
 
 function Statement({ parts }: { parts: { text: string; notes: readonly string[]; key: string } }) {

@@ -3,7 +3,7 @@ import { formatYears } from '../../units/years.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import { FigureTable } from '../plots/FigureTable.tsx';
 import { YearCurve, yearCurveFoot } from '../plots/YearCurve.tsx';
-import { yearScale, yearsWorthDrawing, yearTicks } from '../plots/yearAxis.ts';
+import { weighingBinYears, yearScale, yearsWorthDrawing, yearTicks } from '../plots/yearAxis.ts';
 
 type Years = Pick<Weighing['years'], 'p50' | 'p90' | 'density'>;
 type Props = {
@@ -15,8 +15,6 @@ type Props = {
 const width = 640;
 const row = 34;
 const curve = 56;
-/** Years in one bin of a weighing. */
-const binYears = 5;
 
 /** Owners under one another on one line of years, below the curve of when the piece was made; gaps are hatched. */
 export function TimeLine({ owners, years, gaps }: Props) {
@@ -28,7 +26,7 @@ export function TimeLine({ owners, years, gaps }: Props) {
   const top = years === undefined ? 0 : curve + yearCurveFoot + 14;
   const height = top + dated.length * row;
   return (
-    <figure className="plot owners-line">
+    <figure className="plot plot-wide">
       <svg
         viewBox={`-6 -8 ${width + 12} ${height + 30}`}
         role="img"
@@ -51,7 +49,7 @@ export function TimeLine({ owners, years, gaps }: Props) {
         {years === undefined ? null : (
           <YearCurve
             density={years.density}
-            binYears={binYears}
+            binYears={weighingBinYears}
             half={years.p50}
             most={years.p90}
             across={across}
@@ -76,7 +74,12 @@ export function TimeLine({ owners, years, gaps }: Props) {
         ))}
         <line className="plot-axis" x1={0} x2={width} y1={height} y2={height} />
         {ticks.map((year) => (
-          <text key={year} x={across(year)} y={height + 16} textAnchor="middle">
+          <text
+            key={year}
+            x={across(year)}
+            y={height + 16}
+            textAnchor={across(year) < 20 ? 'start' : across(year) > width - 20 ? 'end' : 'middle'}
+          >
             {year}
           </text>
         ))}
@@ -125,7 +128,7 @@ function Holding({ owner, across, y }: { owner: Owner; across: ReturnType<typeof
         <rect className="owners-may" y={y + 19} height={12} {...bar(first, last)} />
       )}
       {sureFrom === undefined || sureTo === undefined || sureTo < sureFrom ? null : (
-        <rect className="owners-had" y={y + 19} height={12} {...bar(sureFrom, sureTo)} />
+        <rect className="plot-bar" y={y + 19} height={12} {...bar(sureFrom, sureTo)} />
       )}
       <text
         x={isLate ? Math.min(width, across(last ?? first ?? diedIn ?? 0)) : left}
@@ -144,7 +147,7 @@ function yearsOf({ bornIn, diedIn, began, ended }: Owner): number[] {
 
 function spanOf(owners: readonly Owner[], years: Years | undefined): [number, number] | undefined {
   const all = owners.flatMap(yearsOf);
-  const drawn = years === undefined ? [] : yearsWorthDrawing([years], binYears);
+  const drawn = years === undefined ? [] : yearsWorthDrawing([years], weighingBinYears);
   if (all.length === 0) return undefined;
   const [from, to] = [Math.min(...all, ...drawn), Math.max(...all, ...drawn)];
   return [Math.floor(from / 10) * 10, Math.ceil((to + 1) / 10) * 10];

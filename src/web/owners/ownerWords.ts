@@ -1,3 +1,4 @@
+import { capital } from '../../ground/words.ts';
 import {
   type Directness,
   type EvidenceKind,
@@ -24,7 +25,7 @@ export const meansChoices: readonly { id: string; name: string }[] = [
   { id: '', name: 'Not known' },
   ...Object.entries(meansPhrases).map(([id, phrase]) => ({
     id,
-    name: `${phrase[0]?.toUpperCase()}${phrase.slice(1)} …`,
+    name: `${capital(phrase)} …`,
   })),
 ];
 

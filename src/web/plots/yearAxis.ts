@@ -1,5 +1,8 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 
+/** Years in one bin of a weighing. */
+export const weighingBinYears = 5;
+
 /** Shares of probability by the year in which their bin begins. */
 export type Density = readonly (readonly [year: number, share: number])[];
 

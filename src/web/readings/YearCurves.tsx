@@ -5,7 +5,7 @@ import { outOf, probablyThat, toldShares } from '../../weighing/probabilityWords
 import type { Weighing } from '../../weighing/weighing.ts';
 import { partName } from '../drawer/partName.ts';
 import { YearCurve, yearCurveFoot } from '../plots/YearCurve.tsx';
-import { yearScale, yearsWorthDrawing, yearTicks } from '../plots/yearAxis.ts';
+import { weighingBinYears, yearScale, yearsWorthDrawing, yearTicks } from '../plots/yearAxis.ts';
 import { type ReadingsContext, signName } from './readingsContext.ts';
 import { spanWords, standsApart } from './yearSpans.ts';
 
@@ -13,8 +13,6 @@ type Years = Pick<Weighing['years'], 'p50' | 'p90' | 'density'>;
 type Row = { id: string; name: string; years: Years; apart: string | undefined; looked: boolean };
 
 const width = 640;
-/** Years in one bin of a weighing. */
-const binYears = 5;
 
 /** When the piece was made, and each part: one above the other on one axis, so that a part out of its time is seen. */
 export function YearCurves({ context }: { context: ReadingsContext }) {
@@ -117,7 +115,7 @@ function Curves({ rows }: { rows: readonly Row[] }) {
   const id = useId();
   const span = yearsWorthDrawing(
     rows.map((row) => row.years),
-    binYears,
+    weighingBinYears,
   );
   const across = yearScale(span, width);
   const ticks = yearTicks(span, 7);
@@ -163,7 +161,13 @@ function Curve({ years, ...axis }: CurveProps) {
       aria-hidden="true"
       focusable="false"
     >
-      <YearCurve density={years.density} binYears={binYears} half={years.p50} most={years.p90} {...axis} />
+      <YearCurve
+        density={years.density}
+        binYears={weighingBinYears}
+        half={years.p50}
+        most={years.p90}
+        {...axis}
+      />
     </svg>
   );
 }

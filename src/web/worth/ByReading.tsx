@@ -2,9 +2,10 @@ import type { OutputOf } from '../../calculations/runCalculation.ts';
 import { worthByReading } from '../../calculations/worthByReading.ts';
 import { capital } from '../../ground/words.ts';
 import { readingWords } from '../../piece/readings.ts';
-import { formatMoney } from '../../units/money.ts';
+import { formatDollars } from '../../units/money.ts';
 import { outOf, probableWords, toldShares } from '../../weighing/probabilityWords.ts';
 import { type AskedReading, askedValues, valuesOf } from '../../worth/valuesOf.ts';
+import { faultWords } from '../bench/benchContext.ts';
 import { runHere } from '../bench/runHere.ts';
 import { MoneyField } from '../fields/MoneyField.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -13,8 +14,6 @@ import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { useWeighing } from '../weigh/useWeighing.ts';
 import { ReadingBars } from './ReadingBars.tsx';
 import type { WorthContext } from './worthContext.ts';
-
-const dollars = (sum: number) => formatMoney(Math.round(sum) * 100);
 
 /** What the piece would be worth under each reading, and what that leaves hanging on the doubt. */
 export function ByReading({ piece, readOnly, set }: WorthContext) {
@@ -43,12 +42,11 @@ export function ByReading({ piece, readOnly, set }: WorthContext) {
           ))}
         </>
       )}
-      {result?.ok === false &&
-        result.faults.map((fault) => (
-          <p key={fault.path} className="caution" role="alert">
-            {fault.message}
-          </p>
-        ))}
+      {result?.ok === false && (
+        <p className="caution" role="alert">
+          {faultWords(result.faults)}
+        </p>
+      )}
       {result?.ok ? (
         <div className="sheet stack-tight">
           <ReadingBars readings={result.output.readings} />
@@ -106,19 +104,18 @@ function DoubtWords({ found }: { found: OutputOf<typeof worthByReading> }) {
   return (
     <>
       <p className="said" role="status">
-        Over all readings {dollars(expected)} on average, {dollars(low)} to {dollars(high)} (
-        {outOf(toldShares.most)}).
+        Over all readings {formatDollars(expected)} on average, {formatDollars(low)} to {formatDollars(high)}{' '}
+        ({outOf(toldShares.most)}).
       </p>
       <p>
         {atStake < 0.5
           ? 'Nothing of it hangs on the doubt.'
-          : `${dollars(atStake)} hangs on the doubt, ${share} in 100 of that average: so far, on average, the worth lies from it once the answer is known.`}
+          : `${formatDollars(atStake)} hangs on the doubt, ${share} in 100 of that average: so far, on average, the worth lies from it once the answer is known.`}
       </p>
       <p className="small soft">
-        {capital('no examination can take away more of that than ')}
-        {dollars(settled.lessAtStake)}, and only one that settled the readings altogether would. The average
-        is a sum for deciding, not a price anybody would pay once the answer is known: state the ranges beside
-        it.
+        No examination can take away more of that than {formatDollars(settled.lessAtStake)}, and only one that
+        settled the readings altogether would. The average is a sum for deciding, not a price anybody would
+        pay once the answer is known: state the ranges beside it.
       </p>
     </>
   );

@@ -7,6 +7,7 @@ import { PickField } from '../fields/PickField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { TextPlace } from '../fields/TextPlace.tsx';
 import type { WorthContext } from './worthContext.ts';
+import '../fields/entryCard.css';
 
 type Props = WorthContext & { comparable: PriceComparable; isOpen: boolean };
 
@@ -19,10 +20,10 @@ export function ComparableEntry({ used, readOnly, comparable, isOpen }: Props) {
     ]);
   const setAdjustments = (to: readonly PriceAdjustment[]) => set('adjustments', to as unknown as Json);
   return (
-    <details className="owner" open={isOpen}>
+    <details className="entry-card" open={isOpen}>
       <summary>{saleLine(comparable)}</summary>
       <TextPlace name={id}>
-        <div className="stack owner-fields">
+        <div className="stack entry-card-fields">
           <div className="pair">
             <TextField
               label="What was sold"
@@ -57,7 +58,8 @@ export function ComparableEntry({ used, readOnly, comparable, isOpen }: Props) {
                 { id: 'in', name: 'in this price' },
                 { id: 'out', name: 'not in this price' },
               ]}
-              onPick={(is) => readOnly || set('premiumIncluded', is === 'in')}
+              onPick={(is) => set('premiumIncluded', is === 'in')}
+              readOnly={readOnly}
             />
             <PercentField
               label="Premium of that sale"
@@ -142,7 +144,8 @@ function AdjustmentFields({ adjustment, readOnly, change, remove }: AdjustmentPr
           { id: 'piece', name: 'the piece' },
           { id: 'sale', name: 'the sale: time, terms' },
         ]}
-        onPick={(of) => readOnly || change({ ...adjustment, of: of === 'sale' ? 'sale' : 'piece' })}
+        onPick={(of) => change({ ...adjustment, of: of === 'sale' ? 'sale' : 'piece' })}
+        readOnly={readOnly}
       />
       {readOnly ? null : (
         <button type="button" className="button plain" onClick={remove}>

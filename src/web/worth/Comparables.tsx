@@ -1,7 +1,8 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { worthComparables } from '../../calculations/worthComparables.ts';
 import { priceComparable } from '../../piece/worth.ts';
 import { comparablesOf } from '../../worth/comparablesOf.ts';
+import { faultWords } from '../bench/benchContext.ts';
 import { runHere } from '../bench/runHere.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { today } from '../shell/dayWords.ts';
@@ -17,21 +18,17 @@ export function Comparables(context: WorthContext) {
   const { used, piece, readOnly } = context;
   const knowledge = useKnowledge();
   const [added, setAdded] = useState('');
-  const { asked, lacking } = comparablesOf(piece);
-  const asOf = piece.engagement.effectiveOn ?? today();
-  const result =
-    asked.length === 0
-      ? undefined
-      : runHere(
-          worthComparables,
-          {
-            subject: pieceTitle(piece),
-            comparables: asked.map(({ comparable }) => comparable),
-            asOf,
-            basis: piece.worth.basis,
-          },
-          knowledge,
-        );
+  const { lacking, result } = useMemo(() => {
+    const { asked, lacking: left } = comparablesOf(piece);
+    const input = {
+      subject: pieceTitle(piece),
+      comparables: asked.map(({ comparable }) => comparable),
+      asOf: piece.engagement.effectiveOn ?? today(),
+      basis: piece.worth.basis,
+    };
+    const found = asked.length === 0 ? undefined : runHere(worthComparables, input, knowledge);
+    return { lacking: left, result: found };
+  }, [piece, knowledge]);
   const add = () => {
     const id = crypto.randomUUID();
     used.record('comparable-recorded', [{ path: ['comparables', id], to: priceComparable.parse({ id }) }]);
@@ -63,12 +60,11 @@ export function Comparables(context: WorthContext) {
           {name} is not reckoned with yet: it lacks {what.join(', ')}.
         </p>
       ))}
-      {result?.ok === false &&
-        result.faults.map((fault) => (
-          <p key={fault.path} className="caution" role="alert">
-            {fault.message}
-          </p>
-        ))}
+      {result?.ok === false && (
+        <p className="caution" role="alert">
+          {faultWords(result.faults)}
+        </p>
+      )}
       {result?.ok ? <Grid found={result.output} basis={piece.worth.basis} /> : null}
     </section>
   );

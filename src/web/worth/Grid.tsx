@@ -1,22 +1,20 @@
 import { Fragment, type ReactNode } from 'react';
 import type { OutputOf } from '../../calculations/runCalculation.ts';
 import type { worthComparables } from '../../calculations/worthComparables.ts';
-import { formatMoney } from '../../units/money.ts';
+import { formatDollars, formatMoney } from '../../units/money.ts';
 import { outOf, toldShares } from '../../weighing/probabilityWords.ts';
 
 type Props = { found: OutputOf<typeof worthComparables>; basis: 'hammer' | 'with-premium' };
-
-const dollars = (sum: number) => formatMoney(Math.round(sum) * 100);
 
 /** The sales beside one another: price, each step with its reason, and where each comes out. */
 export function Grid({ found, basis }: Props) {
   return (
     <div className="sheet stack-tight">
       <p className="said" role="status">
-        Together the sales say {dollars(found.point)}
+        Together the sales say {formatDollars(found.point)}
         {found.low === null || found.high === null
           ? '; one sale shows no range'
-          : `, ${dollars(found.low)} to ${dollars(found.high)} by their own scatter (${outOf(toldShares.most)})`}
+          : `, ${formatDollars(found.low)} to ${formatDollars(found.high)} by their own scatter (${outOf(toldShares.most)})`}
         . {basis === 'hammer' ? 'At the hammer.' : 'With the buyer’s premium.'}
       </p>
       {found.remarks.map((each) => (
@@ -39,15 +37,15 @@ export function Grid({ found, basis }: Props) {
             </tr>
           </thead>
           <tbody>
-            <Row name="Price" grid={found.grid} of={({ price }) => dollars(price)} />
-            <Row name="On the basis wanted" grid={found.grid} of={({ onBasis }) => dollars(onBasis)} />
+            <Row name="Price" grid={found.grid} of={({ price }) => formatMoney(price * 100)} />
+            <Row name="On the basis wanted" grid={found.grid} of={({ onBasis }) => formatDollars(onBasis)} />
             <Row name="Sale" grid={found.grid} of={({ saleSteps }) => <Steps steps={saleSteps} />} />
-            <Row name="After the sale" grid={found.grid} of={({ afterSale }) => dollars(afterSale)} />
+            <Row name="After the sale" grid={found.grid} of={({ afterSale }) => formatDollars(afterSale)} />
             <Row name="Piece" grid={found.grid} of={({ pieceSteps }) => <Steps steps={pieceSteps} />} />
             <Row
               name="Adjusted"
               grid={found.grid}
-              of={({ adjusted }) => <strong>{dollars(adjusted)}</strong>}
+              of={({ adjusted }) => <strong>{formatDollars(adjusted)}</strong>}
             />
             <Row
               name="All adjustments, signs left off"
@@ -88,7 +86,7 @@ function Steps({ steps }: { steps: readonly { why: string; adjustment: number }[
     <Fragment key={index}>
       {index > 0 ? <br /> : null}
       {why}: {adjustment > 0 ? '+' : ''}
-      {dollars(adjustment)}
+      {formatDollars(adjustment)}
     </Fragment>
   ));
 }

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { readingId, readingWords } from '../../piece/readings.ts';
-import { formatMoney } from '../../units/money.ts';
+import { formatDollars } from '../../units/money.ts';
 import { outOf } from '../../weighing/probabilityWords.ts';
 import { FigureTable } from '../plots/FigureTable.tsx';
 
@@ -8,7 +8,6 @@ type Props = { readings: readonly { id: string; probability: number; low: number
 
 const width = 640;
 const row = 40;
-const dollars = (sum: number) => formatMoney(Math.round(sum) * 100);
 
 /** Each reading’s range of worth, the thicker the more probable it is. */
 export function ReadingBars({ readings }: Props) {
@@ -17,24 +16,28 @@ export function ReadingBars({ readings }: Props) {
   const height = readings.length * row;
   const thick = (probability: number) => Math.max(2, probability * (row - 18));
   return (
-    <figure className="plot owners-line">
+    <figure className="plot plot-wide">
       <svg
         viewBox={`-6 0 ${width + 12} ${height + 24}`}
         role="img"
-        aria-label={`Ranges of worth by reading, from ${dollars(0)} to ${dollars(most)}; the same as a table below.`}
+        aria-label={`Ranges of worth by reading, from ${formatDollars(0)} to ${formatDollars(most)}; the same as a table below.`}
       >
         {across.ticks(4).map((sum) => (
           <g key={sum}>
             <line className="plot-grid" x1={across(sum)} x2={across(sum)} y1={0} y2={height} />
-            <text x={across(sum)} y={height + 16} textAnchor={sum === 0 ? 'start' : 'middle'}>
-              {dollars(sum)}
+            <text
+              x={across(sum)}
+              y={height + 16}
+              textAnchor={sum === 0 ? 'start' : across(sum) > width * 0.95 ? 'end' : 'middle'}
+            >
+              {formatDollars(sum)}
             </text>
           </g>
         ))}
         {readings.map(({ id, probability, low, high }, index) => (
           <g key={id}>
             <rect
-              className="owners-had"
+              className="plot-bar"
               x={across(low)}
               width={Math.max(3, across(high) - across(low))}
               y={index * row + 15 + (row - 18 - thick(probability)) / 2}
@@ -57,8 +60,8 @@ export function ReadingBars({ readings }: Props) {
         rows={readings.map(({ id, probability, low, high }) => [
           nameOf(id),
           outOf(probability),
-          dollars(low),
-          dollars(high),
+          formatDollars(low),
+          formatDollars(high),
         ])}
       />
     </figure>

@@ -85,7 +85,10 @@ export function ValueConclusion({ piece, readOnly, set }: WorthContext) {
           <p>Before a worth is signed, still to be stated (“none” is an answer, blank is not):</p>
           <ul>
             {lacks.map((each) => (
-              <li key={each}>{each}</li>
+              <li key={each.id}>
+                {each.words}
+                {each.page === 'engagement' ? ' (Engagement)' : ''}
+              </li>
             ))}
           </ul>
           <p className="small">

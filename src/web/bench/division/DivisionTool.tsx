@@ -1,3 +1,4 @@
+import { useDeferredValue, useMemo } from 'react';
 import { worthDivision } from '../../../calculations/worthDivision.ts';
 import { formatMoney } from '../../../units/money.ts';
 import { type DivisionMethod, divisionMethods } from '../../../worth/divideEstate.ts';
@@ -29,16 +30,21 @@ const methods: Record<DivisionMethod, { name: string; note: string }> = {
 /** Divides several pieces among heirs, with what the division guarantees. */
 export function DivisionTool({ context }: { context: BenchContext }) {
   const [draft, type] = useDraft(`${context.piece.id}.division`, draftShape, emptyDivision);
-  const { asked, lacking } = askedDivision(draft);
-  const result = asked === undefined ? undefined : runHere(worthDivision, asked, context.knowledge);
+  // A hard division takes a second or two: the letters typed go first, and nothing is divided twice.
+  const settledDraft = useDeferredValue(draft);
+  const { knowledge } = context;
+  const { asked, lacking, result } = useMemo(() => {
+    const read = askedDivision(settledDraft);
+    return { ...read, result: read.asked && runHere(worthDivision, read.asked, knowledge) };
+  }, [settledDraft, knowledge]);
   const found: Found | undefined =
     result?.ok && asked !== undefined
       ? {
           calculation: worthDivision,
           input: asked,
           output: result.output,
-          says: divisionWords(result.output, methods[draft.method].name.toLowerCase()),
-          marks: draft,
+          says: divisionWords(result.output, methods[asked.method].name.toLowerCase()),
+          marks: settledDraft,
         }
       : undefined;
   return (
@@ -66,7 +72,7 @@ export function DivisionTool({ context }: { context: BenchContext }) {
       )}
       {found !== undefined && result?.ok ? (
         <>
-          <Outcome found={result.output} method={draft.method} />
+          <Outcome found={result.output} method={settledDraft.method} />
           <ResultSheet context={context} found={found} title="Division among heirs" />
         </>
       ) : null}
