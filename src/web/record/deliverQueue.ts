@@ -7,7 +7,8 @@ type Delivery = {
   edges: DeskEdges;
   pieceOf: (id: string) => OpenPiece;
   taken: (opened: OpenPiece, asked: Asked<PieceAnswer>, acts: readonly Act[]) => void;
-  read: (id: string) => Promise<void>;
+  /** Asks the record for a piece; `known` leave the line in the moment it answers. */
+  read: (id: string, known?: readonly Waiting[]) => Promise<void>;
   show: (opened: OpenPiece) => void;
   showAll: () => void;
 };
@@ -68,12 +69,16 @@ async function agreeWithOutbox({ state, edges, read, showAll }: Delivery): Promi
   const waited = state.elsewhere.length;
   takeFromOutbox(state, kept);
   if (state.elsewhere.length !== waited) showAll();
-  for (const id of new Set(gone.map((waiting) => waiting.act.piece))) await read(id);
+  // They stay in sight until the record has told what they came to.
+  state.queue = [...gone, ...state.queue];
+  for (const id of new Set(gone.map((waiting) => waiting.act.piece))) await read(id, gone);
+  state.queue = state.queue.filter((waiting) => !gone.includes(waiting));
 }
 
 /** Lays what the outbox holds in the line; what belongs to another record, or to none that is known, waits beside it. */
 export function takeFromOutbox(state: DeskState, kept: readonly QueuedAct[]): void {
-  const fresh = state.queue.filter((waiting) => waiting.place === undefined);
+  const there = new Set(kept.map(({ act }) => actId(act)));
+  const fresh = state.queue.filter(({ act, place }) => place === undefined && !there.has(actId(act)));
   const isElsewhere = ({ record, act }: QueuedAct) =>
     (record !== undefined && state.record !== undefined && record !== state.record) ||
     state.strays.has(actId(act));
@@ -122,13 +127,16 @@ async function handIn(delivery: Delivery): Promise<void> {
       showAll();
       continue;
     }
-    await leaveQueue(delivery, batch);
+    // In one step, so that no moment has the acts neither in the line nor in what the record answered.
+    state.queue = state.queue.filter((waiting) => !batch.includes(waiting));
     if (asked.came === 'answer') {
       taken(opened, asked, acts);
-      edges.tell(opened.id);
       show(opened);
+      await leaveOutbox(delivery, batch);
+      edges.tell(opened.id);
     } else {
       opened.refusals = [...opened.refusals, asked.message];
+      await leaveOutbox(delivery, batch);
       await delivery.read(opened.id);
     }
   }
@@ -156,9 +164,8 @@ function send({ state, edges }: Delivery, id: string, acts: readonly Act[]): Pro
   );
 }
 
-async function leaveQueue({ state, edges }: Delivery, batch: readonly Waiting[]): Promise<void> {
+async function leaveOutbox({ edges }: Delivery, batch: readonly Waiting[]): Promise<void> {
   const places = batch.flatMap((waiting) => (waiting.place === undefined ? [] : [waiting.place]));
-  state.queue = state.queue.filter((waiting) => !batch.includes(waiting));
   const outbox = await edges.outbox.catch(() => undefined);
   await outbox?.remove(places).catch(() => undefined);
   for (const { act } of batch) edges.aside.drop(actId(act));

@@ -266,6 +266,69 @@ describe('the desk', () => {
     expect(desk.view(id).piece?.title).toBe('Newer');
   });
 
+  test('an act that the record has just taken never goes out of sight, and another can build on it', async () => {
+    const server = rehearsalServer();
+    const outbox = memoryOutbox();
+    const held: (() => void)[] = [];
+    const slow: Outbox = {
+      ...outbox,
+      remove: async (places) => {
+        await new Promise<void>((go) => held.push(go));
+        await outbox.remove(places);
+      },
+    };
+    const { desk } = openTestDesk(server, slow);
+    desk.record(id, 'piece-opened', [{ path: [], to: JSON.parse(JSON.stringify(fresh)) }]);
+    await settle();
+    expect(held.length).toBe(1);
+    desk.record(id, 'piece-described', title('Hall chair, turned over'));
+    expect(desk.view(id)).toMatchObject({ state: 'ready', refusals: [], waiting: 1 });
+    for (let turn = 0; turn < 3; turn += 1) {
+      for (const go of held.splice(0)) go();
+      await settle();
+    }
+    expect(desk.view(id).piece?.title).toBe('Hall chair, turned over');
+    expect(server.seen.length).toBe(2);
+  });
+
+  test('an act that another tab handed in stays in sight until the record has told of it', async () => {
+    const server = rehearsalServer();
+    const outbox = memoryOutbox();
+    const { desk } = openTestDesk(server, outbox);
+    desk.record(id, 'piece-opened', [{ path: [], to: JSON.parse(JSON.stringify(fresh)) }]);
+    await settle();
+    server.away = true;
+    desk.record(id, 'piece-described', title('Handed in by another tab'));
+    await settle();
+    const [waiting] = await outbox.all();
+    if (waiting?.act.type !== 'event') throw new Error('nothing waits');
+    server.away = false;
+    await server.record(id, [waiting.act.event], 'r1');
+    await outbox.remove([waiting.place]);
+    const read = server.read;
+    const held: (() => void)[] = [];
+    server.read = async (asked, record) => {
+      await new Promise<void>((go) => held.push(go));
+      return read(asked, record);
+    };
+    const titles = new Set<string | undefined>();
+    desk.watch(id, () => titles.add(desk.view(id).piece?.title));
+    desk.wake();
+    await settle();
+    expect(held.length).toBeGreaterThan(0);
+    expect(desk.view(id).piece?.title).toBe('Handed in by another tab');
+    desk.record(id, 'piece-described', [{ path: ['openedOn'], to: '2026-03-01' }]);
+    for (let turn = 0; turn < 4; turn += 1) {
+      for (const go of held.splice(0)) go();
+      await settle();
+    }
+    expect(desk.view(id)).toMatchObject({
+      waiting: 0,
+      piece: { title: 'Handed in by another tab', openedOn: '2026-03-01' },
+    });
+    expect([...titles]).not.toContain('Hall chair');
+  });
+
   test('whatever is done, undone and redone while the record comes and goes, desk and record agree at the end', async () => {
     const step = fc.oneof(
       fc.record({ do: fc.constant('write' as const), text: fc.string({ maxLength: 6 }) }),

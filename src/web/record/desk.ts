@@ -91,10 +91,11 @@ export function openDesk(edges: DeskEdges) {
       .catch(() => {});
   };
 
-  const read = async (id: string): Promise<void> => {
+  const read = async (id: string, known: readonly Waiting[] = []): Promise<void> => {
     const opened = pieceOf(id);
     const asked = await edges.server.read(id, state.record);
     if (asked.came === 'answer') {
+      state.queue = state.queue.filter((waiting) => !known.includes(waiting));
       // An answer to a question asked before the last delivery may come after it, and would show what was before.
       if (asked.answer.seq >= opened.seq) taken(opened, asked);
       state.trouble = false;
@@ -105,11 +106,9 @@ export function openDesk(edges: DeskEdges) {
       opened.came = opened.came === 'answer' ? 'answer' : 'refusal';
       opened.damage = asked.code === 'record.piece-damaged' ? asked.message : '';
     } else if (opened.came === 'not-yet') {
-      const known = await edges.outbox
-        .then((outbox) => outbox.known(state.record, id))
-        .catch(() => undefined);
-      if (known !== undefined) taken(opened, { came: 'answer', answer: known });
-      if (known === undefined) edges.later(3000, () => opened.came === 'not-yet' && void read(id));
+      const kept = await edges.outbox.then((outbox) => outbox.known(state.record, id)).catch(() => undefined);
+      if (kept !== undefined) taken(opened, { came: 'answer', answer: kept });
+      if (kept === undefined) edges.later(3000, () => opened.came === 'not-yet' && void read(id));
       state.trouble = true;
     }
     show(opened);
