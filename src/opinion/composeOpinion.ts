@@ -14,6 +14,7 @@ import { descriptionSection } from './sections/description.ts';
 import { engagementSection } from './sections/engagement.ts';
 import { figuresSection } from './sections/figures.ts';
 import { findingsSection } from './sections/findings.ts';
+import { forThisUseSection } from './sections/forThisUse.ts';
 import { headBlocks } from './sections/head.ts';
 import { limitsSection } from './sections/limits.ts';
 import { madeWithSection } from './sections/madeWith.ts';
@@ -71,6 +72,7 @@ function sectionsOf(material: OpinionMaterial): Section[] {
     standingSection(material),
     provenanceSection(material),
     worthSection(material, sales),
+    forThisUseSection(material),
     limitsSection(material),
     cautionsSection(material),
     signatureSection(material),

@@ -1,18 +1,6 @@
-import type { Purpose } from '../piece/engagement.ts';
 import type { FindingState, Sureness } from '../piece/finding.ts';
 import { hasEvidence } from '../piece/hasEvidence.ts';
 import type { Piece } from '../piece/piece.ts';
-
-export const purposeWords: Record<Purpose, string> = {
-  curiosity: 'To know what it is',
-  insurance: 'Insurance',
-  estate: 'An estate',
-  donation: 'A donation',
-  division: 'Division among heirs',
-  sale: 'A sale',
-  purchase: 'A purchase',
-  court: 'A court',
-};
 
 export const stateWords: Record<FindingState, string> = {
   present: 'Present',

@@ -8,10 +8,13 @@ export const purpose = z.enum([
   'curiosity',
   'insurance',
   'estate',
+  'gift',
   'donation',
   'division',
   'sale',
   'purchase',
+  'damage',
+  'wildlife',
   'court',
 ]);
 export type Purpose = z.infer<typeof purpose>;
@@ -35,6 +38,8 @@ export const engagement = z.strictObject({
   /** What the owner agreed may be done: turn over, lift the seat, draw a tack. */
   leave: z.string().default(''),
   limits: z.string().default(''),
+  /** What the intended use asks for besides, by the ids of `engagement/askedByUse.ts`; “none” is an answer. */
+  answers: z.record(z.string(), z.string()).default({}),
   examiner: z.string().default(''),
   examinerAddress: z.string().default(''),
   examinerQualification: z.string().default(''),

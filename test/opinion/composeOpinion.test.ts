@@ -80,6 +80,7 @@ describe('what an opinion holds', () => {
       'reasons',
       'description',
       'parts',
+      'for-this-use',
       'limits',
       'cautions',
       'signature',

@@ -1,5 +1,5 @@
+import { printedReminders } from '../../engagement/purposeReminders.ts';
 import type { Purpose } from '../../piece/engagement.ts';
-import { reminderSentences } from '../../piece/purposeReminders.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 
@@ -50,7 +50,7 @@ export function lawSection({ piece }: OpinionMaterial): Section {
           ...(purpose === undefined || purposeCautions[purpose] === undefined
             ? []
             : [purposeCautions[purpose]]),
-          ...reminderSentences(purpose),
+          ...printedReminders(purpose),
           ...law,
         ],
       },
@@ -116,6 +116,11 @@ const law: readonly string[] = [
 const purposeCautions: Partial<Record<Purpose, string>> = {
   estate:
     'Estates are often taxed, and the law says who may value for that and how: ask the family’s lawyer or the local office.',
+  gift: 'A gift can be taxed: ask the donor’s lawyer or the local office.',
+  damage:
+    'What a policy or a contract of carriage pays for, and what has to be kept and shown, stands in its own words: ask the adjuster before anything is repaired.',
+  wildlife:
+    'Whether a piece with a protected material may be sold, sent or carried over a border is for the wildlife authority to say. This opinion says what the examiner found; it is no permit and clears nothing.',
   donation:
     'Where a gift is set against tax, the law asks for a qualified appraiser, set forms and set days: ask a tax adviser under the donor’s own law.',
   division:

@@ -1,9 +1,10 @@
+import { purposeNames } from '../../engagement/purposeNames.ts';
 import { listed } from '../../ground/words.ts';
 import { dayWords } from '../../units/days.ts';
 import { formatYears } from '../../units/years.ts';
 import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { paragraphs, purposeWords } from '../wording.ts';
+import { paragraphs } from '../wording.ts';
 
 /** The job as it was taken on: asked by whom, for what, believed to be what, relied on by whom; and what was not stated. */
 export function engagementSection({ piece }: OpinionMaterial): Section {
@@ -18,8 +19,8 @@ export function engagementSection({ piece }: OpinionMaterial): Section {
     { name: 'Client', words: [engagement.client, engagement.clientAddress] },
     { name: 'Owner', words: [engagement.owner] },
     {
-      name: 'Purpose',
-      words: [engagement.purpose === undefined ? '' : purposeWords[engagement.purpose]],
+      name: 'Intended use',
+      words: [engagement.purpose === undefined ? '' : purposeNames[engagement.purpose]],
     },
     { name: 'The question', words: paragraphs(engagement.question) },
     { name: 'What is believed', words: paragraphs(engagement.belief) },

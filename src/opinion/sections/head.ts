@@ -1,7 +1,8 @@
+import { purposeNames } from '../../engagement/purposeNames.ts';
 import { dayWords } from '../../units/days.ts';
 import type { Block, Words } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
-import { isExamined, paragraphs, purposeWords } from '../wording.ts';
+import { isExamined, paragraphs } from '../wording.ts';
 import { plateOf } from './plates.ts';
 
 /** What stands under the title: whose, for whom, seen when and how; and what must be known before reading on. */
@@ -29,7 +30,10 @@ function factsOf({ piece, madeOn, issue }: OpinionMaterial) {
   ];
   const rows: { name: string; words: Words[] }[] = [
     { name: 'For', words: [engagement.client.trim()] },
-    { name: 'Purpose', words: [engagement.purpose === undefined ? '' : purposeWords[engagement.purpose]] },
+    {
+      name: 'Intended use',
+      words: [engagement.purpose === undefined ? '' : purposeNames[engagement.purpose]],
+    },
     { name: 'Examined', words: [seen.filter((each) => each !== '').join('; ')] },
     { name: 'By', words: [engagement.examiner.trim(), engagement.examinerQualification.trim()] },
     {

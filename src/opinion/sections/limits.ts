@@ -1,7 +1,7 @@
+import { statesWorth } from '../../engagement/lacksForWorth.ts';
 import { capital, counted, listed } from '../../ground/words.ts';
 import { needOn } from '../../knowledge/needOn.ts';
 import type { Sign } from '../../knowledge/schema.ts';
-import { statesWorth } from '../../piece/lacksForWorth.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 import { isExamined, paragraphs } from '../wording.ts';

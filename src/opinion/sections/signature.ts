@@ -1,10 +1,18 @@
+import { askedOf } from '../../engagement/askedByUse.ts';
 import type { Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
+import { paragraphs, stopped } from '../wording.ts';
 
 /** Who stands for it, or an empty line where nobody does yet. */
 export function signatureSection({ piece, issue }: OpinionMaterial): Section {
   const { engagement } = piece;
   const draft = issue === undefined;
+  const declared = askedOf(piece)
+    .filter(({ declares }) => declares === true)
+    .map(({ id, asks }) => {
+      const words = paragraphs(engagement.answers[id] ?? '').join(' ');
+      return `${asks}: ${words === '' ? 'not stated.' : stopped(words)}`;
+    });
   return {
     id: 'signature',
     title: 'Declaration and signature',
@@ -16,6 +24,7 @@ export function signatureSection({ piece, issue }: OpinionMaterial): Section {
           engagement.interest.trim() === ''
             ? 'The examiner has stated nothing about an interest in the piece or the parties.'
             : `Interest of the examiner in the piece or the parties, as stated: ${engagement.interest.trim()}`,
+          ...declared,
         ],
         name: draft ? engagement.examiner.trim() : issue.by,
         day: draft ? '' : issue.on,

@@ -1,7 +1,7 @@
 import { runCalculation } from '../../calculations/runCalculation.ts';
 import { worthByReading } from '../../calculations/worthByReading.ts';
+import { approachInSentence, lacksForWorth, statesWorth } from '../../engagement/lacksForWorth.ts';
 import { capital, listed } from '../../ground/words.ts';
-import { approachInSentence, lacksForWorth, statesWorth } from '../../piece/lacksForWorth.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { approachIds, type Worth } from '../../piece/worth.ts';
 import { dayWords } from '../../units/days.ts';

@@ -5,6 +5,7 @@ import { usePiece } from '../record/usePiece.ts';
 import { pieceTitle } from '../shell/pieceTitle.ts';
 import { usePageTitle } from '../shell/usePageTitle.ts';
 import { usePieceId } from '../shell/usePieceId.ts';
+import { AskedByUse } from './AskedByUse.tsx';
 import { ClaimFields } from './ClaimFields.tsx';
 import { PurposeFields } from './PurposeFields.tsx';
 import { TurnedOut } from './TurnedOut.tsx';
@@ -51,6 +52,15 @@ export function EngagementPage() {
         {text('clientAddress', 'Client’s address', undefined, true)}
       </section>
       <PurposeFields engagement={engagement} set={set} text={text} readOnly={readOnly} />
+      <AskedByUse
+        piece={piece}
+        answer={(id, to) =>
+          used.record('engagement-changed', [
+            { path: ['engagement', 'answers', id], ...(to === undefined ? {} : { to }) },
+          ])
+        }
+        readOnly={readOnly}
+      />
       <ClaimFields
         used={used}
         piece={piece}

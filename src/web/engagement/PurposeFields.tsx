@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
+import { reminderSentences } from '../../engagement/purposeReminders.ts';
 import type { Engagement, Purpose } from '../../piece/engagement.ts';
-import { reminderSentences } from '../../piece/purposeReminders.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { purposeChoices } from './purposes.ts';
 import type { TextOf } from './textOf.ts';
@@ -8,6 +8,11 @@ import type { TextOf } from './textOf.ts';
 const cautions: Partial<Record<Purpose, string>> = {
   estate:
     'Estates are often taxed, and the law says who may value for that and how. Ask the family’s lawyer or the local office before you put a worth in writing.',
+  gift: 'A gift can be taxed. Whether a return is due, and what has to go with it, is for the donor’s lawyer or the local office to say.',
+  damage:
+    'The policy or the contract of carriage decides what is paid and what has to be shown. See the piece before it is repaired, and keep every loose part.',
+  wildlife:
+    'An opinion on age and materials may be used as a legal paper. Name no species on sight alone, take no part in the sale, and leave permits to the wildlife authority. State no worth here: where one is asked for, it is another opinion.',
   donation:
     'Where a gift is set against tax, the law asks for a qualified appraiser, set forms and set days. Ask a tax adviser under the donor’s own law.',
   division:

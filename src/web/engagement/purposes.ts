@@ -1,13 +1,8 @@
-import type { Purpose } from '../../piece/engagement.ts';
+import { purposeNames } from '../../engagement/purposeNames.ts';
+import { type Purpose, purpose } from '../../piece/engagement.ts';
 
 /** What an opinion can be wanted for, in words. */
-export const purposeChoices: readonly { id: Purpose; name: string }[] = [
-  { id: 'curiosity', name: 'To know what it is' },
-  { id: 'insurance', name: 'Insurance' },
-  { id: 'estate', name: 'An estate' },
-  { id: 'donation', name: 'A donation' },
-  { id: 'division', name: 'Division among heirs' },
-  { id: 'sale', name: 'A sale' },
-  { id: 'purchase', name: 'A purchase' },
-  { id: 'court', name: 'A court' },
-];
+export const purposeChoices: readonly { id: Purpose; name: string }[] = purpose.options.map((id) => ({
+  id,
+  name: purposeNames[id],
+}));

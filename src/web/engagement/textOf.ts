@@ -1,4 +1,7 @@
 import type { Engagement } from '../../piece/engagement.ts';
 
 /** The fields that are plain words. */
-export type TextOf = Exclude<keyof Engagement, 'purpose' | 'askedOn' | 'examinedOn' | 'effectiveOn'>;
+export type TextOf = Exclude<
+  keyof Engagement,
+  'purpose' | 'answers' | 'askedOn' | 'examinedOn' | 'effectiveOn'
+>;

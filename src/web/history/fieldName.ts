@@ -1,3 +1,4 @@
+import { askedWords } from '../../engagement/askedByUse.ts';
 import type { NameBook } from './nameBook.ts';
 
 /** What a place in the document is called on the screens, to stand in the middle of a sentence. */
@@ -13,6 +14,7 @@ export function fieldName(path: readonly string[], names: NameBook): string {
   if (room === 'owners') return `${ownerFields[inner] ?? 'the entry'} of an owner`;
   if (room === 'comparables') return `${saleFields[inner] ?? 'the entry'} of a sale`;
   if (room === 'worth') return worthFields[key] ?? 'the worth';
+  if (room === 'engagement' && key === 'answers') return `the answer to “${askedWords(inner)}”`;
   if (room === 'features') return `the form of the ${key}`;
   if (room === 'opinion' && key === 'resolutions') {
     const [sign = '', part] = inner.split('@');

@@ -3,7 +3,7 @@ import { useId, useRef, useState } from 'react';
 import { findingKey } from '../../piece/finding.ts';
 import { hasEvidence } from '../../piece/hasEvidence.ts';
 import { lastRevision } from '../../piece/issued.ts';
-import { type Missing, missingForSigning } from '../../piece/missingForSigning.ts';
+import { type Missing, missingForSigning } from '../../engagement/missingForSigning.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { useNameBook } from '../history/useNameBook.ts';

@@ -1,6 +1,5 @@
 import type { OutputOf } from '../../calculations/runCalculation.ts';
 import { worthByReading } from '../../calculations/worthByReading.ts';
-import { capital } from '../../ground/words.ts';
 import { readingWords } from '../../piece/readings.ts';
 import { formatDollars } from '../../units/money.ts';
 import { outOf, probableWords, toldShares } from '../../weighing/probabilityWords.ts';

@@ -1,4 +1,4 @@
-import { lacksForWorth } from '../../piece/lacksForWorth.ts';
+import { lacksForWorth } from '../../engagement/lacksForWorth.ts';
 import { type ApproachId, approachIds } from '../../piece/worth.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { MoneyField } from '../fields/MoneyField.tsx';

@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router';
-import { reminderSentences } from '../../piece/purposeReminders.ts';
+import { reminderSentences } from '../../engagement/purposeReminders.ts';
+import { valueForPurpose } from '../../engagement/valueForPurpose.ts';
 import { dayWords } from '../../units/days.ts';
-import { valueForPurpose } from '../../worth/valueForPurpose.ts';
 import { purposeChoices } from '../engagement/purposes.ts';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -35,6 +35,13 @@ export function ValueMeant({ used, piece, readOnly, set }: WorthContext) {
           Engagement
         </Link>
       </p>
+      {engagement.purpose !== undefined && proposal === undefined ? (
+        <p className="caution">
+          {engagement.purpose === 'wildlife'
+            ? 'This use asks for age and materials and for no value: a worth belongs in another opinion.'
+            : 'This use asks for no value. If you state one all the same, say which is meant.'}
+        </p>
+      ) : null}
       {proposal === undefined ? null : (
         <div className="caution stack-tight">
           <p>

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { piece } from '../piece/piece.ts';
 import { missingForSigning, type WeighedForSigning } from './missingForSigning.ts';
-import { piece } from './piece.ts';
 
 const weighed: WeighedForSigning = { leading: 'later-machine-copy', contradictions: [] };
 const of = (opinion: object, more: object = {}) =>

@@ -1,5 +1,5 @@
-import type { Piece } from './piece.ts';
-import { approachIds } from './worth.ts';
+import type { Piece } from '../piece/piece.ts';
+import { approachIds } from '../piece/worth.ts';
 
 /** Whether anything of a worth was entered, so that the opinion has a section on it. */
 export function statesWorth({ worth, comparables }: Pick<Piece, 'worth' | 'comparables'>): boolean {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { type Piece, piece } from '../piece/piece.ts';
 import { lacksForWorth, statesWorth } from './lacksForWorth.ts';
 import { missingForSigning } from './missingForSigning.ts';
-import { type Piece, piece } from './piece.ts';
 
 const whole = {
   purpose: 'estate' as const,

@@ -1,8 +1,10 @@
-import { hasEvidence } from './hasEvidence.ts';
-import { lastRevision } from './issued.ts';
+import { hasEvidence } from '../piece/hasEvidence.ts';
+import { lastRevision } from '../piece/issued.ts';
+import type { Piece } from '../piece/piece.ts';
+import type { ReadingId } from '../piece/readings.ts';
+import { askedByUse, unanswered } from './askedByUse.ts';
+import { daysOfUse } from './daysOfUse.ts';
 import { lacksForWorth } from './lacksForWorth.ts';
-import type { Piece } from './piece.ts';
-import type { ReadingId } from './readings.ts';
 
 /** A page of the piece, and the heading or field on it, where something is filled in. */
 export type WhereFilled = { page: 'engagement' | 'examination' | 'worth' | 'opinion' | 'sign'; at: string };
@@ -26,6 +28,7 @@ export type WeighedForSigning = {
 export function missingForSigning(piece: Piece, weighed?: WeighedForSigning): Missing[] {
   const all = [
     ...mustBeThere(piece, weighed),
+    ...ofUse(piece),
     ...printedAsNotStated(piece),
     ...ofWorth(piece),
     ...leftOpen(piece, weighed),
@@ -75,6 +78,20 @@ function mustBeThere(piece: Piece, weighed: WeighedForSigning | undefined): Miss
       'revision',
     ),
     ...missing(again && blank(opinion.why), 'why', true, 'Why this revision is made', 'sign', 'revision'),
+  ];
+}
+
+/** What the intended use asks for and is blank: its own items must be answered, if only by “none”; those of a worth are printed as not stated. */
+function ofUse(piece: Piece): Missing[] {
+  const { purpose } = piece.engagement;
+  const own = new Set(purpose === undefined ? [] : askedByUse[purpose].map(({ id }) => id));
+  return [
+    ...unanswered(piece).flatMap(({ id, asks }) =>
+      missing(true, `asked:${id}`, own.has(id), asks, 'engagement', 'asked-by-use'),
+    ),
+    ...daysOfUse(piece.engagement).flatMap((words) =>
+      missing(true, 'days-of-use', false, words, 'engagement', 'days'),
+    ),
   ];
 }
 

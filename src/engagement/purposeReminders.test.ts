@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { purpose } from './engagement.ts';
-import { purposeReminders, reminderSentences } from './purposeReminders.ts';
+import { purpose } from '../piece/engagement.ts';
+import { printedReminders, purposeReminders, reminderSentences } from './purposeReminders.ts';
 
 it('reminds of the days, sums and forms of a gift set against tax in the United States', () => {
   // 26 CFR 1.170A-16(d) and 1.170A-17(a); IRS Publication 561 (January 2023), page 10; instructions of Form 8283.
@@ -25,6 +25,20 @@ it('reminds a seller of all that the antique exemption for protected species ask
 
 it('says of each where to check it, and nothing for a purpose without a rule of its own', () => {
   for (const { check } of Object.values(purposeReminders).flat()) expect(check.length).toBeGreaterThan(10);
-  const bare = purpose.options.filter((each) => !['donation', 'sale'].includes(each));
+  const bare = purpose.options.filter(
+    (each) => !['donation', 'sale', 'estate', 'gift', 'wildlife'].includes(each),
+  );
   for (const each of [undefined, ...bare]) expect(reminderSentences(each)).toEqual([]);
+});
+
+it('hands the document only what was read: no rule on species, which was read in part, and nothing said to be unread', () => {
+  expect(printedReminders('donation').join(' ')).toContain('more than $5,000');
+  expect(printedReminders('estate').join(' ')).toContain('more than $3,000');
+  expect([printedReminders('sale'), printedReminders('wildlife'), printedReminders('gift')]).toEqual([
+    [],
+    [],
+    [],
+  ]);
+  for (const each of purpose.options)
+    expect(printedReminders(each).join(' ')).not.toMatch(/memory|in part only|not read|verified/i);
 });

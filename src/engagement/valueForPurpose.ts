@@ -3,6 +3,7 @@ import type { Purpose } from '../piece/engagement.ts';
 /** What value an intended use usually asks for: a proposal to take over or to reword, with what to check it against. */
 export type ValueForPurpose = {
   definition: string;
+  /** Where the definition was read; empty where it was not, so that the examiner looks it up. */
   definitionFrom: string;
   market: string;
   /** The day the value is for. */
@@ -16,10 +17,11 @@ const publicMarket =
   'The market in which such pieces are most commonly sold to the public, the place taken into account; where that is auction, hammer price with the buyer’s premium.';
 
 /**
- * Which value an intended use usually asks for; none where an opinion for it needs no value.
+ * Which value an intended use usually asks for; none where an opinion for it needs no value: to know what a piece is, and for wildlife law,
+ * which asks for age and materials.
  *
  * The federal definition was read as courts quote it (Bank One, 120 T.C. 174; Trompeter, T.C. Memo. 2004-27), and that the buyer's premium counts as
- * Trompeter follows Scull (T.C. Memo. 1994-211). All else is common practice or from memory, and worded so.
+ * Trompeter follows Scull (T.C. Memo. 1994-211). All else is common practice. What can be taken over into the document names a text only where it was read.
  */
 export const valueForPurpose: Partial<Record<Purpose, ValueForPurpose>> = {
   insurance: {
@@ -34,15 +36,23 @@ export const valueForPurpose: Partial<Record<Purpose, ValueForPurpose>> = {
     definition: fairMarket,
     definitionFrom: '26 CFR 20.2031-1(b)',
     market: publicMarket,
-    day: 'The day of death, or the alternate date where it is elected (from memory: six months later).',
-    check: '26 CFR 20.2031-1(b) and 20.2031-6; the executor’s counsel',
+    day: 'The day of death, or the alternate date where one is elected.',
+    check: '26 CFR 20.2031-1(b) and 20.2031-6; for the alternate date the executor’s counsel',
+  },
+  gift: {
+    definition: fairMarket,
+    definitionFrom: '26 CFR 25.2512-1',
+    market: publicMarket,
+    day: 'The day of the gift.',
+    check: '26 CFR 25.2512-1; the donor’s counsel, for whether a return is due',
   },
   donation: {
     definition: fairMarket,
-    definitionFrom: '26 CFR 1.170A-1(c)(2)',
+    definitionFrom: '',
     market: publicMarket,
-    day: 'The day of the gift.',
-    check: '26 CFR 1.170A-1 (its paragraph named here from memory) and 1.170A-17; IRS Publication 561',
+    day: 'The day of the gift; where the appraisal is signed before it, a day no earlier than 60 days before.',
+    check:
+      '26 CFR 1.170A-1 for the paragraph that defines it, to be named in the document, and 1.170A-17; IRS Publication 561',
   },
   division: {
     definition:
@@ -67,6 +77,14 @@ export const valueForPurpose: Partial<Record<Purpose, ValueForPurpose>> = {
     market: 'The market it is offered in.',
     day: 'The day of the opinion.',
     check: 'the terms of the seller',
+  },
+  damage: {
+    definition:
+      'Loss in value: what the piece was worth as it stood just before, less what it is worth damaged, or repaired where it is to be repaired; the cost of the repair told apart.',
+    definitionFrom: 'Common practice; the words of the policy or contract come first',
+    market: 'The market in which the owner would sell or replace it, the same before and after.',
+    day: 'The day of the damage or loss, for both values.',
+    check: 'the policy or the contract of carriage, and the adjuster',
   },
   court: {
     definition: '',
