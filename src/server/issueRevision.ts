@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
+import { missingForSigning } from '../engagement/missingForSigning.ts';
 import type { Fault } from '../ground/fault.ts';
 import { done, type Outcome, refuse } from '../ground/fault.ts';
 import type { BoundPhoto } from '../opinion/setIssued.ts';
 import type { DraftEvent } from '../piece/event.ts';
 import { type IssuedRevision, lastRevision } from '../piece/issued.ts';
-import { missingForSigning } from '../engagement/missingForSigning.ts';
 import type { Piece } from '../piece/piece.ts';
 import { setAside, sha256Of, writeRevision } from '../record/issuedFolder.ts';
 import type { PhotoFolder } from '../record/photos.ts';

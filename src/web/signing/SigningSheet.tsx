@@ -1,9 +1,9 @@
 import { Link } from '@tanstack/react-router';
 import { useId, useRef, useState } from 'react';
+import { type Missing, missingForSigning } from '../../engagement/missingForSigning.ts';
 import { findingKey } from '../../piece/finding.ts';
 import { hasEvidence } from '../../piece/hasEvidence.ts';
 import { lastRevision } from '../../piece/issued.ts';
-import { type Missing, missingForSigning } from '../../engagement/missingForSigning.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { useNameBook } from '../history/useNameBook.ts';
