@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { houseKnowledge } from '../../test/kits/houseKnowledge.ts';
 import type { SignDrawing } from '../knowledge/signDrawingSchema.ts';
 import { signDrawingSvg } from './signDrawingSvg.ts';
+import { signStrokes } from './signStrokes.ts';
 
 const drawings: SignDrawing[] = [];
 beforeAll(async () => {
@@ -13,7 +14,8 @@ describe('the drawings of signs', () => {
     expect(drawings.length).toBeGreaterThanOrEqual(30);
     for (const drawing of drawings) {
       const svg = signDrawingSvg(drawing);
-      expect(svg.match(/<path /g)).toHaveLength(drawing.strokes.length);
+      const leaders = (drawing.labels ?? []).filter(({ to }) => to !== undefined);
+      expect(svg.match(/<path /g)).toHaveLength(signStrokes(drawing).length + leaders.length);
       expect(svg).toContain('<title id=');
       expect(drawing.what.length).toBeGreaterThan(40);
     }
@@ -21,7 +23,7 @@ describe('the drawings of signs', () => {
 
   test('stay on their sheet: every point that a stroke goes to lies on it', () => {
     for (const drawing of drawings) {
-      const outside = drawing.strokes.flatMap(({ d }) =>
+      const outside = signStrokes(drawing).flatMap(({ d }) =>
         pointsOf(d).filter(([x, y]) => x < 0 || x > 100 || y < 0 || y > 70),
       );
       expect([drawing.id, outside]).toEqual([drawing.id, []]);

@@ -1,8 +1,11 @@
 import { type SignDrawing, type StrokeKind, signDrawingBox } from '../knowledge/signDrawingSchema.ts';
-import { escapeXml } from './svgText.ts';
+import { labelSize, placeLabel } from './signLabels.ts';
+import { signStrokes } from './signStrokes.ts';
+import { escapeXml, svgText } from './svgText.ts';
 
 /**
- * A sign's drawing as a complete SVG picture, for paper: white ground, one line weight, grain in a softer line.
+ * A sign's drawing as a complete SVG picture, for paper: white ground, one line weight, grain in a softer line, words beside
+ * what they name.
  *
  * @param idPrefix  put before every id, so that two drawings on one page keep apart
  */
@@ -13,7 +16,11 @@ export function signDrawingSvg(drawing: SignDrawing, idPrefix = `sign-${drawing.
     `<title id="${idPrefix}-title">${escapeXml(drawing.title)}</title>`,
     `<desc id="${idPrefix}-desc">${escapeXml(drawing.what)}</desc>`,
     '<g stroke-linejoin="round" stroke-linecap="round" fill-rule="evenodd">',
-    ...drawing.strokes.map(({ as, d }) => `<path d="${d}" ${onPaper[as]}/>`),
+    ...signStrokes(drawing).map(({ as, d }) => `<path d="${d}" ${onPaper[as]}/>`),
+    ...(drawing.labels ?? []).map(placeLabel).flatMap(({ words, x, baseline, leader }) => [
+      leader === undefined ? '' : `<path d="${leader}" ${onPaper.mark}/>`,
+      svgText(words, [x, baseline], { size: labelSize, ink: '#2b2622', anchor: 'middle' }),
+    ]),
     '</g></svg>',
   ].join('');
 }
@@ -28,6 +35,8 @@ const onPaper: Record<StrokeKind, string> = {
   dark: `fill="#c9ad86" ${edge}`,
   gap: `fill="#4a3b2f" ${edge}`,
   metal: `fill="#e4e2de" ${edge}`,
+  dirt: 'fill="#6b5138" fill-opacity="0.38"',
+  worn: 'fill="#fffdf6" fill-opacity="0.72"',
   line: `fill="none" ${edge}`,
   thin: 'fill="none" stroke="#7d6f61" stroke-width="0.35"',
   hidden: `fill="none" ${edge} stroke-dasharray="1.6 1.4"`,

@@ -1,4 +1,6 @@
 import { useId } from 'react';
+import { labelSize, placeLabel } from '../../drawing/signLabels.ts';
+import { signStrokes } from '../../drawing/signStrokes.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { type SignDrawing, signDrawingBox } from '../../knowledge/signDrawingSchema.ts';
 import './signDrawing.css';
@@ -20,8 +22,17 @@ export function SignDrawingFigure({ drawing }: { drawing: SignDrawing }) {
         aria-describedby={`${id}-what`}
       >
         <title id={`${id}-title`}>{drawing.title}</title>
-        {drawing.strokes.map(({ as, d }) => (
-          <path key={`${as} ${d}`} className={`stroke-${as}`} d={d} />
+        {signStrokes(drawing).map(({ as, d }, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a drawing never changes while it is shown
+          <path key={index} className={`stroke-${as}`} d={d} />
+        ))}
+        {(drawing.labels ?? []).map(placeLabel).map(({ words, x, baseline, leader }) => (
+          <g key={`${words} ${x} ${baseline}`} aria-hidden="true">
+            {leader === undefined ? null : <path className="stroke-leader" d={leader} />}
+            <text x={x} y={baseline} fontSize={labelSize} textAnchor="middle">
+              {words}
+            </text>
+          </g>
         ))}
       </svg>
       <figcaption id={`${id}-what`} className="small">
