@@ -17,10 +17,12 @@ export function signDrawingSvg(drawing: SignDrawing, idPrefix = `sign-${drawing.
     `<desc id="${idPrefix}-desc">${escapeXml(drawing.what)}</desc>`,
     '<g stroke-linejoin="round" stroke-linecap="round" fill-rule="evenodd">',
     ...signStrokes(drawing).map(({ as, d }) => `<path d="${d}" ${onPaper[as]}/>`),
-    ...(drawing.labels ?? []).map(placeLabel).flatMap(({ words, x, baseline, leader }) => [
-      leader === undefined ? '' : `<path d="${leader}" ${onPaper.mark}/>`,
-      svgText(words, [x, baseline], { size: labelSize, ink: '#2b2622', anchor: 'middle' }),
-    ]),
+    ...(drawing.labels ?? [])
+      .map(placeLabel)
+      .flatMap(({ words, x, baseline, leader }) => [
+        leader === undefined ? '' : `<path d="${leader}" ${onPaper.mark}/>`,
+        svgText(words, [x, baseline], { size: labelSize, ink: '#2b2622', anchor: 'middle', halo: '#fffdf9' }),
+      ]),
     '</g></svg>',
   ].join('');
 }

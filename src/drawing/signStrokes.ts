@@ -2,7 +2,16 @@ import type { SignDrawing, Stroke, StrokeKind } from '../knowledge/signDrawingSc
 import { readSignPiece, type SignPieceName } from '../knowledge/signPieces.ts';
 import { board, box, ellipse, endGrain, plies, rings, upright } from './pieces/faces.ts';
 import { bail, caster, crossHead, hinge, keyhole, pins, plate, screwHead } from './pieces/fittings.ts';
-import { arcs, crackle, facets, holes, scratches, specks, straightLines, unevenLines } from './pieces/marks.ts';
+import {
+  arcs,
+  crackle,
+  facets,
+  holes,
+  scratches,
+  specks,
+  straightLines,
+  unevenLines,
+} from './pieces/marks.ts';
 import { drawers, leg, turning } from './pieces/wholes.ts';
 
 /** Every stroke of a sign's drawing in the order it is laid down, the pieces of the common stock drawn out. */

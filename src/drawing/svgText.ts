@@ -7,11 +7,22 @@ export function escapeXml(words: string): string {
 export function svgText(
   words: string,
   [x, y]: readonly [number, number],
-  { size, ink, anchor = 'start', turned = false }: TextLook,
+  { size, ink, anchor = 'start', turned = false, halo }: TextLook,
 ): string {
   const at = (mm: number) => Math.round(mm * 100) / 100;
   const turn = turned ? ` transform="rotate(-90 ${at(x)} ${at(y)})"` : '';
-  return `<text x="${at(x)}" y="${at(y)}" font-family="'Source Sans 3', 'Source Sans 3 Variable', sans-serif" font-size="${at(size)}" fill="${ink}" text-anchor="${anchor}"${turn}>${escapeXml(words)}</text>`;
+  const around =
+    halo === undefined
+      ? ''
+      : ` stroke="${halo}" stroke-width="${at(size * 0.3)}" stroke-linejoin="round" paint-order="stroke"`;
+  return `<text x="${at(x)}" y="${at(y)}" font-family="'Source Sans 3', 'Source Sans 3 Variable', sans-serif" font-size="${at(size)}" fill="${ink}" text-anchor="${anchor}"${around}${turn}>${escapeXml(words)}</text>`;
 }
 
-type TextLook = { size: number; ink: string; anchor?: 'start' | 'middle'; turned?: boolean };
+type TextLook = {
+  size: number;
+  ink: string;
+  anchor?: 'start' | 'middle';
+  turned?: boolean;
+  /** The color of a rim round the letters, which keeps them legible over lines. */
+  halo?: string;
+};

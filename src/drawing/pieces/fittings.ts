@@ -26,7 +26,10 @@ export function screwHead(x: number, y: number, radius: number): Stroke[] {
   const half = radius * 0.75;
   return [
     { as: 'metal', d: ellipse(x, y, radius) },
-    { as: 'line', d: `M ${short(x - half)} ${short(y + half * 0.5)} L ${short(x + half)} ${short(y - half * 0.5)}` },
+    {
+      as: 'line',
+      d: `M ${short(x - half)} ${short(y + half * 0.5)} L ${short(x + half)} ${short(y - half * 0.5)}`,
+    },
   ];
 }
 
@@ -96,7 +99,10 @@ export function hinge(face: StrokeKind, x: number, y: number, width: number, hei
       d: rows
         .flatMap((each, index) => {
           const aside = index === 1 ? 0.13 : 0.25;
-          return [ellipse(x + width * aside, each, width * 0.035), ellipse(x + width * (1 - aside), each, width * 0.035)];
+          return [
+            ellipse(x + width * aside, each, width * 0.035),
+            ellipse(x + width * (1 - aside), each, width * 0.035),
+          ];
         })
         .join(' '),
     },
@@ -113,7 +119,10 @@ export function caster(face: StrokeKind, x: number, y: number, radius: number): 
       as: 'metal',
       d: `M ${up(0.3, -2.2)} H ${short(x + 1.5 * r)} L ${up(1.3, -1.6)} C ${up(1.2, -0.9)} ${up(0.6, -0.5)} ${up(0.3, 0.2)} H ${short(x - 0.3 * r)} C ${up(-0.3, -0.7)} ${up(0.3, -1.2)} ${up(0.5, -1.6)} Z`,
     },
-    { as: 'metal', d: `M ${up(-0.1, -3.6)} H ${short(x + 1.9 * r)} L ${up(1.5, -2.2)} H ${short(x + 0.3 * r)} Z` },
+    {
+      as: 'metal',
+      d: `M ${up(-0.1, -3.6)} H ${short(x + 1.9 * r)} L ${up(1.5, -2.2)} H ${short(x + 0.3 * r)} Z`,
+    },
     { as: 'metal', d: ellipse(x, y, r * 0.2) },
   ];
 }

@@ -49,7 +49,14 @@ export function unevenLines([x = 0, y = 0, width = 0, height = 0, gap = 3]: read
 }
 
 /** Curved lines of one radius, one behind another, cut off at the edges of the face. */
-export function arcs([x = 0, y = 0, width = 0, height = 0, radius = 60, gap = 4]: readonly number[]): Stroke[] {
+export function arcs([
+  x = 0,
+  y = 0,
+  width = 0,
+  height = 0,
+  radius = 60,
+  gap = 4,
+]: readonly number[]): Stroke[] {
   const middle = y + height / 2;
   const bulge = radius - Math.sqrt(Math.max(0, radius ** 2 - (height / 2) ** 2));
   const d: string[] = [];
@@ -108,7 +115,8 @@ export function crackle([
   const at = unevenness(x + y + columns * rows);
   const corner = Array.from({ length: rows + 1 }, (_, row) =>
     Array.from({ length: columns + 1 }, (__, column) => {
-      const inner = (index: number, last: number) => (index === 0 || index === last ? 0 : (at() - 0.5) * 0.75);
+      const inner = (index: number, last: number) =>
+        index === 0 || index === last ? 0 : (at() - 0.5) * 0.75;
       return [
         short(x + ((column + inner(column, columns)) * width) / columns),
         short(y + ((row + inner(row, rows)) * height) / rows),

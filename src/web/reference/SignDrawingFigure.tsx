@@ -27,7 +27,7 @@ export function SignDrawingFigure({ drawing }: { drawing: SignDrawing }) {
           <path key={index} className={`stroke-${as}`} d={d} />
         ))}
         {(drawing.labels ?? []).map(placeLabel).map(({ words, x, baseline, leader }) => (
-          <g key={`${words} ${x} ${baseline}`} aria-hidden="true">
+          <g key={`${words} ${x} ${baseline}`}>
             {leader === undefined ? null : <path className="stroke-leader" d={leader} />}
             <text x={x} y={baseline} fontSize={labelSize} textAnchor="middle">
               {words}
