@@ -53,7 +53,7 @@ export const rooms: Readonly<Record<string, Room>> = {
   wood: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
   sets: { takes: trade, pure: { packages: ['ml-matrix'] } },
   dating: { takes: [...trade, 'knowledge'], pure: { packages: [] } },
-  photo: { takes: trade, pure: { packages: ['ml-matrix', 'fft.js'] } },
+  photo: { takes: trade, pure: { packages: ['ml-matrix', 'fft.js', 'exifreader'] } },
   wear: { takes: [...trade, 'knowledge', 'drawing'], pure: { packages: [] } },
   provenance: { takes: trade, pure: { packages: [] } },
   engagement: { takes: trade, pure: { packages: [] } },

@@ -1,4 +1,4 @@
-import type { MediaType } from './sniffMediaType.ts';
+import type { MediaType } from '../photo/file/sniffMediaType.ts';
 
 /** A photo that comes with the program, by its hash. */
 export type BuiltInPhoto = { path: string; mediaType: MediaType };

@@ -3,11 +3,11 @@ import { mkdir, open, readFile, rename, rm } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import sharp from 'sharp';
 import { done, type Outcome, refuse } from '../ground/fault.ts';
+import { readCameraNote } from '../photo/file/readCameraNote.ts';
+import type { MediaType } from '../photo/file/sniffMediaType.ts';
 import type { Photo } from '../piece/photo.ts';
 import { brokenPicture, openPicture, type PictureLimits } from './openPicture.ts';
 import { type photoPaths, shownSizes } from './photoPaths.ts';
-import { readCameraNote } from './readCameraNote.ts';
-import type { MediaType } from './sniffMediaType.ts';
 
 /** What is known of a photo from its bytes alone. */
 export type PhotoFacts = Pick<

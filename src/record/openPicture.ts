@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import sharp, { type Sharp } from 'sharp';
 import { done, type Outcome, refuse } from '../ground/fault.ts';
+import type { MediaType } from '../photo/file/sniffMediaType.ts';
 import { decodeHeic, tooManyPixels } from './decodeHeic.ts';
-import type { MediaType } from './sniffMediaType.ts';
 
 /** A picture ready to be made smaller: upright, with its size and the EXIF block where one was found. */
 export type Picture = { image: () => Sharp; widthPx: number; heightPx: number; exif: Uint8Array | undefined };

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { copyFile, mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { done, type Outcome, refuse } from '../ground/fault.ts';
+import { sniffMediaType } from '../photo/file/sniffMediaType.ts';
 import type { BuiltInPhoto } from './builtInPhoto.ts';
 import { makeDerived, type PhotoFacts, readFacts } from './makeDerived.ts';
 import type { PictureLimits } from './openPicture.ts';
@@ -9,7 +10,6 @@ import { photoPaths, type ShownSize } from './photoPaths.ts';
 import { largePictureBytes, pictureMemory } from './pictureMemory.ts';
 import { type PrintablePicture, printablePictures } from './printablePictures.ts';
 import { receiveFile } from './receiveFile.ts';
-import { sniffMediaType } from './sniffMediaType.ts';
 import { type InTurn, takingTurns } from './turns.ts';
 
 /** The largest file and the largest picture that come in. */

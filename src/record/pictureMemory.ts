@@ -1,5 +1,5 @@
 import sharp from 'sharp';
-import type { MediaType } from './sniffMediaType.ts';
+import type { MediaType } from '../photo/file/sniffMediaType.ts';
 
 /** Pictures that hold more than this at once are opened one at a time. */
 export const largePictureBytes = 100_000_000;

@@ -1,8 +1,8 @@
 import { open } from 'node:fs/promises';
 import { done, type Outcome, refuse } from '../ground/fault.ts';
+import { sniffMediaType } from '../photo/file/sniffMediaType.ts';
 import type { Picture } from '../photo/picture.ts';
 import { brokenPicture, openPicture, type PictureLimits } from './openPicture.ts';
-import { sniffMediaType } from './sniffMediaType.ts';
 
 /**
  * A picture file whole and upright as plain pixels, for the calculations that look at one.

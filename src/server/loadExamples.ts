@@ -4,11 +4,11 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { parse } from 'yaml';
 import { z } from 'zod';
+import { sniffMediaType } from '../photo/file/sniffMediaType.ts';
 import type { Json } from '../piece/event.ts';
 import { photo, photoMark } from '../piece/photo.ts';
 import { piece } from '../piece/piece.ts';
 import type { BuiltInPhoto } from '../record/builtInPhoto.ts';
-import { sniffMediaType } from '../record/sniffMediaType.ts';
 
 /** A plate as plates.yaml names it; what its bytes say is read from them. */
 const plate = z.strictObject({

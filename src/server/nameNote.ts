@@ -1,4 +1,4 @@
-import type { MediaType } from '../record/sniffMediaType.ts';
+import type { MediaType } from '../photo/file/sniffMediaType.ts';
 
 const endings: Record<MediaType, { words: string; endings: string[] }> = {
   'image/jpeg': { words: 'a JPEG', endings: ['jpg', 'jpeg', 'jpe', 'jfif'] },

@@ -1,7 +1,7 @@
 import { done, type Outcome, refuse } from '../ground/fault.ts';
 import { draftEvent, type Json } from '../piece/event.ts';
+import { photosNamed } from '../piece/photosNamed.ts';
 import type { PhotoFolder } from '../record/photos.ts';
-import { photosNamed } from '../record/photosNamed.ts';
 
 /**
  * Whether every photo that acts bring into a piece was sent before them: an act is for good, and one that names a photo

@@ -1,6 +1,6 @@
 import type { Fault } from '../../ground/fault.ts';
+import { photosNamed } from '../../piece/photosNamed.ts';
 import { recordFile } from '../openDataFolder.ts';
-import { photosNamed } from '../photosNamed.ts';
 import { sqliteLog } from '../sqliteLog.ts';
 import { verifyRecord } from '../verify.ts';
 

@@ -1,4 +1,4 @@
-import type { Photo } from '../piece/photo.ts';
+import type { Photo } from '../../piece/photo.ts';
 
 /** The kinds of picture that come in. */
 export type MediaType = Photo['mediaType'];
@@ -12,7 +12,7 @@ const heicBrands = new Set(['heic', 'heix', 'hevc', 'hevx', 'mif1', 'msf1']);
  * @source        the signatures of JPEG (ITU-T T.81), PNG (ISO/IEC 15948), WebP (RFC 9649), TIFF 6.0, HEIF (ISO/IEC 23008-12)
  */
 export function sniffMediaType(head: Uint8Array): MediaType | undefined {
-  const text = Buffer.from(head.subarray(0, 32)).toString('latin1');
+  const text = String.fromCharCode(...head.subarray(0, 32));
   if (text.startsWith('\xff\xd8\xff')) return 'image/jpeg';
   if (text.startsWith('\x89PNG\r\n\x1a\n')) return 'image/png';
   if (text.startsWith('RIFF') && text.slice(8, 12) === 'WEBP') return 'image/webp';

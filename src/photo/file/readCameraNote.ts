@@ -32,7 +32,7 @@ type Tags = Record<string, { description?: unknown } | undefined>;
 
 function readTags(exif: Uint8Array): Tags | undefined {
   try {
-    const headed = Buffer.from(exif.subarray(0, 6)).toString('latin1') === 'Exif\0\0';
+    const headed = String.fromCharCode(...exif.subarray(0, 6)) === 'Exif\0\0';
     const block = Uint8Array.from(headed ? exif.subarray(6) : exif);
     return (ExifReader.load(block.buffer, { expanded: true }).exif ?? undefined) as Tags | undefined;
   } catch {

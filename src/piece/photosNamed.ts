@@ -1,4 +1,4 @@
-import type { Change } from '../piece/event.ts';
+import type { Change } from './event.ts';
 
 /** The SHA-256 of every photo that an act names, now or as what stood before. */
 export function photosNamed({ changes }: { changes: readonly Change[] }): string[] {
