@@ -7,6 +7,7 @@ import { cp, mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { inputsHash, readStamps, withBuildLock, writeStamps } from './buildStamps.mjs';
+import { makeInstallable } from './installable.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const dist = join(root, 'dist');
@@ -26,7 +27,12 @@ const parts = [
     from: ['scripts/plates', 'examples', 'src/drawing', 'src/units'],
     make: makeExamples,
   },
-  { id: 'web', says: 'the screens', from: ['vite.config.ts', 'src', 'package-lock.json'], make: makeWeb },
+  {
+    id: 'web',
+    says: 'the screens',
+    from: ['vite.config.ts', 'src', 'package-lock.json', 'scripts/installable.mjs'],
+    make: makeWeb,
+  },
   {
     id: 'programs',
     says: 'the server and the terminal program',
@@ -101,6 +107,7 @@ async function makeWeb() {
     logLevel: 'warn',
     build: { outDir: fresh, emptyOutDir: true },
   });
+  await makeInstallable(fresh, root);
   await swapFolder(fresh, join(dist, 'web'));
   return [];
 }

@@ -52,6 +52,8 @@ export type ServerParts = {
   /** Where files of pieces wait, and the thread that takes a piece out. */
   pieceFiles: Pick<PieceFileParts, 'workDir' | 'takeOut'>;
   screens: Awaited<ReturnType<typeof staticFiles>>;
+  /** Which build the screens are: a page of another one goes on with the knowledge it was opened with. */
+  build?: string;
   yearNow: () => number;
   /** Told what went wrong inside; a person is told only that something did. */
   tellFault: (error: unknown) => void;
@@ -81,6 +83,7 @@ export function createApp(parts: ServerParts): Hono {
     context.body(knowledgeText(), 200, {
       'content-type': 'application/json',
       'cache-control': 'no-cache',
+      'x-underside-build': parts.build ?? '',
     }),
   );
   app.route('/api/pieces', pieceRoutes(store, photos));

@@ -30,7 +30,7 @@ import { loadExamples } from './loadExamples.ts';
 import type { OpinionAnswer, OpinionQuestion } from './opinionQuestion.ts';
 import type { TakeOutQuestion } from './pieceFileWorker.ts';
 import { settledPieces, tellingOfSettled } from './settledPieces.ts';
-import { staticFiles } from './staticFiles.ts';
+import { buildOfScreens, staticFiles } from './staticFiles.ts';
 import { openWorkerQueue } from './workerQueue.ts';
 
 /** What `npm start` hands over: where the record is kept, where to answer, and the folder everything was built into. */
@@ -162,6 +162,7 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
         ),
     },
     screens: await staticFiles(join(distDir, 'web')),
+    build: await buildOfScreens(join(distDir, 'web')),
     yearNow,
     tellFault: (error) => console.error(error),
   });

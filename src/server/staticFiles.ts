@@ -37,6 +37,12 @@ export async function staticFiles(dir: string): Promise<(context: Context) => Pr
   };
 }
 
+/** The build of the screens in a folder, as `scripts/installable.mjs` wrote it; empty where they are none. */
+export async function buildOfScreens(dir: string): Promise<string> {
+  const text = await readFile(join(dir, 'build.json'), 'utf8').catch(() => '{}');
+  return String((JSON.parse(text) as { build?: string }).build ?? '');
+}
+
 async function namesUnder(dir: string): Promise<string[]> {
   const names = await readdir(dir, { recursive: true }).catch(() => []);
   const kept = await Promise.all(

@@ -2,6 +2,8 @@ import { RouterProvider } from '@tanstack/react-router';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { KnowledgeProvider } from './knowledge/KnowledgeProvider.tsx';
+import { openBrowserKeeper } from './offline/photos/browserKeeper.ts';
+import { PhotoKeeperProvider } from './offline/photos/PhotoKeeperProvider.tsx';
 import { DeskProvider } from './record/DeskProvider.tsx';
 import { openBrowserDesk } from './record/openBrowserDesk.ts';
 import { makeRouter } from './routes.tsx';
@@ -16,14 +18,17 @@ import './theme/print.css';
 applyTheme(readTheme());
 const app = document.getElementById('app');
 if (app === null) throw new Error('The page has no place for the screens.');
+const keeper = openBrowserKeeper();
 createRoot(app).render(
   <StrictMode>
-    <DeskProvider desk={openBrowserDesk()}>
-      <KnowledgeProvider>
-        <WeighingsProvider>
-          <RouterProvider router={makeRouter()} />
-        </WeighingsProvider>
-      </KnowledgeProvider>
+    <DeskProvider desk={openBrowserDesk(keeper)}>
+      <PhotoKeeperProvider keeper={keeper}>
+        <KnowledgeProvider>
+          <WeighingsProvider>
+            <RouterProvider router={makeRouter()} />
+          </WeighingsProvider>
+        </KnowledgeProvider>
+      </PhotoKeeperProvider>
     </DeskProvider>
   </StrictMode>,
 );

@@ -38,6 +38,8 @@ async function twoDevices(devices: readonly string[]) {
           : [routes, at.slice('/api/pieces'.length)];
         return app.request(`http://127.0.0.1${rest}`, init);
       }),
+      lastRecord: { read: () => undefined, keep: () => {} },
+      photos: { handOver: async () => ({ came: 'not-here' }) },
       identity: () => ({ who: '', device }),
       now: () => '2026-11-25T10:00:00.000+00:00',
       freshId: () => randomUUID(),

@@ -6,6 +6,8 @@ export const names = {
   who: 'underside.who',
   device: 'underside.device',
   tab: 'underside.tab',
+  /** Id of the record that last answered. */
+  record: 'underside.record',
   /** An act set aside; what stands before its id. */
   act: 'underside.act.',
   /** The text of a field; what stands before its place. */

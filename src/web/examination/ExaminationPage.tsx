@@ -46,12 +46,12 @@ export function ExaminationPage() {
 
 type Ready = ReturnType<typeof usePiece> & { piece: NonNullable<ReturnType<typeof usePiece>['piece']> };
 
-function Examination({ piece, readOnly, record }: Ready) {
+function Examination({ piece, readOnly, record, trouble }: Ready) {
   const knowledge = useKnowledge();
   const form = knowledge.forms[piece.form];
   usePageTitle('Examination', pieceTitle(piece));
   const take = recorderOf(record, readOnly);
-  const uploads = usePhotoUploads(piece, take);
+  const uploads = usePhotoUploads(piece, take, { isAway: trouble, readOnly });
   const weigh = useWeighing(piece, 'looks');
   const navigate = useNavigate();
   const place = placeFromHash(useLocation({ select: (location) => location.hash }));

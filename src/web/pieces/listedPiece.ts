@@ -1,3 +1,5 @@
+import type { Piece } from '../../piece/piece.ts';
+
 /** A piece as the list of pieces gives it. */
 export type ListedPiece = {
   id: string;
@@ -16,6 +18,22 @@ export type ListedPiece = {
   place?: string | null;
   period?: readonly [number, number] | null;
 };
+
+/** A piece kept on this device as the list gives it; when it was last touched is the record's to tell. */
+export function listedFrom(piece: Piece): ListedPiece {
+  const { id, title, form, example, putAway, mode, opinion, claim, engagement } = piece;
+  return {
+    ...{ id, title, form, example, putAway, mode },
+    status: opinion.status,
+    openedOn: piece.openedOn ?? null,
+    findings: Object.keys(piece.findings).length,
+    photos: Object.keys(piece.photos).length,
+    client: engagement.client,
+    maker: claim.maker ?? null,
+    place: claim.place ?? null,
+    period: claim.period ?? null,
+  };
+}
 
 /**
  * Whether a piece answers to the words looked for: every word must be in its title, client, form, maker or place,

@@ -1,12 +1,15 @@
 import { useCallback, useEffect, useState } from 'react';
+import { hostWords } from '../offline/hostWords.ts';
+import { useDesk } from '../record/DeskProvider.tsx';
 import { askServer } from '../record/pieceServer.ts';
-import type { ListedPiece } from './listedPiece.ts';
+import { type ListedPiece, listedFrom } from './listedPiece.ts';
 
 /** A piece that can't be read, and why. */
 export type DamagedPiece = { id: string; message: string };
 
-/** The pieces in the record, and how to ask for them again. */
+/** The pieces in the record, and how to ask for them again; while it does not answer, those that open on this device. */
 export function useListedPieces() {
+  const desk = useDesk();
   const [pieces, setPieces] = useState<readonly ListedPiece[]>();
   const [damaged, setDamaged] = useState<readonly DamagedPiece[]>([]);
   const [trouble, setTrouble] = useState('');
@@ -16,14 +19,15 @@ export function useListedPieces() {
       setPieces(asked.answer.pieces);
       setDamaged(asked.answer.damaged ?? []);
     }
+    if (asked.came === 'nothing') setPieces((await desk.onDevice()).map(listedFrom));
     setTrouble(
       asked.came === 'answer'
         ? ''
         : asked.came === 'refusal'
           ? asked.message
-          : 'Can’t reach Underside on this computer. Is it still running? The list comes back by itself.',
+          : `Can’t reach Underside ${hostWords(location.hostname)}: these are the pieces that open on this device. The whole list comes back by itself.`,
     );
-  }, []);
+  }, [desk]);
   useEffect(() => {
     void read();
     const back = () => document.visibilityState === 'visible' && void read();

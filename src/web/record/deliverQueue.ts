@@ -1,3 +1,4 @@
+import { photosNamed } from '../../piece/photosNamed.ts';
 import { type Act, actId, type PieceAnswer, type QueuedAct } from './act.ts';
 import type { DeskEdges, DeskState, OpenPiece, Waiting } from './deskState.ts';
 import type { Asked } from './pieceServer.ts';
@@ -47,7 +48,10 @@ async function isTheRecord(delivery: Delivery): Promise<boolean> {
   const asked = await edges.server.which();
   const was = state.isOther;
   // A server that can't say which record it has is taken as it is.
-  if (asked.came === 'answer') state.record ??= asked.answer.id;
+  if (asked.came === 'answer') {
+    state.record ??= asked.answer.id;
+    if (state.record === asked.answer.id) edges.lastRecord.keep(state.record);
+  }
   state.isOther = asked.came === 'answer' && asked.answer.id !== state.record;
   const wasReadOnly = state.readOnly;
   if (asked.came === 'answer') state.readOnly = asked.answer.readOnly ?? null;
@@ -55,7 +59,10 @@ async function isTheRecord(delivery: Delivery): Promise<boolean> {
   // What waits for a record that is only looked at waits until it takes entries again.
   const takes = isThere && (state.readOnly === null || state.queue.length === 0);
   if (!takes) tryLater(delivery);
-  else if (was || wasReadOnly?.words !== state.readOnly?.words) delivery.showAll();
+  else if (state.trouble) {
+    Object.assign(state, { trouble: false, tries: 0 });
+    delivery.showAll();
+  } else if (was || wasReadOnly?.words !== state.readOnly?.words) delivery.showAll();
   return takes;
 }
 
@@ -112,7 +119,7 @@ async function handIn(delivery: Delivery): Promise<void> {
     if (first === undefined) return;
     const acts = batch.map((waiting) => waiting.act);
     const opened = pieceOf(first.act.piece);
-    const asked = await send(delivery, first.act.piece, acts);
+    const asked = await sendWithPhotos(delivery, first.act.piece, acts);
     if (asked.came === 'nothing') return tryLater(delivery);
     state.trouble = false;
     state.tries = 0;
@@ -151,6 +158,35 @@ function nextBatch(queue: readonly Waiting[], atOnce: number): Waiting[] {
     ({ act, place }) => act.type !== 'event' || act.piece !== first.act.piece || place === undefined,
   );
   return queue.slice(0, Math.min(atOnce, end === -1 ? queue.length : end));
+}
+
+/** The photos that acts name go first: the record takes no act whose photo it does not have. */
+async function sendWithPhotos(
+  delivery: Delivery,
+  id: string,
+  acts: readonly Act[],
+): Promise<Asked<PieceAnswer>> {
+  const stopped = await handOverPhotos(delivery, acts, false);
+  if (stopped !== undefined) return stopped;
+  const asked = await send(delivery, id, acts);
+  if (asked.came !== 'refusal' || asked.code !== 'record.photo-not-here') return asked;
+  // It was handed over once; a record brought back from an older copy may have it no longer.
+  return (await handOverPhotos(delivery, acts, true)) ?? send(delivery, id, acts);
+}
+
+/** What stands in the way of the acts, or undefined where nothing does. */
+async function handOverPhotos(
+  { edges }: Delivery,
+  acts: readonly Act[],
+  again: boolean,
+): Promise<Exclude<Asked<never>, { came: 'answer' }> | undefined> {
+  const named = acts.flatMap((act) => (act.type === 'event' ? photosNamed(act.event) : []));
+  for (const sha256 of new Set(named)) {
+    const handed = await edges.photos.handOver(sha256, again);
+    if (handed.came === 'nothing') return { came: 'nothing' };
+    if (handed.came === 'refusal') return { came: 'refusal', status: 422, message: handed.message };
+  }
+  return undefined;
 }
 
 function send({ state, edges }: Delivery, id: string, acts: readonly Act[]): Promise<Asked<PieceAnswer>> {

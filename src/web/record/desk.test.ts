@@ -15,6 +15,8 @@ function openTestDesk(server: RehearsalServer, outbox: Outbox, aside?: Storage) 
     outbox: Promise.resolve(outbox),
     aside: actsAside(aside, 'tab-1', () => 0),
     server,
+    lastRecord: { read: () => undefined, keep: () => {} },
+    photos: { handOver: async () => ({ came: 'not-here' }) },
     identity: () => ({ who: 'A. Reader', device: 'Bench' }),
     now: () => '2026-11-25T10:00:00.000+00:00',
     freshId: () => crypto.randomUUID(),

@@ -1,15 +1,22 @@
 import type { Change, EventKind, Json } from '../../piece/event.ts';
-import { piece as pieceSchema } from '../../piece/piece.ts';
+import { type Piece, piece as pieceSchema } from '../../piece/piece.ts';
 import { type Act, actId, type PieceAnswer, type QueuedAct } from './act.ts';
 import { deliverQueue, takeFromOutbox } from './deliverQueue.ts';
 import type { Above, DeskEdges, DeskState, OpenPiece, PieceView, Waiting } from './deskState.ts';
+import { afterPatience, soon } from './patience.ts';
 import type { Asked } from './pieceServer.ts';
 import { openPiece, viewOf } from './pieceView.ts';
-import { standingAfter } from './standing.ts';
+import { nothingYet, type Standing, standingAfter, standingOf } from './standing.ts';
 import { isStrange, strangeWords } from './strangeAct.ts';
 import { withSeen } from './withSeen.ts';
 
-const nothingAbove: Above = { elsewhere: { acts: [], isOther: false }, readOnly: null, waiting: 0 };
+const nothingAbove: Above = {
+  elsewhere: { acts: [], isOther: false },
+  readOnly: null,
+  waiting: 0,
+  away: false,
+  queued: 0,
+};
 
 /** Where acts are made, shown at once, kept, and handed in to the record in order. */
 export type Desk = ReturnType<typeof openDesk>;
@@ -46,19 +53,25 @@ export function openDesk(edges: DeskEdges) {
     for (const listener of opened.listeners) listener();
   };
   const above = { listeners: new Set<() => void>(), shown: nothingAbove };
-  const showAll = (): void => {
-    for (const opened of state.pieces.values()) show(opened);
-    const { elsewhere: acts, isOther, readOnly } = state;
+  const showAbove = (): void => {
+    const { elsewhere: acts, isOther, readOnly, trouble: away } = state;
+    const queued = state.queue.length;
     const waiting = readOnly === null ? 0 : state.queue.length;
     const was = above.shown;
     const isSame =
       acts.length + was.elsewhere.acts.length === 0 &&
       isOther === was.elsewhere.isOther &&
       readOnly?.words === was.readOnly?.words &&
-      waiting === was.waiting;
+      waiting === was.waiting &&
+      away === was.away &&
+      queued === was.queued;
     if (isSame) return;
-    above.shown = { elsewhere: { acts, isOther }, readOnly, waiting };
+    above.shown = { elsewhere: { acts, isOther }, readOnly, waiting, away, queued };
     for (const listener of above.listeners) listener();
+  };
+  const showAll = (): void => {
+    for (const opened of state.pieces.values()) show(opened);
+    showAbove();
   };
 
   const taken = (opened: OpenPiece, asked: Asked<PieceAnswer>, acts: readonly Act[] = []): void => {
@@ -91,9 +104,24 @@ export function openDesk(edges: DeskEdges) {
       .catch(() => {});
   };
 
+  /** Shows a piece as this device last knew it, where the record has not answered yet. */
+  const showKnown = async (opened: OpenPiece): Promise<boolean> => {
+    const known = await edges.outbox
+      .then((outbox) => outbox.known(state.record, opened.id))
+      .catch(() => undefined);
+    if (known === undefined || opened.came !== 'not-yet') return known !== undefined;
+    taken(opened, { came: 'answer', answer: known });
+    show(opened);
+    return true;
+  };
+
   const read = async (id: string, known: readonly Waiting[] = []): Promise<void> => {
     const opened = pieceOf(id);
-    const asked = await edges.server.read(id, state.record);
+    const asking = edges.server.read(id, state.record);
+    // A network may be there and carry nothing: what this device knows is shown meanwhile.
+    const meanwhile = afterPatience(edges, () => void showKnown(opened));
+    const asked = await asking;
+    meanwhile();
     if (asked.came === 'answer') {
       state.queue = state.queue.filter((waiting) => !known.includes(waiting));
       // An answer to a question asked before the last delivery may come after it, and would show what was before.
@@ -106,16 +134,15 @@ export function openDesk(edges: DeskEdges) {
       opened.came = opened.came === 'answer' ? 'answer' : 'refusal';
       opened.damage = asked.code === 'record.piece-damaged' ? asked.message : '';
     } else if (opened.came === 'not-yet') {
-      const kept = await edges.outbox.then((outbox) => outbox.known(state.record, id)).catch(() => undefined);
-      if (kept !== undefined) taken(opened, { came: 'answer', answer: kept });
-      if (kept === undefined) edges.later(3000, () => opened.came === 'not-yet' && void read(id));
+      const isKnown = await showKnown(opened);
+      if (!isKnown) edges.later(3000, () => opened.came === 'not-yet' && void read(id));
       state.trouble = true;
     }
     show(opened);
   };
 
   const deliver = (): void => {
-    void deliverQueue({ state, edges, pieceOf, taken, read, show, showAll });
+    void deliverQueue({ state, edges, pieceOf, taken, read, show, showAll }).then(showAbove);
   };
 
   /** Ids of the acts made on this page. */
@@ -127,6 +154,7 @@ export function openDesk(edges: DeskEdges) {
     edges.aside.put(act, record);
     state.queue.push(waiting);
     show(pieceOf(act.piece));
+    showAbove();
     void edges.outbox
       .then(async (outbox) => {
         waiting.place = await outbox.add(act, record);
@@ -158,11 +186,13 @@ export function openDesk(edges: DeskEdges) {
   const begin = async (): Promise<void> => {
     const outbox = await edges.outbox;
     state.lasting = outbox.lasting;
-    const known = await edges.server.which();
+    const known = await soon(edges.server.which(), edges);
     if (known.came === 'answer') {
       state.record = known.answer.id;
       state.readOnly = known.answer.readOnly ?? null;
+      edges.lastRecord.keep(known.answer.id);
     }
+    state.record ??= edges.lastRecord.read();
     const there = new Set((await outbox.all()).map(({ act }) => actId(act)));
     const ours = new Set(state.queue.map(({ act }) => actId(act)));
     for (const { act, record } of edges.aside.left()) {
@@ -172,7 +202,7 @@ export function openDesk(edges: DeskEdges) {
     }
     takeFromOutbox(state, await outbox.all());
   };
-  void begin()
+  const begun = begin()
     .catch(() => {
       state.lasting = false;
     })
@@ -247,6 +277,18 @@ export function openDesk(edges: DeskEdges) {
     watchAbove(listener: () => void): () => void {
       above.listeners.add(listener);
       return () => above.listeners.delete(listener);
+    },
+    /** The pieces that open on this device without the record: those that were opened, and those begun here. */
+    async onDevice(): Promise<Piece[]> {
+      await begun;
+      const known = await edges.outbox.then((outbox) => outbox.allKnown(state.record)).catch(() => []);
+      const waiting = state.queue.map(({ act }) => act.piece);
+      const standing = new Map<string, Standing>(known.map(([id, answer]) => [id, standingOf(answer)]));
+      return [...new Set([...standing.keys(), ...waiting])].flatMap((id) => {
+        const after = standingAfter(standing.get(id) ?? nothingYet, actsOf(id));
+        const read = pieceSchema.safeParse(after.document);
+        return read.success ? [read.data] : [];
+      });
     },
     /** What a piece was last known to be called, in whatever record; undefined where it is not known here. */
     async titleOf({ act, record }: QueuedAct): Promise<string | undefined> {

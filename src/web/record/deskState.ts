@@ -14,6 +14,10 @@ export type DeskEdges = {
   /** Where an act is put in the moment it is made, until the outbox has it. */
   aside: ActsAside;
   server: PieceServer;
+  /** The record that last answered on this device: while none answers, what is entered is meant for it. */
+  lastRecord: { read(): string | undefined; keep(id: string): void };
+  /** Photos that wait on this device: the record takes an act only once it has the photos the act names. */
+  photos: PhotosToHand;
   identity: () => Identity;
   now: () => string;
   freshId: () => string;
@@ -25,6 +29,12 @@ export type DeskEdges = {
   tell: (pieceId: string) => void;
 };
 
+/** Hands one photo over by its hash; `again` where the record says it has none, though it was handed over. */
+export type PhotosToHand = { handOver(sha256: string, again?: boolean): Promise<HandedOver> };
+
+/** `not-here`: this device has no such photo to hand over. */
+export type HandedOver = { came: 'handed' | 'not-here' | 'nothing' } | { came: 'refusal'; message: string };
+
 /** What waits here for another record, and whether another one answers than the one the page was opened on. */
 export type Elsewhere = { acts: readonly QueuedAct[]; isOther: boolean };
 
@@ -35,6 +45,10 @@ export type Above = {
   readOnly: RecordAnswer['readOnly'];
   /** How many entries wait in this browser for the record to take some again. */
   waiting: number;
+  /** True while the record does not answer. */
+  away: boolean;
+  /** How many entries wait on this device, whatever for. */
+  queued: number;
 };
 
 /** An act in the line; `place` is unknown for the moment until the outbox has it. */

@@ -1,17 +1,23 @@
 import { deviceStore, keep, names, readKept, tabStore } from '../drawer/drawer.ts';
 import { actsAside } from './actsAside.ts';
 import { type Desk, openDesk } from './desk.ts';
+import type { PhotosToHand } from './deskState.ts';
 import { freshId, momentWithZone, readIdentity } from './identity.ts';
 import { openOutbox } from './outbox.ts';
 import { pieceServer } from './pieceServer.ts';
 
-/** The desk of this browser: its outbox, the server it came from, its clock, and its other tabs. */
-export function openBrowserDesk(): Desk {
+/** The desk of this browser: its outbox, the photos it keeps, the server it came from, its clock, and its other tabs. */
+export function openBrowserDesk(photos: PhotosToHand): Desk {
   const tabs = typeof BroadcastChannel === 'function' ? new BroadcastChannel('underside') : undefined;
   const desk = openDesk({
     outbox: openOutbox(),
     aside: actsAside(deviceStore(), tabId(), () => Date.now()),
     server: pieceServer((input, init) => fetch(input, init)),
+    lastRecord: {
+      read: () => readKept(names.record) ?? undefined,
+      keep: (id) => keep(names.record, id),
+    },
+    photos,
     identity: readIdentity,
     now: () => momentWithZone(new Date()),
     freshId,

@@ -13,6 +13,8 @@ export type Outbox = {
   know(record: string | undefined, id: string, answer: PieceAnswer): Promise<void>;
   /** @param record  where it is not known, any record that has the piece will do */
   known(record: string | undefined, id: string): Promise<PieceAnswer | undefined>;
+  /** Every piece of a record that is known here, by its id. */
+  allKnown(record: string | undefined): Promise<[id: string, answer: PieceAnswer][]>;
 };
 
 type StoredAct = { act: Act; record?: string };
@@ -62,6 +64,11 @@ function storedOutbox(store: IDBPDatabase<OutboxSchema>): Outbox {
       const key = (await store.getAllKeys('pieces')).find((one) => isKeyOf(one, id));
       return key === undefined ? undefined : store.get('pieces', key);
     },
+    async allKnown(record) {
+      const reading = store.transaction('pieces');
+      const [keys, answers] = await Promise.all([reading.store.getAllKeys(), reading.store.getAll()]);
+      return ofRecord(record, keys, answers);
+    },
   };
 }
 
@@ -88,6 +95,7 @@ export function memoryOutbox(): Outbox {
       record === undefined
         ? [...pieces].find(([key]) => isKeyOf(key, id))?.[1]
         : pieces.get(pieceKey(record, id)),
+    allKnown: async (record) => ofRecord(record, [...pieces.keys()], [...pieces.values()]),
   };
 }
 
@@ -99,6 +107,18 @@ function queued(place: number, stored: StoredAct | Act): QueuedAct {
 
 function pieceKey(record: string | undefined, id: string): string {
   return `${record ?? ''} ${id}`;
+}
+
+function ofRecord(
+  record: string | undefined,
+  keys: readonly string[],
+  answers: readonly PieceAnswer[],
+): [string, PieceAnswer][] {
+  return keys.flatMap((key, index): [string, PieceAnswer][] => {
+    const answer = answers[index];
+    const [of, id] = [key.slice(0, key.indexOf(' ')), key.slice(key.indexOf(' ') + 1)];
+    return answer !== undefined && (record === undefined || of === record) ? [[id, answer]] : [];
+  });
 }
 
 function isKeyOf(key: string, id: string): boolean {

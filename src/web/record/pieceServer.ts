@@ -57,12 +57,21 @@ export async function askServer<Answer>(
       },
       signal: AbortSignal.timeout(20_000),
     });
-    if (answer.ok) return { came: 'answer', answer: (await answer.json()) as Answer };
-    if (answer.status >= 500 || passing.has(answer.status)) return { came: 'nothing' };
-    return await refusal(answer);
+    return askedOf<Answer>(answer.status, await answer.text());
   } catch {
     return { came: 'nothing' };
   }
+}
+
+/**
+ * What an answer over HTTP comes to.
+ *
+ * @throws SyntaxError where what should be an answer is no JSON: whoever sent it, it was not the record
+ */
+export function askedOf<Answer>(status: number, text: string): Asked<Answer> {
+  if (status >= 200 && status < 300) return { came: 'answer', answer: JSON.parse(text) as Answer };
+  if (status >= 500 || passing.has(status)) return { came: 'nothing' };
+  return refusal(status, text);
 }
 
 /** Answers that say nothing of what was sent: too slow, too much at once, a full disk, a record only looked at, not let in. */
@@ -75,9 +84,9 @@ const passingCodes = new Set([
   'server.strange-host',
 ]);
 
-async function refusal(answer: Response): Promise<Asked<never>> {
+function refusal(status: number, text: string): Asked<never> {
   try {
-    const told = (await answer.json()) as { faults?: { code?: string; message?: string }[] };
+    const told = JSON.parse(text) as { faults?: { code?: string; message?: string }[] };
     const faults = told.faults ?? [];
     if (faults.some((fault) => passingCodes.has(fault.code ?? ''))) return { came: 'nothing' };
     const words = faults.flatMap((fault) => (fault.message === undefined ? [] : [fault.message]));
@@ -85,12 +94,12 @@ async function refusal(answer: Response): Promise<Asked<never>> {
     if (words.length > 0)
       return {
         came: 'refusal',
-        status: answer.status,
+        status,
         message: words.join(' '),
         ...(code === undefined ? {} : { code }),
       };
   } catch {
     // The answer was not in the record's own form: say what can be said.
   }
-  return { came: 'refusal', status: answer.status, message: `The record refused it (${answer.status}).` };
+  return { came: 'refusal', status, message: `The record refused it (${status}).` };
 }

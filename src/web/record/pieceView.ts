@@ -2,7 +2,7 @@ import type { Overwritten } from '../../piece/overwritten.ts';
 import { piece as pieceSchema } from '../../piece/piece.ts';
 import type { Act } from './act.ts';
 import type { DeskState, OpenPiece, PieceView } from './deskState.ts';
-import { standingAfter } from './standing.ts';
+import { nothingYet, standingAfter } from './standing.ts';
 
 /** A piece just asked for: nothing known of it yet. */
 export function openPiece(id: string): OpenPiece {
@@ -10,7 +10,7 @@ export function openPiece(id: string): OpenPiece {
     id,
     came: 'not-yet',
     damage: '',
-    standing: { document: undefined, done: [], undone: [] },
+    standing: nothingYet,
     seq: 0,
     count: 0,
     canUndo: false,

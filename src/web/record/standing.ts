@@ -1,7 +1,7 @@
 import type { Change, Json } from '../../piece/event.ts';
 import { invertChanges, makeAll, openDocument } from '../../piece/fold.ts';
 import { addDone, moveDone } from '../../piece/undo.ts';
-import type { Act } from './act.ts';
+import type { Act, PieceAnswer } from './act.ts';
 
 /** An act in sight: its id, and its changes with what was there before. */
 export type DoneAct = { id: string; changes: readonly Change[] };
@@ -14,6 +14,14 @@ export type Standing = {
   /** Acts taken back, last taken back at the end. */
   undone: readonly DoneAct[];
 };
+
+/** A piece of which nothing is known. */
+export const nothingYet: Standing = { document: undefined, done: [], undone: [] };
+
+/** A piece as the record gave it: nothing of this sitting in sight. */
+export function standingOf(answer: PieceAnswer): Standing {
+  return { document: answer.piece as Json, done: [], undone: [] };
+}
 
 /**
  * What a piece comes to when acts not yet handed in are taken as done.

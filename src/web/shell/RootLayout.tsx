@@ -1,6 +1,8 @@
 import { Link, Outlet, useLocation } from '@tanstack/react-router';
 import { useEffect, useRef } from 'react';
 import { BackupNotice } from '../backup/BackupNotice.tsx';
+import { AwayBand } from '../offline/AwayBand.tsx';
+import { NewerVersionNotice } from '../offline/NewerVersionNotice.tsx';
 import { ElsewhereNotice } from './ElsewhereNotice.tsx';
 import { Notice } from './Notice.tsx';
 import { ReadOnlyBand } from './ReadOnlyBand.tsx';
@@ -34,6 +36,8 @@ export function RootLayout() {
           <Link to="/settings">Settings</Link>
         </nav>
       </header>
+      <NewerVersionNotice />
+      <AwayBand />
       <ReadOnlyBand />
       <BackupNotice />
       <ElsewhereNotice />

@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import type { Belongs } from './photoActs.ts';
+import type { Belongs } from '../../offline/photos/heldPhoto.ts';
 import type { PhotoUploads } from './usePhotoUploads.ts';
 
 const accepted = 'image/jpeg,image/png,image/webp,image/tiff,image/heic,image/heif,.heic,.tif,.tiff';

@@ -4,12 +4,14 @@ import type { PhotoUploads, Upload } from './usePhotoUploads.ts';
 export function UploadList({ uploads }: { uploads: PhotoUploads }) {
   if (uploads.list.length === 0) return null;
   const kept = uploads.list.filter((each) => each.state === 'kept').length;
+  const held = uploads.list.filter((each) => each.state === 'held').length;
   const failed = uploads.list.filter((each) => each.state === 'failed').length;
-  const busy = uploads.list.length - kept - failed > 0;
+  const busy = uploads.list.length - kept - held - failed > 0;
   return (
     <section className="exam-uploads sheet" aria-label="Photos on their way">
       <p role="status">
-        {kept} of {uploads.list.length} photos saved{failed > 0 ? `, ${failed} not` : ''}
+        {kept} of {uploads.list.length} photos saved{held > 0 ? `, ${held} on this device` : ''}
+        {failed > 0 ? `, ${failed} not` : ''}
         {busy ? '; the rest are on their way.' : '.'}
       </p>
       <ul>
@@ -35,6 +37,11 @@ function Line({ upload, uploads }: { upload: Upload; uploads: PhotoUploads }) {
         <progress value={share} max={1} aria-label={`${name}, handed over`} />
       )}
       {state === 'kept' && <span className="small">Saved. {words}</span>}
+      {state === 'held' && (
+        <span className="small">
+          Kept on this device; it goes over by itself once Underside can be reached.
+        </span>
+      )}
       {state === 'failed' && (
         <>
           <span className="exam-upload-fault" role="alert">

@@ -2,15 +2,9 @@ import type { Json } from '../../../piece/event.ts';
 import type { Photo, PhotoMark } from '../../../piece/photo.ts';
 import type { Piece } from '../../../piece/piece.ts';
 import { platesOf } from '../../../piece/plates.ts';
+import type { Belongs } from '../../offline/photos/heldPhoto.ts';
+import type { TakenPhoto } from '../../offline/photos/photoKeeper.ts';
 import type { Act } from '../answerSign.ts';
-import type { KeptPhoto } from './sendPhoto.ts';
-
-/** Where a photo belongs: a part, and a finding or an observation on it. */
-export type Belongs = {
-  part?: string | undefined;
-  finding?: string | undefined;
-  observation?: string | undefined;
-};
 
 type Pictured = Pick<Piece, 'photos' | 'plateOrder' | 'findings' | 'observations'>;
 
@@ -20,7 +14,7 @@ export function photoIdOf(sha256: string): string {
 }
 
 /** The act of adding a kept photo as the last plate, tied to its part and to what it shows. */
-export function addPhoto(piece: Pictured, keptPhoto: KeptPhoto, name: string, belongs: Belongs): Act {
+export function addPhoto(piece: Pictured, keptPhoto: TakenPhoto, name: string, belongs: Belongs): Act {
   const id = photoIdOf(keptPhoto.sha256);
   const { note: _unsaid, ...known } = keptPhoto;
   const part = belongs.part === undefined ? {} : { part: belongs.part };
