@@ -1,10 +1,13 @@
 import { type Browser, chromium } from 'playwright-core';
 import { findChromium } from '../../../scripts/findChromium.mjs';
 
-/** Opens a real Chromium without a window; close it when done. */
+/**
+ * Opens a real Chromium without a window; close it when done. Its pages keep no app on the device unless they ask for it
+ * (`serviceWorkers: 'allow'`): laying it in costs each fresh device some megabytes, and has tests of its own.
+ */
 export async function openBrowser(): Promise<Browser> {
   const { executable, env } = await findChromium(process.env);
-  return chromium.launch({
+  const browser = await chromium.launch({
     executablePath: executable,
     env: { ...(process.env as Record<string, string>), ...env },
     args: [
@@ -16,4 +19,9 @@ export async function openBrowser(): Promise<Browser> {
       '--no-first-run',
     ],
   });
+  const newContext = browser.newContext.bind(browser);
+  browser.newContext = (options) => newContext({ serviceWorkers: 'block', ...options });
+  const newPage = browser.newPage.bind(browser);
+  browser.newPage = (options) => newPage({ serviceWorkers: 'block', ...options });
+  return browser;
 }
