@@ -28,7 +28,7 @@ describe('while the server is away', () => {
     await page.getByLabel('Client', { exact: true }).fill('Mrs Orme');
     await page.getByLabel('Owner', { exact: true }).fill('Her brother');
     await page.getByLabel('Owner', { exact: true }).blur();
-    await page.getByText(/^2 entries wait on this device until Underside/).waitFor();
+    await page.getByText(/^2 entries wait on this device/).waitFor();
     expect(await page.getByLabel('Client', { exact: true }).inputValue()).toBe('Mrs Orme');
     await startAgain();
     await allKept(page);

@@ -16,7 +16,7 @@ export function awayWords({ away, host, entries, photos, bytes }: Waits): string
     parts.length === 0
       ? 'Nothing waits to be handed over.'
       : away
-        ? `${parts.join(' and ')} ${isOne ? 'waits' : 'wait'} on this device, and ${isOne ? 'goes' : 'go'} over by ${isOne ? 'itself' : 'themselves'} once it can.`
+        ? `${parts.join(' and ')} ${isOne ? 'waits' : 'wait'} on this device.`
         : `${parts.join(' and ')} ${isOne ? 'is' : 'are'} being handed over.`;
   return [where, what].filter((part) => part !== '').join(' ');
 }

@@ -1,5 +1,4 @@
 import { useCallback, useEffect, useState } from 'react';
-import { hostWords } from '../offline/hostWords.ts';
 import { useDesk } from '../record/DeskProvider.tsx';
 import { askServer } from '../record/pieceServer.ts';
 import { type ListedPiece, listedFrom } from './listedPiece.ts';
@@ -25,7 +24,7 @@ export function useListedPieces() {
         ? ''
         : asked.came === 'refusal'
           ? asked.message
-          : `Can’t reach Underside ${hostWords(location.hostname)}: these are the pieces that open on this device. The whole list comes back by itself.`,
+          : 'Only the pieces that open on this device stand here. The whole list comes back by itself.',
     );
   }, [desk]);
   useEffect(() => {

@@ -34,7 +34,8 @@ function keptWords({ saving, waiting, lasting }: UsedPiece): string {
   if (saving === 'saved') return 'Saved';
   if (saving === 'saving') return 'Saving…';
   const entries = counted(waiting, 'entry waits', 'entries wait');
+  // Why they wait is said above, on every page.
   return lasting
-    ? `${entries} on this device until Underside on this computer can be reached`
-    : `${entries} in this page only: leave it open until Underside on this computer can be reached`;
+    ? `${entries} on this device`
+    : `${entries} in this page only: leave it open until Underside can be reached`;
 }

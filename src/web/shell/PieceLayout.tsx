@@ -1,6 +1,7 @@
 import { Link, Outlet, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
+import { hostWords } from '../offline/hostWords.ts';
 import { copyPiece } from '../pieces/copyPiece.ts';
 import { usePiece } from '../record/usePiece.ts';
 import { useReadOnly } from '../record/useReadOnly.ts';
@@ -24,9 +25,11 @@ export function PieceLayout() {
   if (used.state === 'loading') {
     return (
       <Notice
-        title={used.trouble ? 'Can’t reach Underside on this computer' : 'Fetching the piece'}
+        title={used.trouble ? 'This piece is not on this device' : 'Fetching the piece'}
         {...(used.trouble
-          ? { words: 'Is Underside still running? This page tries again by itself every few seconds.' }
+          ? {
+              words: `It was never opened here, and Underside ${hostWords(location.hostname)} can’t be reached. This page tries again by itself every few seconds.`,
+            }
           : {})}
       />
     );
@@ -87,7 +90,7 @@ function ExampleWords({ id }: { id: string }) {
       setWords(
         copied.came === 'refusal'
           ? copied.message
-          : 'Can’t reach Underside on this computer. Try again in a moment.',
+          : `Can’t reach Underside ${hostWords(location.hostname)}. Try again in a moment.`,
       );
     }
   };
