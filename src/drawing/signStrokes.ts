@@ -1,7 +1,9 @@
 import type { SignDrawing, Stroke, StrokeKind } from '../knowledge/signDrawingSchema.ts';
 import { readSignPiece, type SignPieceName } from '../knowledge/signPieces.ts';
 import { board, box, ellipse, endGrain, plies, rings, upright } from './pieces/faces.ts';
+import { coil, nail, screw } from './pieces/fasteners.ts';
 import { bail, caster, crossHead, hinge, keyhole, pins, plate, screwHead } from './pieces/fittings.ts';
+import { chair, foot, sideChair, table } from './pieces/furniture.ts';
 import {
   arcs,
   crackle,
@@ -12,6 +14,7 @@ import {
   straightLines,
   unevenLines,
 } from './pieces/marks.ts';
+import { dial, leaf, lens, shell } from './pieces/ornaments.ts';
 import { drawers, leg, turning } from './pieces/wholes.ts';
 
 /** Every stroke of a sign's drawing in the order it is laid down, the pieces of the common stock drawn out. */
@@ -62,4 +65,15 @@ const drawn: Record<SignPieceName, { usual: StrokeKind; draw: Draw }> = {
   leg: { usual: 'wood', draw: leg },
   turning: { usual: 'wood', draw: turning },
   caster: { usual: 'metal', draw: (face, at) => caster(face, ...(at as Three)) },
+  screw: { usual: 'metal', draw: screw },
+  nail: { usual: 'metal', draw: nail },
+  coil: { usual: 'line', draw: (_, at) => coil(at) },
+  leaf: { usual: 'wood', draw: leaf },
+  shell: { usual: 'wood', draw: shell },
+  dial: { usual: 'pale', draw: dial },
+  lens: { usual: 'mark', draw: (_, at) => lens(at) },
+  chair: { usual: 'wood', draw: chair },
+  'side-chair': { usual: 'wood', draw: sideChair },
+  table: { usual: 'wood', draw: table },
+  foot: { usual: 'wood', draw: foot },
 };

@@ -28,6 +28,17 @@ export const signPieces = {
   leg: ['x', 'y', 'height', 'top width', 'foot width'],
   turning: ['x', 'y', 'height', 'radius'],
   caster: ['x', 'y', 'radius'],
+  screw: ['x', 'y', 'length', 'head'],
+  nail: ['x', 'y', 'length', 'head', 'shank', 'end'],
+  coil: ['x', 'y', 'width', 'height', 'turns'],
+  leaf: ['x', 'y', 'width', 'height'],
+  shell: ['x', 'y', 'radius', 'ribs'],
+  dial: ['x', 'y', 'radius'],
+  lens: ['x', 'y', 'radius'],
+  chair: ['x', 'y', 'width', 'height'],
+  'side-chair': ['x', 'y', 'width', 'height', 'rake'],
+  table: ['x', 'y', 'width', 'height'],
+  foot: ['x', 'y', 'width', 'height'],
 } as const satisfies Record<string, readonly string[]>;
 
 export type SignPieceName = keyof typeof signPieces;
