@@ -41,9 +41,14 @@ function makeFrame(
   heard: readonly boolean[],
   habits: readonly string[],
 ): Frame {
+  const { worldBins, shopBins, years } = binsOf(prepared);
   const scenarios: Scenario[] = worlds.flatMap((world, index) => {
     const shops = prepared.shops.flatMap((shop, s) => {
-      const can = world.making === 'period' || (imitates(world.making) && isClaimed(shop, prepared.place));
+      // A shop that had closed before the first year of such pieces made none of them.
+      const can =
+        world.making === 'period'
+          ? (shopBins[index]?.[s + 1]?.count ?? 0) > 0
+          : imitates(world.making) && isClaimed(shop, prepared.place);
       return can && heard[s] === true ? [s + 1] : [];
     });
     return [0, ...shops].map((shop) => ({ world: index, shop, habits: 0 }));
@@ -58,7 +63,7 @@ function makeFrame(
     happened: makeUps.map((_, index) => ((bits >> index) & 1) === 1),
   }));
   const periodScenarios = scenarios.filter((scenario) => worlds[scenario.world]?.making === 'period').length;
-  const { cells, worldBins, shopBins, years } = cellsOf(prepared, scenarios);
+  const cells = cellsOf(scenarios, shopBins);
   const end = (scenario: number) =>
     cells[scenario]?.offset ?? cells.reduce((sum, each) => sum + each.count, 0);
   return {
@@ -105,8 +110,8 @@ function sharedHabits(asked: readonly Asked[]): string[] {
     .sort();
 }
 
-/** The cells of every scenario: the bins where its world's years and its shop's years both have any share. */
-function cellsOf(prepared: PreparedCase, scenarios: readonly Scenario[]) {
+/** By world and shop the bins where its years have any share. */
+function binsOf(prepared: PreparedCase) {
   const years = yearPriors(prepared);
   const shops = shopPriors(prepared, () => 0.01);
   const worldBins = worlds.map((world) => liveBins(years[world.making]));
@@ -117,13 +122,17 @@ function cellsOf(prepared: PreparedCase, scenarios: readonly Scenario[]) {
   const shopBins = worlds.map((world, w) =>
     world.making === 'period' ? ofPeriod : shops.map(() => worldBins[w] as Bins),
   );
+  return { worldBins, shopBins, years };
+}
+
+/** The cells of every scenario: the bins where its world's years and its shop's years both have any share. */
+function cellsOf(scenarios: readonly Scenario[], shopBins: readonly (readonly Bins[])[]) {
   let offset = 0;
-  const cells = scenarios.map((scenario) => {
+  return scenarios.map((scenario) => {
     const each = { ...(shopBins[scenario.world]?.[scenario.shop] as Bins), offset };
     offset += each.count;
     return each;
   });
-  return { cells, worldBins, shopBins, years };
 }
 
 function liveBins(line: Float64Array): Bins {
