@@ -56,6 +56,6 @@ function named(woods: readonly string[], name: string, loose: string, loosely: b
 }
 
 const europe = new Set(['paris-guild']);
-const newEngland = new Set(['newport', 'boston-cases', 'salem-essex-county']);
+const newEngland = new Set(['newport', 'boston-cases', 'boston-tall-clocks', 'salem-essex-county']);
 /** Where pine without more is white pine. */
 const north = new Set([...newEngland, 'new-york-city']);

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { isProvisional, provisionalWords } from '../../knowledge/isProvisional.ts';
+import { areWorkersUnknown, workersUnknownWords } from '../../knowledge/workersUnknown.ts';
 import { placeInWords } from '../../weighing/placeInWords.ts';
 import { outOf, probabilityBand } from '../../weighing/probabilityWords.ts';
 import type { ReadingsContext } from './readingsContext.ts';
@@ -68,6 +69,7 @@ export function Shops({ context }: { context: ReadingsContext }) {
                     </p>
                     {isProvisional(known) && <p className="small soft">{provisionalWords}</p>}
                     {known.whoWorked !== undefined && <p>{known.whoWorked.words}</p>}
+                    {areWorkersUnknown(known) && <p className="small soft">{workersUnknownWords}</p>}
                     <p className="small soft">
                       <Link to="/reference" search={{ shop: id }}>
                         In the reference

@@ -35,7 +35,7 @@ export function ShopEntry({ shop }: { shop: Knowledge['shops'][string] }) {
           </>
         )}
       </dl>
-      <WhoWorked known={shop.whoWorked} />
+      <WhoWorked shop={shop} />
       <FigureTable
         caption="Of 100 period pieces of these forms and years, how many come from here"
         head="Of"
