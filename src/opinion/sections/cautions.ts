@@ -1,5 +1,6 @@
 import { printedReminders } from '../../engagement/purposeReminders.ts';
 import type { Purpose } from '../../piece/engagement.ts';
+import { materialsNamed, printedMaterialSentences } from '../../piece/protectedMaterials.ts';
 import type { Block, Section } from '../opinionDocument.ts';
 import type { OpinionMaterial } from '../opinionMaterial.ts';
 
@@ -51,6 +52,7 @@ export function lawSection({ piece }: OpinionMaterial): Section {
             ? []
             : [purposeCautions[purpose]]),
           ...printedReminders(purpose),
+          ...materialsNamed(materialWords(piece)).flatMap(printedMaterialSentences),
           ...law,
         ],
       },
@@ -62,6 +64,11 @@ export function lawSection({ piece }: OpinionMaterial): Section {
       },
     ],
   };
+}
+
+/** What was entered of what the piece is made of. */
+function materialWords(piece: OpinionMaterial['piece']): string[] {
+  return Object.values(piece.parts).flatMap(({ woods, words }) => [...woods, words]);
 }
 
 /** True of a caution that says all of another, and goes on. */

@@ -4,6 +4,7 @@ import { TextField } from '../fields/TextField.tsx';
 import { TextPlace } from '../fields/TextPlace.tsx';
 import type { ExaminationContext } from './examinationContext.ts';
 import { MakesOfPart } from './MakesOfPart.tsx';
+import { ProtectedMaterials } from './ProtectedMaterials.tsx';
 
 /** What is said of a part as such: whether it is there, of what wood, in the examiner's words. */
 export function AboutPart({ context, part }: { context: ExaminationContext; part: string }) {
@@ -59,6 +60,7 @@ export function AboutPart({ context, part }: { context: ExaminationContext; part
           save={(words) => tell({ words })}
         />
       </TextPlace>
+      <ProtectedMaterials words={[...now.woods, now.words]} />
     </section>
   );
 }
