@@ -13,7 +13,7 @@ let answers: Record<string, Record<string, Answer>>;
 beforeAll(async () => {
   knowledge = await houseKnowledge();
   answers = JSON.parse(await readFile(at('test/reference/elicitation-seeds.json'), 'utf8')).answers;
-});
+}, 60_000);
 
 /** What one judge answered of woods that were counted, with the count. */
 function seedsOf(judge: string): Seed[] {
