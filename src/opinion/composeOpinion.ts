@@ -1,3 +1,4 @@
+import { paperWords } from '../engagement/papers.ts';
 import { capital, counted } from '../ground/words.ts';
 import { inSentence } from '../knowledge/inSentence.ts';
 import { readingWords } from '../piece/readings.ts';
@@ -6,6 +7,8 @@ import { formatYears } from '../units/years.ts';
 import type { IssueHead } from './issueHead.ts';
 import type { Block, OpinionDocument, Section } from './opinionDocument.ts';
 import { materialOf, type OpinionInput, type OpinionMaterial } from './opinionMaterial.ts';
+import { sectionsOfPaper } from './papers/sectionsOfPaper.ts';
+import { withoutNames } from './papers/withoutNames.ts';
 import { benchSection } from './sections/bench.ts';
 import { cautionsSection, lawSection } from './sections/cautions.ts';
 import { conclusionSection, reasonsSection } from './sections/conclusion.ts';
@@ -15,7 +18,7 @@ import { engagementSection } from './sections/engagement.ts';
 import { figuresSection } from './sections/figures.ts';
 import { findingsSection } from './sections/findings.ts';
 import { forThisUseSection } from './sections/forThisUse.ts';
-import { headBlocks } from './sections/head.ts';
+import { headBlocks, letterHead } from './sections/head.ts';
 import { limitsSection } from './sections/limits.ts';
 import { madeWithSection } from './sections/madeWith.ts';
 import { periodAgainstLaterSection } from './sections/periodAgainstLater.ts';
@@ -44,18 +47,25 @@ import { yearsSection } from './sections/years.ts';
 export function composeOpinion(input: OpinionInput): OpinionDocument {
   const material = materialOf(input);
   const { piece } = material;
-  return {
+  const { paper = 'full' } = input;
+  const sections =
+    paper === 'full' ? sectionsOf(material) : sectionsOfPaper(paper, material).map(withCoverage);
+  const document: OpinionDocument = {
+    paper,
+    above: paperWords[paper].above,
     title: titleOf(material),
     line: lineOf(material),
     author: piece.engagement.examiner.trim() || piece.opinion.signedBy.trim(),
-    draft: input.issue === undefined,
+    // A handout and an Object ID sheet are no opinions: nobody signs them.
+    draft: input.issue === undefined && paper !== 'lesson' && paper !== 'object-id',
     ...(input.issue === undefined ? {} : { issued: issuedFoot(input.issue) }),
     example: piece.example,
     madeOn: input.madeOn,
     keywords: [material.form?.name ?? '', piece.opinion.place].filter((each) => each !== ''),
-    head: headBlocks(material),
-    sections: lettered(sectionsOf(material)),
+    head: paper === 'letter' ? letterHead(material) : headBlocks(material),
+    sections: lettered(sections),
   };
+  return paper === 'lesson' ? withoutNames(document, piece) : document;
 }
 
 /** What the foot of every page says of the signing, short enough to be read out. */

@@ -42,8 +42,14 @@ export function drawStanding(
       dimensions,
       legend: false,
     });
-    return { id: `view-${view.view}`, svg, caption: capital(view.name), alternative, ...sizeOf(svg) };
+    return { id: `view-${view.view}`, svg, caption: capital(view.name), alternative };
   });
+  return toOneScale(drawn);
+}
+
+/** Views side by side at one scale, as large as the page has room for. */
+export function toOneScale(pictures: readonly Omit<DrawnPicture, 'widthMm' | 'heightMm'>[]): DrawnPicture[] {
+  const drawn = pictures.map((picture) => ({ ...picture, ...sizeOf(picture.svg) }));
   const scale = Math.min(
     room.widthMm / drawn.reduce((sum, { wide }) => sum + wide, 0),
     room.heightMm / Math.max(...drawn.map(({ high }) => high)),

@@ -1,3 +1,4 @@
+import type { PaperKind } from '../engagement/papers.ts';
 import type { PhotoMark } from '../piece/photo.ts';
 
 /** A stretch of text: plain, or set apart. Never markup: what a person entered is text and nothing else. */
@@ -60,10 +61,15 @@ export type Section = {
   blocks: readonly Block[];
   apart?: boolean;
   appendix?: boolean;
+  /** The answer to what was asked before: on a page of its own, and folded on a screen. */
+  answer?: boolean;
 };
 
 /** The whole opinion as data; PDF and other forms are set from it and add nothing of their own. */
 export type OpinionDocument = {
+  paper: PaperKind;
+  /** What kind of paper it is, above the title. */
+  above: string;
   title: string;
   /** What it is in a line: form, years, place. */
   line: string;
@@ -85,4 +91,13 @@ export function platesOf(document: OpinionDocument): Plate[] {
   return document.sections.flatMap((section) =>
     section.blocks.flatMap((block) => (block.kind === 'plate' ? [block.plate] : [])),
   );
+}
+
+/** Every photo that a document shows, large or small, once each; where it is shown large, with its marks. */
+export function platesIn(document: OpinionDocument): Plate[] {
+  const blocks = [...document.head, ...document.sections.flatMap((section) => section.blocks)];
+  const small = blocks.flatMap((block) =>
+    block.kind === 'front' ? [block.plate] : block.kind === 'strip' ? block.plates : [],
+  );
+  return [...new Map([...small, ...platesOf(document)].map((plate) => [plate.photoId, plate])).values()];
 }

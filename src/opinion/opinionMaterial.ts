@@ -1,4 +1,5 @@
 import { partsOf } from '../drawing/partsOf.ts';
+import type { PaperKind } from '../engagement/papers.ts';
 import { capital } from '../ground/words.ts';
 import { idWords } from '../knowledge/idWords.ts';
 import type { Form, FormPart, Knowledge } from '../knowledge/schema.ts';
@@ -21,6 +22,8 @@ export type OpinionInput = {
   madeOn: string;
   /** The version of the program. */
   version: string;
+  /** Which paper is made; the full report when left out. */
+  paper?: PaperKind | undefined;
   /** The signing that the document is issued by; without it, it is a draft. */
   issue?: IssueHead | undefined;
 };

@@ -30,8 +30,8 @@ export function opinionTypst(
     .join(' · ');
   const source = `${template}
 #set document(title: ${typstString(title)}, author: ${typstArray(author === '' ? [] : [typstString(author)])}, keywords: ${typstArray(document.keywords.map(typstString))}, date: ${dateOf(document.madeOn)})
-#show: set-pages.with(paper: ${typstString(options.paper)}, head: ${typstString(shortened(title))}, foot: ${typstString(shortened(foot, 150))}, draft: ${draft})
-#title-block(${typstString(draft ? 'Opinion on a piece of furniture · draft' : 'Opinion on a piece of furniture')}, ${typstString(title)}, ${typstString(document.line)})
+#show: set-pages.with(paper: ${typstString(options.paper)}, head: ${typstString(shortened(title))}, foot: ${typstString(shortened(foot, 150))}, draft: ${draft}${document.paper === 'letter' ? ', tight: true' : ''})
+#title-block(${typstString(draft ? `${document.above} · draft` : document.above)}, ${typstString(title)}, ${typstString(document.line)})
 ${document.head.map((block) => typstBlock(block, shelf, options.plates, options.paper)).join('\n')}
 ${document.sections.map((section) => typstSection(section, shelf, options.plates, options.paper)).join('\n')}
 `;

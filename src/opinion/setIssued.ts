@@ -18,7 +18,7 @@ export type IssueOf = Omit<OpinionOf, 'weighing'> & {
   document: Json;
   photos: readonly BoundPhoto[];
   plates: readonly PlateFile[];
-  paper?: Paper;
+  sheet?: Paper;
   head: Omit<IssueHead, 'contents'>;
 };
 
@@ -32,7 +32,7 @@ export type IssuedFiles = { files: Map<string, Uint8Array>; contents: string; kn
  * @throws Error with a sentence where the opinion can't be set, or where it departs from the findings and doesn't say why
  */
 export async function setIssued(input: IssueOf, onProgress: OnPdfStep = () => {}): Promise<IssuedFiles> {
-  const { piece, knowledge, plates, photos, paper = 'a4' } = input;
+  const { piece, knowledge, plates, photos, sheet = 'a4' } = input;
   const total = plates.length + 3;
   onProgress('Weighing the findings', 0, total);
   const scaling = scalePlates(plates, (done) => onProgress('Scaling the plates', done + 1, total));
@@ -59,7 +59,7 @@ export async function setIssued(input: IssueOf, onProgress: OnPdfStep = () => {}
   });
   const scaled = await scaling;
   onProgress('Setting the pages', total - 2, total);
-  const pages = await setPages(document, scaled, paper);
+  const pages = await setPages(document, scaled, sheet);
   const { revision, recordId: record, head, count } = issue;
   const pdf = withCheckLine(pages, { piece: piece.id, revision, record, head, count, contents });
   onProgress('Saving the revision', total - 1, total);

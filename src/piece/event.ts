@@ -45,6 +45,9 @@ const eventKind = z.enum([
   'comparable-recorded',
   'comparable-withdrawn',
   'worth-changed',
+  'damage-recorded',
+  'damage-withdrawn',
+  'condition-described',
   'opinion-changed',
   /** Of records from before revisions were kept: only read. */
   'opinion-signed',

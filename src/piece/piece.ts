@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { benchResult } from './benchResult.ts';
+import { condition, damage } from './condition.ts';
 import { day, engagement } from './engagement.ts';
 import { finding } from './finding.ts';
 import { issuedRevision } from './issued.ts';
@@ -84,6 +85,9 @@ export const piece = z.looseObject({
   owners: z.record(z.string(), owner).default({}),
   /** Sales of like pieces, by id. */
   comparables: z.record(z.string(), priceComparable).default({}),
+  /** Damage by id, in the order entered; and the condition as a whole. */
+  damages: z.record(z.string(), damage).default({}),
+  condition: condition.default(() => condition.parse({})),
   worth: worth.default(() => worth.parse({})),
   opinion: opinion.default(() => opinion.parse({})),
   /** Signed revisions by their number. */

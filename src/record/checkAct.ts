@@ -119,7 +119,15 @@ export function readPiece(document: unknown, id: string, isExample: boolean): Ou
 
 /** A thing kept under a key that is not its id would be found under neither. */
 function strayKey(piece: Piece): string | undefined {
-  for (const place of ['parts', 'findings', 'measures', 'photos', 'owners', 'comparables'] as const) {
+  for (const place of [
+    'parts',
+    'findings',
+    'measures',
+    'photos',
+    'owners',
+    'comparables',
+    'damages',
+  ] as const) {
     for (const [key, one] of Object.entries(piece[place])) if (one.id !== key) return `${place}.${key}`;
   }
   return undefined;

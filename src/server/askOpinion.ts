@@ -14,10 +14,17 @@ export function askOpinion(
   today: () => Date,
   inTurn: InTurn,
 ): SetOpinion {
-  return async (piece, onStep) => {
+  return async (piece, onStep, { paper, as } = {}) => {
     const plates = await platesOf(piece, photos, onStep);
     const now = today();
-    const question = { piece, plates, yearNow: now.getFullYear(), madeOn: localDay(now) };
+    const question = {
+      piece,
+      plates,
+      yearNow: now.getFullYear(),
+      madeOn: localDay(now),
+      ...(paper === undefined ? {} : { paper }),
+      ...(as === undefined ? {} : { as }),
+    };
     const answer = await inTurn(
       () => queue.ask(question, onStep),
       (ahead) => onStep(waitingStep(ahead)),

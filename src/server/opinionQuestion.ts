@@ -1,3 +1,4 @@
+import type { PaperForm, PaperKind } from '../engagement/papers.ts';
 import type { IssuedFiles, IssueOf } from '../opinion/setIssued.ts';
 import type { OpinionOf } from '../opinion/setOpinion.ts';
 import type { Piece } from '../piece/piece.ts';
@@ -7,6 +8,9 @@ import type { JobStep } from './jobs.ts';
 /** An opinion asked of the thread that sets it: a draft, or with `issue` all files of a revision. */
 export type OpinionQuestion = Pick<OpinionOf, 'piece' | 'yearNow' | 'madeOn'> & {
   plates: readonly PlateOf[];
+  /** Which paper, and how it is handed out; the full report as PDF when left out. */
+  paper?: PaperKind;
+  as?: PaperForm;
   issue?: Pick<IssueOf, 'document' | 'photos' | 'head'>;
 };
 
@@ -16,5 +20,12 @@ export type OpinionAnswer = Uint8Array | IssuedFiles;
 /** Where the picture of a plate is, by the photo's id, and the hash its bytes come to. */
 export type PlateOf = { id: string } & PrintablePicture;
 
-/** Sets a piece's opinion, as it stands now, as the PDF of a draft. */
-export type SetOpinion = (piece: Piece, onStep: (step: JobStep) => void) => Promise<Uint8Array>;
+/** Which paper is asked for, and how it is handed out; the full report as PDF when left out. */
+export type PaperAsked = { paper?: PaperKind | undefined; as?: PaperForm | undefined };
+
+/** Sets a paper of a piece, as it stands now, as a draft. */
+export type SetOpinion = (
+  piece: Piece,
+  onStep: (step: JobStep) => void,
+  asked?: PaperAsked,
+) => Promise<Uint8Array>;

@@ -1,9 +1,11 @@
 import { Hono } from 'hono';
+import { z } from 'zod';
+import { type PaperForm, type PaperKind, paperForms, paperKinds, paperWords } from '../engagement/papers.ts';
 import type { Piece } from '../piece/piece.ts';
 import type { RecordStore } from '../record/store.ts';
 import { localDay } from './askOpinion.ts';
 import { faultAnswer } from './faultAnswer.ts';
-import { opinionFileName, pdfHeaders } from './issuedFile.ts';
+import { fileHeaders, opinionFileName, pdfHeaders } from './issuedFile.ts';
 import type { Jobs } from './jobs.ts';
 import type { SetOpinion } from './opinionQuestion.ts';
 
@@ -15,12 +17,24 @@ export function opinionRoutes(
   now: () => Date = () => new Date(),
 ): Hono {
   const routes = new Hono();
-  routes.post('/pieces/:id/opinion', (context) => {
+  routes.post('/pieces/:id/opinion', async (context) => {
     const view = store.piece(context.req.param('id'));
     if (view === undefined)
       return faultAnswer(context, 404, 'record.no-piece', 'There is no such piece in this record.');
-    const name = draftName(view.piece, now());
-    return context.json({ job: jobs.begin((onStep) => setOpinion(view.piece, onStep), name) }, 202);
+    const asked = paperAsked.safeParse(await context.req.json().catch(() => ({})));
+    if (!asked.success)
+      return faultAnswer(
+        context,
+        422,
+        'opinion.no-such-paper',
+        `There is no such paper: ${paperKinds.join(', ')}, as ${paperForms.join(', ')}.`,
+      );
+    const { paper, as } = asked.data;
+    const name = draftName(view.piece, now(), paper, as);
+    return context.json(
+      { job: jobs.begin((onStep) => setOpinion(view.piece, onStep, { paper, as }), name) },
+      202,
+    );
   });
   routes.get('/pieces/:id/opinion.pdf', async (context) => {
     const view = store.piece(context.req.param('id'));
@@ -44,14 +58,24 @@ export function opinionRoutes(
   });
   routes.get('/jobs/:job/file', (context) => {
     const file = jobs.file(context.req.param('job'));
-    return file ? context.body(new Uint8Array(file.bytes), 200, pdfHeaders(file.name)) : noJob(context);
+    return file ? context.body(new Uint8Array(file.bytes), 200, fileHeaders(file.name)) : noJob(context);
   });
   return routes;
 }
 
-function draftName(piece: Piece, now: Date): string {
+/** What may be asked for; the full report as PDF when left out. */
+const paperAsked = z.object({
+  paper: z.enum(paperKinds).default('full'),
+  as: z.enum(paperForms).default('pdf'),
+});
+
+/** A handout names nobody, in its file's name neither. */
+function draftName(piece: Piece, now: Date, paper: PaperKind = 'full', as: PaperForm = 'pdf'): string {
   const two = (n: number) => String(n).padStart(2, '0');
-  return opinionFileName(piece, localDay(now), `${two(now.getHours())}${two(now.getMinutes())}, draft`);
+  const named = paper === 'lesson' ? { id: 'case', title: paperWords.lesson.name } : piece;
+  const kind = paper === 'full' || paper === 'lesson' ? '' : `${paperWords[paper].name.toLowerCase()}, `;
+  const which = `${kind}${two(now.getHours())}${two(now.getMinutes())}, draft`;
+  return opinionFileName(named, localDay(now), which, as);
 }
 
 function noJob(context: Parameters<typeof faultAnswer>[0]) {

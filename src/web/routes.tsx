@@ -78,6 +78,12 @@ const bench = createRoute({
   component: lazyRouteComponent(() => import('./bench/BenchPage.tsx'), 'BenchPage'),
 });
 
+const condition = createRoute({
+  getParentRoute: () => piece,
+  path: 'condition',
+  component: lazyRouteComponent(() => import('./condition/ConditionPage.tsx'), 'ConditionPage'),
+});
+
 const owners = createRoute({
   getParentRoute: () => piece,
   path: 'owners',
@@ -127,6 +133,7 @@ const plan = rootRoute.addChildren([
     examination,
     readings,
     bench,
+    condition,
     owners,
     worth,
     opinion,

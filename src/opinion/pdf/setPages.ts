@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
-import { type OpinionDocument, platesOf } from '../opinionDocument.ts';
+import { type OpinionDocument, platesIn } from '../opinionDocument.ts';
 import { opinionTypst } from '../opinionTypst.ts';
 import type { Paper } from '../typst/plateLayout.ts';
 import { platePath } from '../typst/typstPlate.ts';
@@ -29,7 +29,7 @@ export async function setPages(
 ): Promise<Uint8Array> {
   const fonts = await readFonts();
   const compiler = NodeCompiler.create({ workspace: nowhere, fontArgs: [{ fontBlobs: fonts }] });
-  for (const plate of platesOf(document)) {
+  for (const plate of platesIn(document)) {
     const scaled = plates.get(plate.photoId);
     if (scaled !== undefined) compiler.mapShadow(shadowPath(platePath(plate)), scaled.jpeg);
   }

@@ -17,6 +17,15 @@ export function headBlocks(material: OpinionMaterial): Block[] {
   ];
 }
 
+/** The head of a letter: without a plate, so that it stays on one page. */
+export function letterHead(material: OpinionMaterial): Block[] {
+  const left = new Set(['By', 'This document']);
+  return [
+    { kind: 'facts', rows: factsOf(material).filter(({ name }) => !left.has(name)) },
+    ...noticesOf(material),
+  ];
+}
+
 function factsOf({ piece, madeOn, issue }: OpinionMaterial) {
   const { engagement } = piece;
   const seen = [

@@ -20,7 +20,7 @@ export function signatureSection({ piece, issue }: OpinionMaterial): Section {
       {
         kind: 'signature',
         statements: [
-          'The conclusion and its reasons are the examiner’s own. The program weighed the recorded findings by the figures listed in the appendices; it decided nothing. The opinion holds for the day named and for what was seen then: new evidence may change it.',
+          'The conclusion and its reasons are the examiner’s own. The program weighed the recorded findings by the figures of its knowledge files; it decided nothing. The opinion holds for the day named and for what was seen then: new evidence may change it.',
           engagement.interest.trim() === ''
             ? 'The examiner has stated nothing about an interest in the piece or the parties.'
             : `Interest of the examiner in the piece or the parties, as stated: ${engagement.interest.trim()}`,

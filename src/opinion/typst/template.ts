@@ -20,13 +20,13 @@ export const template = `
   if address.starts-with("https://") or address.starts-with("http://") { link(address, text(words)) } else { text(words) }
 }
 
-#let set-pages(body, paper: "a4", head: "", foot: "", draft: false) = {
+#let set-pages(body, paper: "a4", head: "", foot: "", draft: false, tight: false) = {
   let (width, height) = if paper == "us-letter" { (215.9mm, 279.4mm) } else { (210mm, 297mm) }
   let side = (width - 162mm) / 2
   set page(
     width: width,
     height: height,
-    margin: (left: side, right: side, top: 27mm, bottom: 24mm),
+    margin: (left: side, right: side, top: if tight { 20mm } else { 27mm }, bottom: if tight { 17mm } else { 24mm }),
     header-ascent: 9mm,
     footer-descent: 8mm,
     header: context {
@@ -51,14 +51,14 @@ export const template = `
       rotate(-52deg, text(font: sans, size: 118pt, weight: 700, fill: rgb("#f1ece4"), tracking: 8pt, "DRAFT"))
     },
   )
-  set text(font: serif, size: 10.4pt, fill: ink, lang: "en", region: "US", hyphenate: false, number-type: "lining")
-  set par(leading: 0.66em, spacing: 0.95em, justify: false)
+  set text(font: serif, size: if tight { 9.3pt } else { 10.4pt }, fill: ink, lang: "en", region: "US", hyphenate: false, number-type: "lining")
+  set par(leading: if tight { 0.58em } else { 0.66em }, spacing: if tight { 0.75em } else { 0.95em }, justify: false)
   set list(marker: text(fill: walnut, "–"), indent: 0pt, body-indent: 0.7em, spacing: 0.75em)
   show strong: set text(weight: 600)
   show heading: set block(sticky: true)
   show heading: set text(hyphenate: false)
-  show heading.where(level: 1): it => block(above: 2.1em, below: 0.95em, sticky: true, {
-    text(font: serif, size: 15pt, weight: 600, it.body)
+  show heading.where(level: 1): it => block(above: if tight { 1em } else { 2.1em }, below: if tight { 0.7em } else { 0.95em }, sticky: true, {
+    text(font: serif, size: if tight { 12pt } else { 15pt }, weight: 600, it.body)
     v(-0.55em)
     std.line(length: 100%, stroke: 0.7pt + walnut)
   })

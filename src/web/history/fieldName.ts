@@ -13,6 +13,8 @@ export function fieldName(path: readonly string[], names: NameBook): string {
   if (room === 'observations') return 'an observation of your own';
   if (room === 'owners') return `${ownerFields[inner] ?? 'the entry'} of an owner`;
   if (room === 'comparables') return `${saleFields[inner] ?? 'the entry'} of a sale`;
+  if (room === 'damages') return `${damageFields[inner] ?? 'the entry'} of a damage`;
+  if (room === 'condition') return conditionFields[key] ?? 'the condition';
   if (room === 'worth') return worthFields[key] ?? 'the worth';
   if (room === 'engagement' && key === 'answers') return `the answer to “${askedWords(inner)}”`;
   if (room === 'features') return `the form of the ${key}`;
@@ -57,6 +59,28 @@ const saleFields: Record<string, string> = {
   premiumPercent: 'the premium',
   adjustments: 'the adjustments',
   weight: 'the weight',
+};
+
+const damageFields: Record<string, string> = {
+  part: 'the part',
+  term: 'the kind',
+  kind: 'what it is to',
+  degree: 'the degree',
+  where: 'the place',
+  size: 'the size',
+  goesOn: 'whether it goes on',
+  origin: 'the cause',
+  photos: 'the photos',
+  words: 'the words',
+};
+
+const conditionFields: Record<string, string> = {
+  completeness: 'whether it is complete',
+  state: 'the state as a whole',
+  words: 'the words on the condition',
+  stability: 'whether it is safe to move and use',
+  climate: 'the climate on the day',
+  light: 'the light it was seen by',
 };
 
 const worthFields: Record<string, string> = {

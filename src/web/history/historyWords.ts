@@ -115,6 +115,9 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
     case 'comparable-recorded':
     case 'comparable-withdrawn':
       return entryWords(event, 'sale', names);
+    case 'damage-recorded':
+    case 'damage-withdrawn':
+      return entryWords(event, 'damage', names);
     case 'photo-added':
       return { sentence: `Added the photo ${names.photo(first.path[1] ?? '')}.` };
     case 'photo-withdrawn':
@@ -144,7 +147,7 @@ function actWords(event: Pick<RecordedEvent, 'kind' | 'changes'>, names: NameBoo
 function entryWords({ changes }: Pick<RecordedEvent, 'changes'>, what: string, names: NameBook): Told {
   const first = changes[0] as Change;
   const name = (value: Json | undefined) => {
-    const text = textAt(value, 'name');
+    const text = textAt(value, 'name') || textAt(value, 'term');
     return text === '' ? '' : ` “${text}”`;
   };
   if (first.path.length > 2) return fieldWords(changes, names);

@@ -41,6 +41,8 @@ function wholeEntryWords(room: string, value: Json): string | undefined {
     case 'owners':
     case 'comparables':
       return textAt(value, 'name') || 'not yet named';
+    case 'damages':
+      return joined(textAt(value, 'term'), textAt(value, 'where')) || 'not yet described';
     case 'bench':
       return joined(textAt(value, 'title'), textAt(value, 'says')) || undefined;
     default:

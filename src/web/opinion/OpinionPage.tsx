@@ -9,6 +9,7 @@ import { usePieceId } from '../shell/usePieceId.ts';
 import { useWeighing } from '../weigh/useWeighing.ts';
 import { Conclusion } from './Conclusion.tsx';
 import { OpinionPdf } from './OpinionPdf.tsx';
+import { OtherPapers } from './OtherPapers.tsx';
 import type { OpinionContext } from './opinionContext.ts';
 import { Resolutions } from './Resolutions.tsx';
 import { Signature } from './Signature.tsx';
@@ -60,6 +61,7 @@ function Opinion({ used, piece }: Pick<OpinionContext, 'used' | 'piece'>) {
       <div className="opinion-pdf">
         <Revisions piece={piece} />
         {signed && last !== undefined ? null : <OpinionPdf context={context} />}
+        <OtherPapers context={context} />
       </div>
     </div>
   );

@@ -6,6 +6,7 @@ const pages = [
   { to: '/piece/$id/examination', name: 'Examination' },
   { to: '/piece/$id/readings', name: 'Readings' },
   { to: '/piece/$id/bench', name: 'Bench', isSpare: true },
+  { to: '/piece/$id/condition', name: 'Condition', isSpare: true },
   { to: '/piece/$id/owners', name: 'Owners', isSpare: true },
   { to: '/piece/$id/worth', name: 'Worth', isSpare: true },
   { to: '/piece/$id/opinion', name: 'Opinion' },

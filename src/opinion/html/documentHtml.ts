@@ -1,4 +1,4 @@
-import type { Block, OpinionDocument, Plate, Words } from '../../opinion/opinionDocument.ts';
+import type { Block, OpinionDocument, Plate, Words } from '../opinionDocument.ts';
 import { escapeHtml } from './escapeHtml.ts';
 
 /** Where the picture of a photo stands, beside the page; undefined where there is none a browser shows. */
@@ -7,10 +7,11 @@ export type PictureOf = (sha256: string) => string | undefined;
 /** A document's sections as HTML: headings, text, tables, pictures; every text escaped, no script, no style. */
 export function documentHtml(document: OpinionDocument, pictureOf: PictureOf): string {
   const head = document.head.map((block) => blockHtml(block, pictureOf)).join('\n');
-  const sections = document.sections.map(
-    ({ id, title, blocks }) =>
-      `<section id="s-${escapeHtml(id)}"><h2>${escapeHtml(title)}</h2>\n${blocks.map((block) => blockHtml(block, pictureOf)).join('\n')}</section>`,
-  );
+  const sections = document.sections.map(({ id, title, blocks, answer }) => {
+    const inner = blocks.map((block) => blockHtml(block, pictureOf)).join('\n');
+    const body = `<h2>${escapeHtml(title)}</h2>\n${inner}`;
+    return `<section id="s-${escapeHtml(id)}">${answer === true ? `<details><summary>Show the answer</summary>${body}</details>` : body}</section>`;
+  });
   return [head, ...sections].join('\n');
 }
 
