@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { consumerPrices } from '../../src/knowledge/consumerPrices.ts';
 import { measurements } from '../../src/knowledge/measurementSchema.ts';
+import { notDrawn } from '../../src/knowledge/notDrawnSchema.ts';
 import { alteration, form, making, shop, signFile } from '../../src/knowledge/schema.ts';
 import { signDrawing } from '../../src/knowledge/signDrawingSchema.ts';
 import { wood, woodMovement } from '../../src/knowledge/woodSchema.ts';
@@ -15,6 +16,7 @@ export function editorSchemas(): Record<string, unknown> {
     shop,
     making,
     'sign-drawings': z.strictObject({ drawings: z.array(signDrawing).min(1) }),
+    'signs-not-drawn': z.strictObject({ reasons: z.array(notDrawn).min(1) }),
     woods: z.strictObject({ woods: z.array(wood).min(1) }),
     'wood-movement': woodMovement,
     measurements,

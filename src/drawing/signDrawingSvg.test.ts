@@ -13,8 +13,8 @@ beforeAll(async () => {
 }, 60_000);
 
 describe('the drawings of signs', () => {
-  test('each has words for who can’t see it', () => {
-    expect(drawings.length).toBeGreaterThan(100);
+  test('show 250 signs at the least, each drawing with words for who can’t see it', () => {
+    expect(new Set(drawings.flatMap(({ signs }) => signs)).size).toBeGreaterThanOrEqual(250);
     for (const drawing of drawings) {
       const svg = signDrawingSvg(drawing);
       const leaders = (drawing.labels ?? []).filter(({ to }) => to !== undefined);

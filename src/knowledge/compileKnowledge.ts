@@ -76,6 +76,7 @@ function assemble(
     asks: byId(soundEntries(entries, 'ask').map((entry) => entry.value)),
     partGroups: groupsOf(soundEntries(entries, 'partKind').map((entry) => entry.value)),
     signDrawings: byId(soundEntries(entries, 'signDrawing').map((entry) => entry.value)),
+    signsNotDrawn: byId(soundEntries(entries, 'notDrawn').map((entry) => entry.value)),
     woods: byId(soundEntries(entries, 'wood').map((entry) => entry.value)),
     woodMovement: soundEntries(entries, 'woodMovement')[0]?.value,
     measurements: soundEntries(entries, 'measurements')[0]?.value,

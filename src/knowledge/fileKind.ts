@@ -2,6 +2,7 @@ import { ask } from './askSchema.ts';
 import { consumerPrices } from './consumerPrices.ts';
 import { judgedAlteration, judgedMaking, judgedRenewal, judgedShop, judgedSign } from './judgedSchema.ts';
 import { measurements } from './measurementSchema.ts';
+import { notDrawn } from './notDrawnSchema.ts';
 import { partKind } from './partKind.ts';
 import { alteration, form, making, shop, sign } from './schema.ts';
 import { signDrawing } from './signDrawingSchema.ts';
@@ -18,6 +19,7 @@ export const entrySchemas = {
   partKind,
   ask,
   signDrawing,
+  notDrawn,
   wood,
   woodMovement,
   measurements,
@@ -44,6 +46,7 @@ export function fileKind(path: string): FileKind | undefined {
   if (path === 'making.yaml') return { kind: 'making', headings: [] };
   if (path === 'part-kinds.yaml') return { kind: 'partKind', list: 'kinds', headings: [] };
   if (path === 'asks.yaml') return { kind: 'ask', list: 'asks', headings: [] };
+  if (path === 'signs-not-drawn.yaml') return { kind: 'notDrawn', list: 'reasons', headings: [] };
   if (path === 'woods.yaml') return { kind: 'wood', list: 'woods', headings: [] };
   if (path === 'wood-movement.yaml') return { kind: 'woodMovement', headings: [] };
   if (path === 'consumer-prices.yaml') return { kind: 'consumerPrices', headings: [] };

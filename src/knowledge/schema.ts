@@ -6,6 +6,7 @@ import { id, sentence, year } from './entryWords.ts';
 import { basis, counting, figure, figureOrText } from './figureSchema.ts';
 import { pooling } from './judgedSchema.ts';
 import type { Measurements } from './measurementSchema.ts';
+import type { NotDrawn } from './notDrawnSchema.ts';
 import type { SignDrawing } from './signDrawingSchema.ts';
 import { standardTerm } from './standardTermSchema.ts';
 import { whoWorked } from './whoWorkedSchema.ts';
@@ -368,6 +369,8 @@ export type Knowledge = {
   partGroups?: Record<string, string[]>;
   /** Line drawings of how a sign looks, by their own id. */
   signDrawings?: Record<string, SignDrawing>;
+  /** Why the other signs have none, by the reason's id. */
+  signsNotDrawn?: Record<string, NotDrawn>;
   woods: Record<string, Wood>;
   /** Undefined where wood-movement.yaml is missing. */
   woodMovement?: WoodMovement | undefined;

@@ -184,6 +184,13 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       onLine: 'saw-archs',
     },
     {
+      planted: 'a reason for a sign that is not there',
+      file: 'signs-not-drawn.yaml',
+      edit: ['signs: [leg-square]', 'signs: [leg-square, leg-sqare]'],
+      entry: 'by-touch',
+      onLine: 'leg-sqare',
+    },
+    {
       planted: 'a cause that is no alteration',
       file: 'signs/saw-marks.yaml',
       edit: ['hangsOn: making', 'hangsOn: alteration/leg-turned'],
@@ -238,6 +245,29 @@ export const plantedKnowledge: Readonly<Record<string, readonly Plant[]>> = {
       edit: ['defaultOdds: even', 'defaultOdds: level'],
       entry: 'making',
       onLine: 'level',
+    },
+  ],
+  'signs-drawn-or-told': [
+    {
+      planted: 'a sign with neither drawing nor reason',
+      file: 'signs-not-drawn.yaml',
+      edit: ['signs: [leg-square]', 'signs: [saw-arcs]'],
+      entry: 'leg-square',
+      onLine: 'id: leg-square',
+    },
+    {
+      planted: 'a reason for a sign that is drawn',
+      file: 'signs-not-drawn.yaml',
+      edit: ['signs: [leg-square]', 'signs: [leg-square, saw-arcs]'],
+      entry: 'by-touch',
+      onLine: 'saw-arcs',
+    },
+    {
+      planted: 'a sign under one reason twice',
+      file: 'signs-not-drawn.yaml',
+      edit: ['signs: [leg-square]', 'signs: [leg-square, leg-square]'],
+      entry: 'by-touch',
+      onLine: 'leg-square',
     },
   ],
   'works-used': [

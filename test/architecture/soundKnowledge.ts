@@ -89,6 +89,14 @@ basis: { by: judgement, why: "Made up for a test." }
 `,
   },
   {
+    path: 'signs-not-drawn.yaml',
+    text: `reasons:
+  - id: by-touch
+    because: Fingers tell it.
+    signs: [leg-square]
+`,
+  },
+  {
     path: 'signs/saw-marks.yaml',
     text: `family: saw-marks
 name: Saw marks

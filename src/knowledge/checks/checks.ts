@@ -19,6 +19,7 @@ import { rowsDiffer } from './rowsDiffer.ts';
 import { sentencesStop } from './sentencesStop.ts';
 import { shape } from './shape.ts';
 import { sharesBelievable } from './sharesBelievable.ts';
+import { signsDrawnOrTold } from './signsDrawnOrTold.ts';
 import { worksUsed } from './worksUsed.ts';
 import { yearsInOrder } from './yearsInOrder.ts';
 
@@ -28,6 +29,7 @@ export const checks: readonly Check[] = [
   idsUnique,
   fileNames,
   referencesExist,
+  signsDrawnOrTold,
   worksUsed,
   figuresSourced,
   figuresInOrder,

@@ -148,10 +148,13 @@ function otherPointers(entry: Entry): Pointer[] {
   const [making] = soundEntries([entry], 'making');
   const [asked] = soundEntries([entry], 'ask');
   const [drawing] = soundEntries([entry], 'signDrawing');
+  const [undrawn] = soundEntries([entry], 'notDrawn');
   const [measured] = soundEntries([entry], 'measurements');
   return [
     ...(measured === undefined ? [] : measuredPointers(measured.value)),
-    ...(drawing?.value.signs ?? []).map((id, index): Pointer => ({ path: ['signs', index], to: 'sign', id })),
+    ...(drawing?.value.signs ?? undrawn?.value.signs ?? []).map(
+      (id, index): Pointer => ({ path: ['signs', index], to: 'sign', id }),
+    ),
     ...(asked?.value.on ?? []).map((id, index): Pointer => ({ path: ['on', index], to: 'part kind', id })),
     ...(shop?.value.forms ?? []).map((id, index): Pointer => ({ path: ['forms', index], to: 'form', id })),
     ...(shop?.value.habits ?? []).flatMap((habit, index): Pointer[] => [

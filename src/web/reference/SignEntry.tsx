@@ -1,8 +1,10 @@
 import { Link } from '@tanstack/react-router';
 import { basisWord } from '../../knowledge/basisWord.ts';
+import { inSentence } from '../../knowledge/inSentence.ts';
 import { judgesInWords } from '../../knowledge/judgesInWords.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { spanWords } from '../../knowledge/spanWords.ts';
+import { whyNotDrawn } from '../../knowledge/whyNotDrawn.ts';
 import { figureLines, tellsOf } from '../examination/figureWords.ts';
 import { useKnowledge } from '../knowledge/useKnowledge.ts';
 import { Basis, Cited } from './Cited.tsx';
@@ -13,7 +15,8 @@ import { drawingsOfSign, SignDrawingFigure } from './SignDrawingFigure.tsx';
 
 /** A sign: how to look for it, what it tells of, how often it shows and who says so. */
 export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
-  const { signs, alterations, sources, shops, families, signDrawings, making } = useKnowledge();
+  const { signs, alterations, sources, shops, families, signDrawings, signsNotDrawn, making } =
+    useKnowledge();
   const family = families.find((one) => one.id === sign.family);
   const takenForIt = Object.values(signs).filter((other) => other.mistakenFor.includes(sign.id));
   const alteration = alterations[sign.hangsOn.replace(/^alteration\//, '')];
@@ -21,6 +24,7 @@ export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
     shop.habits.filter((habit) => habit.sign === sign.id).map((habit) => ({ shop, habit })),
   );
   const { span } = sign;
+  const undrawn = whyNotDrawn(sign.id, { signsNotDrawn });
   return (
     <div className="stack">
       <h2>{sign.name}</h2>
@@ -30,6 +34,7 @@ export function SignEntry({ sign }: { sign: Knowledge['signs'][string] }) {
       {drawingsOfSign(sign.id, signDrawings).map((drawing) => (
         <SignDrawingFigure key={drawing.id} drawing={drawing} />
       ))}
+      {undrawn === undefined ? null : <p className="small soft">Not drawn: {inSentence(undrawn)}</p>}
       <dl className="facts">
         <dt>Family</dt>
         <dd>
