@@ -13,7 +13,6 @@ import { type Calculate, calculationRoutes } from './calculationRoutes.ts';
 import { knowledgeStamp } from './differenceSince.ts';
 import { faultAnswer, faultsAnswer } from './faultAnswer.ts';
 import { fieldGuideRoutes, type SetGuide } from './fieldGuideRoutes.ts';
-import { answerWithPolicy, onlyOurPages } from './guard.ts';
 import { issuedRoutes } from './issuedRoutes.ts';
 import type { Jobs } from './jobs.ts';
 import { onlyReading } from './onlyReading.ts';
@@ -59,7 +58,10 @@ export type ServerParts = {
   tellFault: (error: unknown) => void;
 };
 
-/** The whole HTTP side: the guard, the record, the photos, the calculations, the opinion, and the screens for all else. */
+/**
+ * The house behind its doors: the record, the photos, the calculations, the opinion, and the screens for all else. It is never listened to by
+ * itself: `door/` says who comes in.
+ */
 export function createApp(parts: ServerParts): Hono {
   const { store, photos, own, calculate, setOpinion, setGuide, jobs, backups, screens, yearNow, tellFault } =
     parts;
@@ -72,8 +74,6 @@ export function createApp(parts: ServerParts): Hono {
     return told.text;
   };
   const knowledgeNow = knowledgeStamp(own.knowledge, knowledgeText);
-  app.use(answerWithPolicy);
-  app.use(onlyOurPages);
   if (parts.readOnly !== undefined) app.use('/api/*', onlyReading(parts.readOnly));
   app.use('/api/*', async (context, next) => {
     await next();

@@ -1,8 +1,6 @@
 import type { Context, MiddlewareHandler } from 'hono';
+import type { Door } from './door/door.ts';
 import { faultAnswer } from './faultAnswer.ts';
-
-/** Names under which this machine speaks to itself; any other name in Host is a page that points its own name at us. */
-const ownNames = new Set(['127.0.0.1', 'localhost', '[::1]']);
 
 const contentPolicy = [
   "default-src 'none'",
@@ -49,28 +47,31 @@ export const answerWithPolicy: MiddlewareHandler = async (context, next) => {
  * the header that only our own pages set. A page of ours, an address that is typed or kept as a bookmark, and a program
  * that is no browser are answered.
  */
-export const onlyOurPages: MiddlewareHandler = async (context, next) => {
-  const host = context.req.header('host') ?? new URL(context.req.url).host;
-  if (!ownNames.has(host.replace(/:\d+$/, ''))) {
-    return faultAnswer(
-      context,
-      403,
-      'server.strange-host',
-      'This address is not one that Underside answers to: open it as 127.0.0.1 or localhost.',
-    );
-  }
-  const { method, path } = context.req;
-  if (method === 'GET' || method === 'HEAD') {
-    // The screens hold nothing of the record, and a link to them may stand anywhere.
-    const isScreen = !path.startsWith('/api') && path !== '/knowledge.json';
-    return isScreen || !isForeign(context, host)
-      ? next()
-      : otherPage(context, 'Only the pages of Underside itself may ask this: open it there.');
-  }
-  return isForeign(context, host) || context.req.header('x-underside') !== '1'
-    ? otherPage(context, 'Only the pages of Underside itself may change the record.')
-    : next();
-};
+export function onlyOurPages(door: Door): MiddlewareHandler {
+  return async (context, next) => {
+    const host = context.req.header('host') ?? new URL(context.req.url).host;
+    if (!door.isOwnName(host.replace(/:\d+$/, '').toLowerCase())) {
+      return faultAnswer(
+        context,
+        403,
+        'server.strange-host',
+        `This address is not one that Underside answers to: ${door.instead}`,
+      );
+    }
+    const own = `${door.scheme}://${host}`;
+    const { method, path } = context.req;
+    if (method === 'GET' || method === 'HEAD') {
+      // The screens hold nothing of the record, and a link to them may stand anywhere.
+      const isScreen = !path.startsWith('/api') && path !== '/knowledge.json';
+      return isScreen || !isForeign(context, own)
+        ? next()
+        : otherPage(context, 'Only the pages of Underside itself may ask this: open it there.');
+    }
+    return isForeign(context, own) || context.req.header('x-underside') !== '1'
+      ? otherPage(context, 'Only the pages of Underside itself may change the record.')
+      : next();
+  };
+}
 
 /**
  * Whether a browser says that another page asks. Every current browser says so itself (Sec-Fetch-Site); of one that does
@@ -78,10 +79,9 @@ export const onlyOurPages: MiddlewareHandler = async (context, next) => {
  *
  * @source W3C, Fetch Metadata Request Headers; RFC 6454 (Origin); RFC 9110, 10.1.3 (Referer)
  */
-function isForeign({ req }: Context, host: string): boolean {
+function isForeign({ req }: Context, own: string): boolean {
   const site = req.header('sec-fetch-site');
   if (site === 'cross-site' || site === 'same-site') return true;
-  const own = `http://${host}`;
   const origin = req.header('origin');
   if (origin !== undefined && origin !== own) return true;
   const referer = req.header('referer');

@@ -23,10 +23,12 @@ import { createApp } from './app.ts';
 import { askOpinion, askRevision } from './askOpinion.ts';
 import { openBackups } from './backup/openBackups.ts';
 import type { CalculationQuestion } from './calculationRoutes.ts';
+import { openDoors } from './door/openDoors.ts';
 import { type JobStep, openJobs } from './jobs.ts';
 import type { LearningQuestion } from './learningWorker.ts';
 import { listen } from './listen.ts';
 import { loadExamples } from './loadExamples.ts';
+import type { NetworkStanding } from './network/network.ts';
 import type { OpinionAnswer, OpinionQuestion } from './opinionQuestion.ts';
 import type { TakeOutQuestion } from './pieceFileWorker.ts';
 import { settledPieces, tellingOfSettled } from './settledPieces.ts';
@@ -40,6 +42,10 @@ export type StartOptions = {
   distDir: string;
   /** To look at the record only. */
   readOnly?: boolean;
+  /** To be open to the local network from the start. */
+  network?: boolean;
+  /** One address of this machine to answer at there, instead of all. */
+  networkAddress?: string | undefined;
 };
 
 /** A running program, or the one sentence that says why not. */
@@ -49,6 +55,9 @@ export type Started =
       address: string;
       firstPage: string;
       readOnly: ReadOnly | undefined;
+      network: NetworkStanding;
+      /** Why the network was not opened, where that was asked for. */
+      networkFault: string | undefined;
       close: () => Promise<void>;
     }
   | { ok: false; message: string };
@@ -68,12 +77,13 @@ export async function startServer(options: StartOptions): Promise<Started> {
   }
 }
 
-async function start({ dataDir, port, distDir, readOnly = false }: StartOptions): Promise<Started> {
+async function start(options: StartOptions): Promise<Started> {
+  const { dataDir, port, distDir, readOnly = false } = options;
   const version = versionOf(distDir);
   const opened = openFolder(dataDir, { programVersion: version, readOnly, now: new Date() });
   const { workDir } = opened;
   const built = (name: string) => pathToFileURL(join(distDir, name));
-  const house = {
+  const shipped = {
     knowledge: ownNamesOnly(JSON.parse(readFileSync(built('knowledge.json'), 'utf8')) as Knowledge),
     files: () => JSON.parse(readFileSync(built('knowledge-files.json'), 'utf8')) as KnowledgeFile[],
   };
@@ -84,7 +94,7 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
     renameSync(`${knowledgeFile}.new`, knowledgeFile);
   };
   const learnt: { learning?: SettledLearning } = {};
-  const entries = openOwnKnowledge(join(dataDir, 'own-knowledge'), house, (knowledge) => {
+  const entries = openOwnKnowledge(join(dataDir, 'own-knowledge'), shipped, (knowledge) => {
     handToThreads(knowledge);
     learnt.learning?.look();
   });
@@ -140,7 +150,7 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
     readOnly: opened.readOnly !== undefined,
   });
 
-  const app = createApp({
+  const house = createApp({
     ...record,
     readOnly: opened.readOnly,
     calculate: (question) => calculations.ask(question),
@@ -172,7 +182,8 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
     );
     opened.close();
   };
-  const listening = await listen(app, port);
+  const doors = openDoors(house, { ...options, readOnly: opened.readOnly });
+  const listening = await listen(doors.home, port);
   if (!listening.ok) {
     await close();
     const [fault] = listening.faults;
@@ -181,12 +192,16 @@ async function start({ dataDir, port, distDir, readOnly = false }: StartOptions)
     return { ok: false, message: isTwice ? opened.refused : (fault?.message ?? '') };
   }
   opened.sayAddress(listening.value.address);
+  const asked = options.network === true ? await doors.network.open() : undefined;
   return {
     ok: true,
     address: listening.value.address,
     readOnly: opened.readOnly,
+    network: doors.network.standing(),
+    networkFault: asked?.ok === false ? asked.faults[0]?.message : undefined,
     firstPage: firstPage(store.pieces(), [...examples.pieces.keys()]),
     close: async () => {
+      await doors.network.close();
       await listening.value.close();
       await close();
     },

@@ -15,6 +15,7 @@ import { openSettledLearning, type SettledLearning } from '../../src/record/sett
 import { createStore, type RecordStore } from '../../src/record/store.ts';
 import { createApp, type ServerParts } from '../../src/server/app.ts';
 import { openBackupKeeper } from '../../src/server/backup/backupKeeper.ts';
+import { homeDoor } from '../../src/server/door/homeDoor.ts';
 import { openJobs } from '../../src/server/jobs.ts';
 import { settledPieces, tellingOfSettled } from '../../src/server/settledPieces.ts';
 import { staticFiles } from '../../src/server/staticFiles.ts';
@@ -23,7 +24,10 @@ import { temporaryFolder } from './temporaryFolder.ts';
 
 /** The server in this process, on a record in memory. */
 export type TestApp = {
+  /** As it is answered at the computer itself. */
   app: Hono;
+  /** What lies behind the doors. */
+  house: Hono;
   store: RecordStore;
   get: Ask;
   post: (path: string, body: unknown, headers?: Headers) => Promise<Response>;
@@ -57,7 +61,7 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
   learnt.learning = learning;
   const own = { ...entries, knowledge: learning.knowledge };
   const jobs = openJobs();
-  const app = createApp({
+  const house = createApp({
     store,
     photos: await openPhotos(
       dir,
@@ -92,9 +96,11 @@ export async function testApp({ bases, builtIn, webDir, parts }: TestWishes = {}
     tellFault: (error) => faults.push(error),
     ...parts,
   });
+  const app = homeDoor(house);
   const host = 'http://127.0.0.1:4717';
   return {
     app,
+    house,
     store,
     faults,
     get: async (path, headers = {}) => app.request(`${host}${path}`, { headers }),
