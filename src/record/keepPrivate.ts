@@ -3,7 +3,8 @@ import { join } from 'node:path';
 import { isMainThread } from 'node:worker_threads';
 
 /** What this program keeps in a data folder: a folder that holds anything else is somebody's, and is left as it is. */
-const ours = /^(record\.db.*|running\..*|settings\.json.*|access|photos|own-knowledge|issued|derived|incoming)$/;
+const ours =
+  /^(record\.db.*|running\..*|settings\.json.*|access|photos|own-knowledge|issued|derived|incoming)$/;
 
 /**
  * Keeps a data folder to its owner: names and addresses of clients stand in it. Folders become 0700 and files 0600,

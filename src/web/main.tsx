@@ -1,6 +1,7 @@
 import { RouterProvider } from '@tanstack/react-router';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { AccessGate } from './access/AccessGate.tsx';
 import { KnowledgeProvider } from './knowledge/KnowledgeProvider.tsx';
 import { openBrowserKeeper } from './offline/photos/browserKeeper.ts';
 import { PhotoKeeperProvider } from './offline/photos/PhotoKeeperProvider.tsx';
@@ -23,11 +24,13 @@ createRoot(app).render(
   <StrictMode>
     <DeskProvider desk={openBrowserDesk(keeper)}>
       <PhotoKeeperProvider keeper={keeper}>
-        <KnowledgeProvider>
-          <WeighingsProvider>
-            <RouterProvider router={makeRouter()} />
-          </WeighingsProvider>
-        </KnowledgeProvider>
+        <AccessGate>
+          <KnowledgeProvider>
+            <WeighingsProvider>
+              <RouterProvider router={makeRouter()} />
+            </WeighingsProvider>
+          </KnowledgeProvider>
+        </AccessGate>
       </PhotoKeeperProvider>
     </DeskProvider>
   </StrictMode>,

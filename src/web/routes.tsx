@@ -44,6 +44,12 @@ const settings = createRoute({
   component: lazyRouteComponent(() => import('./settings/SettingsPage.tsx'), 'SettingsPage'),
 });
 
+const devices = createRoute({
+  getParentRoute: () => rootRoute,
+  path: '/devices',
+  component: lazyRouteComponent(() => import('./access/DevicesPage.tsx'), 'DevicesPage'),
+});
+
 const piece = createRoute({ getParentRoute: () => rootRoute, path: '/piece/$id', component: PieceLayout });
 
 const indexRedirect = createRoute({
@@ -127,6 +133,7 @@ const plan = rootRoute.addChildren([
   reference,
   own,
   settings,
+  devices,
   piece.addChildren([
     indexRedirect,
     engagement,

@@ -1,12 +1,20 @@
+import { scryptSync } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { scryptSync } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { openAccess } from '../../src/server/access/access.ts';
 import { openAccessFile } from '../../src/server/access/accessFile.ts';
 import { opening } from '../kits/drafts.ts';
 import { temporaryFolder } from '../kits/temporaryFolder.ts';
-import { cookieOf, host, inventedToken, passphrase, sha256Of, testDevice, testDoors } from '../kits/testDoor.ts';
+import {
+  cookieOf,
+  host,
+  inventedToken,
+  passphrase,
+  sha256Of,
+  testDevice,
+  testDoors,
+} from '../kits/testDoor.ts';
 
 const codeOf = async (answer: Response) =>
   ((await answer.json()) as { faults?: { code: string }[] }).faults?.[0]?.code;
@@ -73,7 +81,9 @@ describe('somebody on the network who is not signed in', () => {
   it('reaches nothing that is done at the computer itself', async () => {
     const { ask, access } = await testDoors();
     for (const path of ['passphrase', 'code', 'network/open', 'devices/x/shut-out', 'sessions/x/end'])
-      expect((await ask(`/api/access/${path}`, { body: { passphrase: 'another passphrase of mine' } })).status).toBe(403);
+      expect(
+        (await ask(`/api/access/${path}`, { body: { passphrase: 'another passphrase of mine' } })).status,
+      ).toBe(403);
     expect(access.hasPassphrase()).toBe(false);
   });
 });
@@ -149,7 +159,7 @@ describe('somebody who signs in', () => {
   it('can’t call its acts by the name of a paired device', async () => {
     const { ask, signIn, access, store } = await testDoors();
     const { code } = access.devices.newCode();
-      await access.devices.pair(await (await testDevice()).pairing(code, 'Kitchen tablet'));
+    await access.devices.pair(await (await testDevice()).pairing(code, 'Kitchen tablet'));
     const cookie = await signIn();
     const body = { events: [{ ...opening('one'), device: 'kitchen tablet' }] };
     expect((await ask('/api/pieces/one/events', { body, cookie })).status).toBe(200);
@@ -182,15 +192,19 @@ describe('another page in the browser of somebody who is signed in', () => {
       expect((await ask(path, { cookie, headers: { 'sec-fetch-site': site } })).status).toBe(403);
   });
 
-  it.each(['evil.example', 'localhost:4718', '127.0.0.1:4718', '192.168.1.21', 'office.local.evil.example', ''])(
-    'finds nobody under the name “%s” that it points here',
-    async (name) => {
-      const { ask, signIn } = await testDoors();
-      const cookie = await signIn();
-      const answer = await ask('/api/pieces', { cookie, headers: { host: name } });
-      expect([answer.status, await codeOf(answer)]).toEqual([403, 'server.strange-host']);
-    },
-  );
+  it.each([
+    'evil.example',
+    'localhost:4718',
+    '127.0.0.1:4718',
+    '192.168.1.21',
+    'office.local.evil.example',
+    '',
+  ])('finds nobody under the name “%s” that it points here', async (name) => {
+    const { ask, signIn } = await testDoors();
+    const cookie = await signIn();
+    const answer = await ask('/api/pieces', { cookie, headers: { host: name } });
+    expect([answer.status, await codeOf(answer)]).toEqual([403, 'server.strange-host']);
+  });
 
   it('can’t have the page in a frame, or load what is not ours', async () => {
     const { ask } = await testDoors();
@@ -203,7 +217,10 @@ describe('another page in the browser of somebody who is signed in', () => {
 
 describe('guessing', () => {
   const guess = (doors: Awaited<ReturnType<typeof testDoors>>, from?: string) =>
-    doors.ask('/api/access/sign-in', { body: { passphrase: 'not it' }, ...(from === undefined ? {} : { from }) });
+    doors.ask('/api/access/sign-in', {
+      body: { passphrase: 'not it' },
+      ...(from === undefined ? {} : { from }),
+    });
 
   it('waits longer after each wrong try, and says how long', async () => {
     const doors = await testDoors();
@@ -229,7 +246,7 @@ describe('guessing', () => {
   it('never shuts out the computer itself, whoever is signed in, or a paired device', async () => {
     const doors = await testDoors();
     const { ask, home, access, signIn } = doors;
-      const device = await testDevice();
+    const device = await testDevice();
     const paired = await access.devices.pair(await device.pairing(access.devices.newCode().code, 'Tablet'));
     if (!paired.ok) throw new Error('not paired');
     const cookie = await signIn();

@@ -1,10 +1,10 @@
 import { createHash, randomBytes, webcrypto } from 'node:crypto';
 import type { Hono } from 'hono';
 import { onTestFinished } from 'vitest';
+import { challengeText, pairingText } from '../../src/ground/signedTexts.ts';
 import { type Access, openAccess } from '../../src/server/access/access.ts';
 import { openAccessFile } from '../../src/server/access/accessFile.ts';
 import { homeAccessRoutes } from '../../src/server/access/homeAccessRoutes.ts';
-import { challengeText, pairingText } from '../../src/server/access/signedTexts.ts';
 import { homeDoor } from '../../src/server/door/homeDoor.ts';
 import { networkDoor } from '../../src/server/door/networkDoor.ts';
 import type { Network } from '../../src/server/network/network.ts';
@@ -80,7 +80,9 @@ export async function testDevice() {
     'sign',
     'verify',
   ]);
-  const publicKey = Buffer.from(await webcrypto.subtle.exportKey('raw', keys.publicKey)).toString('base64url');
+  const publicKey = Buffer.from(await webcrypto.subtle.exportKey('raw', keys.publicKey)).toString(
+    'base64url',
+  );
   const sign = async (text: string) =>
     Buffer.from(
       await webcrypto.subtle.sign({ name: 'ECDSA', hash: 'SHA-256' }, keys.privateKey, Buffer.from(text)),

@@ -1,7 +1,7 @@
 import { createHash, randomBytes, randomInt, randomUUID, timingSafeEqual, webcrypto } from 'node:crypto';
 import { done, type Outcome, refuse } from '../../ground/fault.ts';
+import { challengeText, pairingText } from '../../ground/signedTexts.ts';
 import type { AccessFile, Device } from './accessFile.ts';
-import { challengeText, pairingText } from './signedTexts.ts';
 
 /** How long a code for pairing and a challenge are good for. */
 const codeLastsMs = 10 * 60_000;

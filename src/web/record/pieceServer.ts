@@ -74,8 +74,8 @@ export function askedOf<Answer>(status: number, text: string): Asked<Answer> {
   return refusal(status, text);
 }
 
-/** Answers that say nothing of what was sent: too slow, too much at once, a full disk, a record only looked at, not let in. */
-const passing = new Set([408, 425, 429]);
+/** Answers that say nothing of what was sent: not signed in, too slow, too much at once, a full disk, a record only looked at, not let in. */
+const passing = new Set([401, 408, 425, 429]);
 const passingCodes = new Set([
   'record.disk-full',
   'record.could-not-write',

@@ -1,3 +1,4 @@
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { BackupSettings } from '../backup/BackupSettings.tsx';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
@@ -46,6 +47,13 @@ export function SettingsPage() {
           setTheme(choice);
         }}
       />
+      <section className="stack" aria-labelledby="other-devices">
+        <h2 id="other-devices">Tablets and phones</h2>
+        <p className="soft">Let another device in from the local network, or shut one out.</p>
+        <p>
+          <Link to="/devices">Devices</Link>
+        </p>
+      </section>
       <BackupSettings />
     </div>
   );

@@ -27,6 +27,7 @@ export function ownPages(pieceId: string): Record<string, string> {
     shops: 'reference?shelf=shops',
     sources: 'reference?shelf=sources',
     settings: 'settings',
+    devices: 'devices',
     'an address that leads nowhere': 'nowhere',
     'a piece that is not there': 'piece/none/history',
   };
