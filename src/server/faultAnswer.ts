@@ -24,7 +24,7 @@ function statusOf(code: string): ContentfulStatusCode {
   if (code.endsWith('disk-full')) return 507;
   if (code === 'record.could-not-write' || code === 'record.could-not-read') return 503;
   if (code === 'record.not-opened' || code === 'record.no-piece') return 404;
-  if (code === 'photo.too-large') return 413;
+  if (code === 'photo.too-large' || code === 'piece-file.too-large') return 413;
   if (code === 'photo.not-a-photo') return 415;
   if (
     [

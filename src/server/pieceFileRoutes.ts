@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { Hono } from 'hono';
-import type { Outcome } from '../ground/fault.ts';
+import { type Outcome, refuse } from '../ground/fault.ts';
 import { type BringInParts, bringInPiece } from '../record/pieceFile/bringIn.ts';
 import type { WrittenPiece } from '../record/pieceFile/writePieceFile.ts';
 import { faultAnswer, faultsAnswer } from './faultAnswer.ts';
@@ -26,7 +26,7 @@ export type PieceFileParts = BringInParts & {
 };
 
 /** One piece as one file: taken out as a job and fetched, brought in as it comes. */
-export function pieceFileRoutes(parts: PieceFileParts): Hono {
+export function pieceFileRoutes(parts: PieceFileParts, most = mostBytes): Hono {
   const { workDir, jobs, takeOut } = parts;
   const routes = new Hono();
   const waiting = new Map<string, { path: string; piece: string }>();
@@ -68,16 +68,11 @@ export function pieceFileRoutes(parts: PieceFileParts): Hono {
     const body = context.req.raw.body;
     if (body === null)
       return faultAnswer(context, 422, 'piece-file.empty', 'The file is empty: choose it again.');
-    if (Number(context.req.header('content-length') ?? 0) > mostBytes)
-      return faultAnswer(
-        context,
-        413,
-        'piece-file.too-large',
-        'The file is larger than that of a piece can be.',
-      );
+    if (Number(context.req.header('content-length') ?? 0) > most)
+      return faultsAnswer(context, tooLarge().faults, 413);
     const beside = context.req.query('beside') === 'yes';
     // One at a time: what is checked against the record must still be so when it is kept.
-    const coming = inTurn.last.then(() => bringInBody(body, parts, beside));
+    const coming = inTurn.last.then(() => bringInBody(body, parts, beside, most));
     inTurn.last = coming.catch(() => undefined);
     const came = await coming;
     return came.ok ? context.json(came.value) : faultsAnswer(context, came.faults);
@@ -85,13 +80,35 @@ export function pieceFileRoutes(parts: PieceFileParts): Hono {
   return routes;
 }
 
-async function bringInBody(body: ReadableStream<Uint8Array>, parts: PieceFileParts, beside: boolean) {
+async function bringInBody(
+  body: ReadableStream<Uint8Array>,
+  parts: PieceFileParts,
+  beside: boolean,
+  most: number,
+) {
+  const came = { bytes: 0 };
   const at = join(parts.workDir, 'incoming', randomUUID());
   mkdirSync(dirname(at), { recursive: true });
   try {
-    await pipeline(Readable.fromWeb(body as never), createWriteStream(`${at}.zip`, { mode: 0o600 }));
+    const upToMost = async function* (chunks: AsyncIterable<Uint8Array>) {
+      for await (const chunk of chunks) {
+        came.bytes += chunk.byteLength;
+        if (came.bytes > most) return;
+        yield chunk;
+      }
+    };
+    await pipeline(
+      Readable.fromWeb(body as never),
+      upToMost,
+      createWriteStream(`${at}.zip`, { mode: 0o600 }),
+    );
+    if (came.bytes > most) return tooLarge();
     return await bringInPiece(`${at}.zip`, at, parts, beside);
   } finally {
     await rm(`${at}.zip`, { force: true });
   }
+}
+
+function tooLarge(): ReturnType<typeof refuse> {
+  return refuse('piece-file.too-large', 'The file is larger than that of a piece can be.');
 }

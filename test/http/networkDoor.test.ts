@@ -1,9 +1,10 @@
 import { scryptSync } from 'node:crypto';
-import { readFile, stat } from 'node:fs/promises';
+import { readdir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { openAccess } from '../../src/server/access/access.ts';
 import { openAccessFile } from '../../src/server/access/accessFile.ts';
+import { pieceFileRoutes } from '../../src/server/pieceFileRoutes.ts';
 import { opening } from '../kits/drafts.ts';
 import { temporaryFolder } from '../kits/temporaryFolder.ts';
 import {
@@ -258,6 +259,35 @@ describe('guessing', () => {
     const { challenge } = (await challenged.json()) as { challenge: string };
     const body = await device.answer(paired.value.id, challenge);
     expect((await ask('/api/access/device', { body })).status).toBe(200);
+  });
+});
+
+describe('what is larger than it may be', () => {
+  it('is not taken in, whether it says its length or not, and nothing of it stays', async () => {
+    const workDir = await temporaryFolder();
+    const { store } = await testDoors();
+    const routes = pieceFileRoutes({ workDir, store } as never, 1000);
+    const send = (headers: Record<string, string>) =>
+      routes.request('/piece-files', {
+        method: 'PUT',
+        headers,
+        body: new Blob([new Uint8Array(5000)]).stream(),
+        duplex: 'half',
+      } as RequestInit);
+    for (const headers of [{ 'content-length': '5000' }, {}] as Record<string, string>[]) {
+      const answer = await send(headers);
+      expect([answer.status, await codeOf(answer)]).toEqual([413, 'piece-file.too-large']);
+    }
+    expect(await readdir(join(workDir, 'incoming'))).toEqual([]);
+  });
+
+  it('is not read as an act of somebody who is signed in', async () => {
+    const { ask, signIn, store } = await testDoors();
+    const cookie = await signIn();
+    const body = JSON.stringify({ events: [opening('one')], more: 'x'.repeat(2_100_000) });
+    const answer = await ask('/api/pieces/one/events', { body, cookie });
+    expect([answer.status, await codeOf(answer)]).toEqual([422, 'server.too-large']);
+    expect(store.pieces()).toEqual([]);
   });
 });
 

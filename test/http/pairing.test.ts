@@ -144,7 +144,8 @@ describe('a device’s key', () => {
     const doors = await testDoors();
     const { cookie } = await pairedDevice(doors);
     const body = { events: [{ ...opening('one'), device: 'Office' }] };
-    for (const headers of [{}, { 'content-type': 'text/plain' }]) {
+    for (const type of ['application/json', 'text/plain']) {
+      const headers = { 'content-type': type };
       const answer = await doors.ask('/api/pieces/one/events', { body, cookie, headers });
       expect(answer.status).toBe(200);
       expect(doors.store.history('one')[0]?.device).toBe('Kitchen tablet');

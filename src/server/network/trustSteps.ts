@@ -16,7 +16,7 @@ export const trustWays: readonly TrustWay[] = [
     steps: [
       {
         words:
-          'Open this page in Safari, touch “Fetch the certificate” below, and allow the download of a profile.',
+          'Open this page in Safari, touch “Fetch the certificate” above, and allow the download of a profile.',
         picture: 'fetch',
       },
       {
@@ -38,7 +38,7 @@ export const trustWays: readonly TrustWay[] = [
     steps: [
       {
         words:
-          'Touch “Fetch the certificate” below and keep the file. If the device says that it has to be installed from Settings, that is as it should be.',
+          'Touch “Fetch the certificate” above and keep the file. If the device says that it has to be installed from Settings, that is as it should be.',
         picture: 'fetch',
       },
       {
@@ -58,7 +58,7 @@ export const trustWays: readonly TrustWay[] = [
     id: 'windows',
     device: 'Windows laptop',
     steps: [
-      { words: 'Choose “Fetch the certificate” below, and open the file when it is there.', picture: 'file' },
+      { words: 'Choose “Fetch the certificate” above, and open the file when it is there.', picture: 'file' },
       {
         words:
           'Choose “Install Certificate”, “Current User”, then “Place all certificates in the following store”, and with Browse the store “Trusted Root Certification Authorities”.',
@@ -78,7 +78,7 @@ export const trustWays: readonly TrustWay[] = [
     steps: [
       {
         words:
-          'Choose “Fetch the certificate” below, and open the file: Keychain Access asks where to add it. Choose “login”.',
+          'Choose “Fetch the certificate” above, and open the file: Keychain Access asks where to add it. Choose “login”.',
         picture: 'file',
       },
       {

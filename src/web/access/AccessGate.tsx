@@ -58,7 +58,7 @@ export function AccessGate({ children }: { children: ReactNode }) {
   if (out !== undefined && (isAsking || !wasIn.current))
     return (
       <Suspense>
-        <SignInPage {...out} signedIn={() => void look()} />
+        <SignInPage {...out} signedIn={() => (wasIn.current ? void look() : location.reload())} />
       </Suspense>
     );
   return (

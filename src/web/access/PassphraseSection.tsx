@@ -18,7 +18,7 @@ export function PassphraseSection({
     setPassphrase('');
     setAsking(false);
     setSaid(
-      'The passphrase is chosen. Whoever was signed in by another one is signed out; paired devices are not.',
+      'Whoever was signed in by another passphrase is signed out; paired devices are not.',
     );
   };
   return (
