@@ -17,9 +17,7 @@ export function PassphraseSection({
     if ((await change('passphrase', { passphrase })) !== '') return setSaid('');
     setPassphrase('');
     setAsking(false);
-    setSaid(
-      'Whoever was signed in by another passphrase is signed out; paired devices are not.',
-    );
+    setSaid('Whoever was signed in by another passphrase is signed out; paired devices are not.');
   };
   return (
     <section className="stack" aria-labelledby="passphrase">
