@@ -7,9 +7,9 @@ import { isIP } from 'node:net';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { openDoors } from '../../src/server/door/openDoors.ts';
 import { openAccess } from '../../src/server/access/access.ts';
 import { openAccessFile } from '../../src/server/access/accessFile.ts';
+import { openDoors } from '../../src/server/door/openDoors.ts';
 import { openAuthority } from '../../src/server/network/authority.ts';
 import { makeServerCertificate } from '../../src/server/network/certificate.ts';
 import { isLocalAddress, ownAddresses, ownLocalName } from '../../src/server/network/ownAddresses.ts';
@@ -66,7 +66,7 @@ describe('the network', () => {
     'is never opened at %s, an address of the internet',
     async (address) => {
       const { post, network } = await doorsOn(address);
-        const answer = await post('network/open', {});
+      const answer = await post('network/open', {});
       expect(await answer.json()).toMatchObject({ faults: [{ code: 'network.not-local' }] });
       expect(network.standing().isOpen).toBe(false);
     },
