@@ -29,6 +29,7 @@ const pureRooms = [
   'worth',
   'findings',
   'calculations',
+  'interchange',
 ];
 
 /** The one table of allowed arrows between the rooms. An arrow not in it is a fault; so is a room without files. */
@@ -59,7 +60,14 @@ export const rooms: Readonly<Record<string, Room>> = {
   engagement: { takes: trade, pure: { packages: [] } },
   worth: { takes: [...trade, 'sets'], pure: { packages: ['fraction.js', 'yalps'] } },
   findings: { takes: [...trade, 'knowledge', 'wear'], pure: { packages: ['zod'] } },
-  calculations: { takes: pureRooms.filter((room) => room !== 'calculations'), pure: { packages: ['zod'] } },
+  calculations: {
+    takes: pureRooms.filter((room) => room !== 'calculations' && room !== 'interchange'),
+    pure: { packages: ['zod'] },
+  },
+  interchange: {
+    takes: [...trade, 'knowledge', 'drawing', 'provenance', 'evidence', 'weighing'],
+    pure: { packages: [] },
+  },
   opinion: { takes: pureRooms, pure: false },
   record: { takes: [...pureRooms, 'opinion'], pure: false },
   server: { takes: [...pureRooms, 'opinion', 'record'], pure: false },

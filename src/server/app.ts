@@ -16,6 +16,7 @@ import { fieldGuideRoutes, type SetGuide } from './fieldGuideRoutes.ts';
 import { issuedRoutes } from './issuedRoutes.ts';
 import type { Jobs } from './jobs.ts';
 import { onlyReading } from './onlyReading.ts';
+import { openRecordRoutes } from './openRecordRoutes.ts';
 import type { SetOpinion } from './opinionQuestion.ts';
 import { opinionRoutes } from './opinionRoutes.ts';
 import { ownKnowledgeRoutes } from './ownKnowledgeRoutes.ts';
@@ -99,6 +100,7 @@ export function createApp(parts: ServerParts): Hono {
   );
   app.route('/api', scaleCardRoutes());
   app.route('/api', fieldGuideRoutes(own.knowledge, setGuide));
+  app.route('/api', openRecordRoutes({ store, photos, knowledge: own.knowledge, yearNow }));
   app.route('/api', opinionRoutes(store, jobs, setOpinion));
   app.route('/api', issuedRoutes({ ...parts, knowledgeNow }));
   app.all('/api/*', (context) =>

@@ -2,6 +2,7 @@ import { useEffect, useId, useMemo, useState } from 'react';
 import { counted } from '../../ground/words.ts';
 import type { Piece } from '../../piece/piece.ts';
 import { dayWords } from '../../units/days.ts';
+import { OpenRecords } from '../pieceFile/OpenRecords.tsx';
 import { TakeOutPiece } from '../pieceFile/TakeOutPiece.tsx';
 import type { UsedPiece } from '../record/usePiece.ts';
 import { usePiece } from '../record/usePiece.ts';
@@ -82,6 +83,7 @@ function History({ used, piece }: { used: UsedPiece; piece: Piece }) {
         </div>
       )}
       {piece.example ? null : <TakeOutPiece id={piece.id} />}
+      <OpenRecords id={piece.id} />
     </div>
   );
 }
