@@ -16,6 +16,7 @@ export function SignDrawingFigure({ drawing }: { drawing: SignDrawing }) {
   return (
     <figure className="sign-drawing">
       <svg
+        className="on-paper"
         viewBox={`0 0 ${signDrawingBox.width} ${signDrawingBox.height}`}
         role="img"
         aria-labelledby={`${id}-title`}
