@@ -151,6 +151,14 @@ const cannot: readonly [what: RegExp, of: (one: Case, kind: string) => boolean, 
     ({ form }) => /^(cellaret|dressing-glass|tall-case-clock|washstand|work-table)$/.test(form.id),
   ],
   [/^Back of the panel hewn/, ({ form }) => form.id === 'dresser'],
+  [/^(Cross stretcher let into|Dark and pale meet where)/, ({ form }) => form.id === 'windsor-chair'],
+  [/^Spindle shaved/, ({ form }) => form.id === 'tilt-top-table'],
+  [
+    /^Ring or arc rubbed by a turning top/,
+    ({ form, features }) => features.birdcage === 'no' || /^(candlestand|dining-table)$/.test(form.id),
+  ],
+  [/^(Arc worn under the leaf|Hinge beds)/, ({ features }) => features.support === 'pillars'],
+  [/^Panel shrunk/, ({ features }) => features.doors === 'glazed'],
 ];
 
 function turnedOrCaned({ id }: Form): boolean {
