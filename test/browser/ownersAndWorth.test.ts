@@ -26,7 +26,7 @@ test('owners are entered and held against the years of making; sales are pasted,
   ]);
 
   await page.goto(`${server.address}piece/${id}/worth`);
-  await page.getByText('Paste a table, or open a CSV file').click();
+  await page.getByText('Paste a table, or open a CSV or XLSX file').click();
   await page
     .getByLabel('The table, its heads in the first row')
     .fill('Name;Date;Price;Premium\nA;2024-05-01;$4,000;25\nB;2025;5,000;20\nC;2025;unsold;');

@@ -6,6 +6,7 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { PickField } from '../fields/PickField.tsx';
 import type { UsedPiece } from '../record/usePiece.ts';
 import { type ColumnsOf, guessColumns, readTable, type SaleField, saleFields, salesOf } from './readSales.ts';
+import { readWorkbook, type WorkbookSheet } from './readWorkbook.ts';
 
 const fieldNames: Record<SaleField, string> = {
   name: 'What was sold',
@@ -15,13 +16,14 @@ const fieldNames: Record<SaleField, string> = {
   premiumPercent: 'Premium in percent',
 };
 
-/** Sales from a table that is pasted in or opened as a CSV file, once it is said which column is what. */
+/** Sales from a table that is pasted in or opened as a CSV or XLSX file, once it is said which column is what. */
 export function PasteSales({ used }: { used: UsedPiece }) {
   const id = useId();
   const [text, setText] = useState('');
   const [chosen, setChosen] = useState<ColumnsOf>();
   const [premium, setPremium] = useState<'in' | 'out'>();
   const [said, setSaid] = useState('');
+  const [sheets, setSheets] = useState<readonly WorkbookSheet[]>([]);
   const table = readTable(text);
   const columns = chosen ?? guessColumns(table);
   const { sales, left } = salesOf(table, columns, premium === 'in');
@@ -29,6 +31,17 @@ export function PasteSales({ used }: { used: UsedPiece }) {
     setText(now);
     setChosen(undefined);
     setSaid('');
+  };
+  const openFile = async (file: File) => {
+    if (!/\.xlsx$/i.test(file.name)) {
+      setSheets([]);
+      type(await file.text());
+      return;
+    }
+    const read = await readWorkbook(file);
+    setSheets(read.ok ? read.value : []);
+    type(read.ok ? (read.value[0]?.text ?? '') : '');
+    if (!read.ok) setSaid(read.faults.map(({ message }) => message).join(' '));
   };
   const enter = () => {
     used.record(
@@ -44,24 +57,37 @@ export function PasteSales({ used }: { used: UsedPiece }) {
   };
   return (
     <details className="worth-paste">
-      <summary>Paste a table, or open a CSV file</summary>
+      <summary>Paste a table, or open a CSV or XLSX file</summary>
       <div className="stack">
         <div className="field">
           <label htmlFor={id}>The table, its heads in the first row</label>
           <textarea id={id} rows={5} value={text} onChange={(change) => type(change.target.value)} />
         </div>
         <div className="field">
-          <label htmlFor={`${id}-file`}>CSV file</label>
+          <label htmlFor={`${id}-file`}>CSV or XLSX file</label>
           <input
             id={`${id}-file`}
             type="file"
-            accept=".csv,.tsv,.txt,text/csv"
+            accept=".csv,.tsv,.txt,.xlsx,text/csv,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
             onChange={(change) => {
               const file = change.target.files?.[0];
-              void file?.text().then(type);
+              if (file !== undefined) void openFile(file);
             }}
           />
         </div>
+        {sheets.length < 2 ? null : (
+          <PickField
+            label="Sheet of the workbook"
+            value={String(
+              Math.max(
+                0,
+                sheets.findIndex((sheet) => sheet.text === text),
+              ),
+            )}
+            options={sheets.map(({ name }, index) => ({ id: String(index), name }))}
+            onPick={(at) => type(sheets[Number(at)]?.text ?? '')}
+          />
+        )}
         {table.rows.length === 0 ? null : (
           <>
             <div className="pair">

@@ -6,6 +6,7 @@ export function ownPages(pieceId: string): Record<string, string> {
     pieces: '',
     'new piece': 'new',
     engagement: `piece/${pieceId}/engagement`,
+    condition: `piece/${pieceId}/condition`,
     opinion: `piece/${pieceId}/opinion`,
     'the sheet before signing': `piece/${pieceId}/sign`,
     'a comparison': `piece/${pieceId}/comparison`,
