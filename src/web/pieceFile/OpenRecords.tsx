@@ -41,7 +41,6 @@ export function OpenRecords({ id }: { id: string }) {
           id={label}
           type="url"
           value={base}
-          placeholder="https://"
           aria-describedby={`${label}-note`}
           aria-invalid={bad}
           onChange={(change) => setBase(change.target.value)}
