@@ -50,7 +50,7 @@ function Open({ network, close }: { network: NetworkStanding; close: () => void 
         </button>
       </div>
       <p>A device has to trust this computer once. Open one of these pages on it and follow the pictures:</p>
-      <ul>
+      <ul className="trust-pages">
         {network.trustPages.map((page) => (
           <li key={page}>
             <a href={page} target="_blank" rel="noreferrer">
