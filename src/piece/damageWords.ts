@@ -1,3 +1,4 @@
+import { capital } from '../ground/words.ts';
 import type { Damage, DamageKind, DamageOrigin } from './condition.ts';
 
 export const damageKindWords: Record<DamageKind, string> = {
@@ -16,7 +17,7 @@ export const damageOriginWords: Record<DamageOrigin, string> = {
 /** A damage in a line: what, on which part, how great. */
 export function damageLine({ term, degree, where }: Damage, partName: string | undefined): string {
   const what = term.trim() === '' ? 'not yet described' : term.trim();
-  return [`${partName ?? 'the piece'}: ${what}`, where.trim(), degree ?? '']
+  return [`${capital(partName ?? 'the piece')}: ${what}`, where.trim(), degree ?? '']
     .filter((each) => each !== '')
     .join(', ');
 }

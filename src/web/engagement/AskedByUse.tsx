@@ -51,7 +51,7 @@ export function AskedByUse({ piece, answer, readOnly }: AskedByUseProps) {
             />
           )}
           <div className="row">
-            {readOnly || day === true || (answers[id] ?? '').trim() !== '' ? null : (
+            {readOnly || !takesNone(note) || (answers[id] ?? '').trim() !== '' ? null : (
               <button
                 type="button"
                 className="button quiet"
@@ -67,4 +67,9 @@ export function AskedByUse({ piece, answer, readOnly }: AskedByUseProps) {
       ))}
     </section>
   );
+}
+
+/** Whether “none” is the usual answer, so that one touch gives it. */
+function takesNone(note = ''): boolean {
+  return /\bnone\b|\bnobody\b/i.test(note);
 }
