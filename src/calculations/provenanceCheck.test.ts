@@ -99,6 +99,20 @@ describe('gaps and overlaps', () => {
     expect([remarks(1930, 1950), remarks(1920, 1932), remarks(1946, 1950)]).toEqual([1, 0, 0]);
   });
 
+  test('nor one between two owners at the same place, unless a place is blank or another', () => {
+    const remarks = (one: string, other: string) =>
+      check([
+        { name: 'A', held: [1900, 1930], place: one },
+        { name: 'B', held: [1950, 1960], place: other },
+      ]).remarks.length;
+    expect([
+      remarks('Boston', ' boston'),
+      remarks('Boston', 'Vienna'),
+      remarks('', ''),
+      remarks('Boston', ''),
+    ]).toEqual([0, 1, 1, 1]);
+  });
+
   test('the order in which owners were typed changes nothing, where their years differ', () => {
     const years = fc.uniqueArray(fc.integer({ min: 1760, max: 1960 }), { minLength: 2, maxLength: 8 });
     fc.assert(

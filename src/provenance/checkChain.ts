@@ -38,7 +38,7 @@ export function checkChain(holdings: readonly Holding[], made: YearSpan | undefi
     gaps,
     overlaps: overlapsIn(owners),
     impossible: ordered.flatMap((holding) => impossibleIn(holding, made)),
-    remarks: remarksOn(gaps),
+    remarks: remarksOn(gaps, ordered),
   };
 }
 
@@ -118,10 +118,21 @@ function overlapsIn(owners: readonly Placed[]): Overlap[] {
   );
 }
 
-/** What museums ask about besides, as a reminder and never as a reproach. */
-function remarksOn(gaps: readonly Gap[]): string[] {
-  const touches = gaps.some((each) => (each.from ?? 0) < 1945 && (each.to ?? 9999) > 1933);
-  return touches
+/**
+ * What museums ask about besides, as a reminder and never as a reproach. It does not bear on a gap of which the owners before and after are told of at
+ * one and the same place: nothing says that the piece was ever elsewhere.
+ */
+function remarksOn(gaps: readonly Gap[], holdings: readonly Placed[]): string[] {
+  const placeOf = (name: string | undefined) =>
+    holdings
+      .find((holding) => holding.name === name)
+      ?.place.trim()
+      .toLowerCase() ?? '';
+  const bears = gaps.some(
+    ({ from = 0, to = 9999, after, before }) =>
+      from < 1945 && to > 1933 && (placeOf(after) === '' || placeOf(after) !== placeOf(before)),
+  );
+  return bears
     ? [
         'What is open takes in 1933 to 1945. If the piece was in Europe then, museums ask where it was: say that it is open, and leave the rest to counsel and the registers of lost art (common practice of museums, from memory).',
       ]
