@@ -10,8 +10,8 @@ const mine = { 'x-underside': '1', 'content-type': 'application/json' };
 
 describe('a server on a record that is looked at only', () => {
   it('refuses every address that takes something in, now and whichever comes to be', async () => {
-    const { app } = await testApp({ parts: { readOnly: asked() } });
-    const addresses = app.routes
+    const { app, house } = await testApp({ parts: { readOnly: asked() } });
+    const addresses = house.routes
       .filter(({ method, path }) => !['GET', 'ALL'].includes(method) && path.startsWith('/api/'))
       .map(({ method, path }) => `${method} ${path}`);
     const open: string[] = [];
