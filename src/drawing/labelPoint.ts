@@ -22,22 +22,33 @@ export function labelPoint(shape: Area, inFront: readonly Area[]): [number, numb
 const grid = 11;
 
 function roomiest(shape: Area, inFront: readonly Area[]): Point | undefined {
-  const [left, top, width, height] = shape.box;
   let best: Point | undefined;
   let most = 0;
-  for (let i = 1; i < grid; i++) {
-    for (let j = 1; j < grid; j++) {
-      const point: Point = [left + (width * i) / grid, top + (height * j) / grid];
-      if (!covers(shape, point)) continue;
-      const room = roomAt(shape.polygons, point, most);
-      if (room <= most || inFront.some((area) => covers(area, point))) continue;
-      [best, most] = [point, room];
-    }
+  for (const { point, roomAtMost } of gridPoints(shape.box)) {
+    if (roomAtMost <= most) break;
+    if (!covers(shape, point)) continue;
+    const room = roomAt(shape.polygons, point, most);
+    if (room <= most || inFront.some((area) => covers(area, point))) continue;
+    [best, most] = [point, room];
   }
   return best;
 }
 
-function overlap(a: Box, b: Box): boolean {
+/** The grid over a box, those first that can lie farthest from a shape's edges: no farther than from the box's. */
+function gridPoints([left, top, width, height]: Box): { point: Point; roomAtMost: number }[] {
+  const points = [];
+  for (let i = 1; i < grid; i++) {
+    for (let j = 1; j < grid; j++) {
+      const point: Point = [left + (width * i) / grid, top + (height * j) / grid];
+      const roomAtMost = Math.min(width * Math.min(i, grid - i), height * Math.min(j, grid - j)) / grid;
+      points.push({ point, roomAtMost });
+    }
+  }
+  return points.sort((a, b) => b.roomAtMost - a.roomAtMost);
+}
+
+/** Whether two boxes share any room. */
+export function overlap(a: Box, b: Box): boolean {
   return a[0] < b[0] + b[2] && b[0] < a[0] + a[2] && a[1] < b[1] + b[3] && b[1] < a[1] + a[3];
 }
 
@@ -45,7 +56,9 @@ function overlap(a: Box, b: Box): boolean {
 export function covers({ polygons, box: [left, top, width, height] }: Area, point: Point): boolean {
   const [x, y] = point;
   if (x < left || x > left + width || y < top || y > top + height) return false;
-  return polygons.filter((polygon) => isInside(point, polygon)).length % 2 === 1;
+  let inside = false;
+  for (const polygon of polygons) if (isInside(point, polygon)) inside = !inside;
+  return inside;
 }
 
 /** How far the nearest edge is; once that is no more than `enough`, whatever was found. */

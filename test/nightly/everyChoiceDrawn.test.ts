@@ -4,7 +4,7 @@ import { partsOf } from '../../src/drawing/partsOf.ts';
 import { allForms, featureChoices } from '../../src/drawing/testing/allForms.ts';
 import { hiddenParts } from '../../src/drawing/testing/hiddenParts.ts';
 
-// The ordinary run tries choices among which every three options meet (src/drawing/testing/spreadChoices.ts); here every way to choose.
+// The ordinary run tries choices among which every two options meet (src/drawing/testing/spreadChoices.ts); here every way to choose.
 it.each((await allForms()).map((form) => [form.id, form] as const))(
   'the form %s is drawn whole, with no part covered, however its features are chosen',
   (_, form) => {

@@ -4,7 +4,7 @@ import { drawForm } from '../../src/drawing/drawForm.ts';
 import { allForms, featureChoices } from '../../src/drawing/testing/allForms.ts';
 import { sizesOf } from '../../src/drawing/testing/sizesOf.ts';
 
-// The ordinary run tries 24 drawn sizes of each form (src/drawing/drawForm.test.ts); here two hundred others.
+// The ordinary run tries a dozen drawn sizes of each form (src/drawing/drawForm.test.ts); here two hundred others.
 it.each((await allForms()).map((form) => [form.id, form] as const))(
   'the form %s is drawn as high, wide and deep as it was measured',
   (_, form) => {

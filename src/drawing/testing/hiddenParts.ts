@@ -1,6 +1,6 @@
 import type { Drawing } from '../drawForm.ts';
 import { extentOf } from '../extentOf.ts';
-import { type Area, covers } from '../labelPoint.ts';
+import { type Area, covers, overlap } from '../labelPoint.ts';
 import { type Curve, flattened, lineTo, type Point, type Run } from '../outline.ts';
 
 /**
@@ -21,24 +21,19 @@ export function hiddenParts({ views }: Drawing): string[] {
 }
 
 function isSeen(area: Area, inFront: readonly Area[]): boolean {
-  return triedIn(area).some((point) => covers(area, point) && !inFront.some((other) => covers(other, point)));
+  const near = inFront.filter(({ box }) => overlap(box, area.box));
+  for (const point of triedIn(area))
+    if (covers(area, point) && !near.some((other) => covers(other, point))) return true;
+  return false;
 }
 
 const steps = 40;
 
-function triedIn({ box: [left, top, width, height], polygons }: Area): Point[] {
-  const tried: Point[] = [];
+function* triedIn({ box: [left, top, width, height], polygons }: Area): Generator<Point> {
   for (let i = 1; i < steps; i++)
-    for (let j = 1; j < steps; j++) tried.push([left + (width * i) / steps, top + (height * j) / steps]);
+    for (let j = 1; j < steps; j++) yield [left + (width * i) / steps, top + (height * j) / steps];
   for (const [x, y] of polygons.flat())
-    for (const [dx, dy] of [
-      [2, 2],
-      [2, -2],
-      [-2, 2],
-      [-2, -2],
-    ] as const)
-      tried.push([x + dx, y + dy]);
-  return tried;
+    for (const dx of [2, -2]) for (const dy of [2, -2]) yield [x + dx, y + dy];
 }
 
 function areaOf(runs: readonly Run[]): Area {
