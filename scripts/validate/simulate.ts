@@ -10,7 +10,10 @@ import { readingsOfMaking } from '../../src/piece/readings.ts';
 import { weighCase } from '../../src/weighing/weighCase.ts';
 import { blunterDraw, simulateCase } from './simulateCase.ts';
 
-/** How often what was called settled was true, for cases drawn with some figures and weighed with the best ones. */
+/**
+ * How often what was called settled is true, for cases drawn with some figures and weighed with the best ones. What is
+ * right is a sum of probabilities under the figures drawn with, and so no whole number.
+ */
 export type SimulatedRow = {
   cases: number;
   leadingRight: number;
@@ -35,17 +38,17 @@ export function simulatedRow(
   const forms = ['side-chair', 'chest-of-drawers'];
   for (const seed of seeds) {
     const form = forms[seed % forms.length] as string;
-    const { input, truth } = simulateCase(knowledge, form, looks, seed, figures(seed));
+    const { input, readings } = simulateCase(knowledge, form, looks, seed, figures(seed));
     const result = weighCase({ ...input, draws, seed: 1, quick: false }, knowledge, { yearNow: 2026 });
     if (!result.ok) throw new Error('a simulated case was refused');
     const { leading, firm, making } = result.output;
     row.cases++;
-    if (leading === truth) row.leadingRight++;
+    row.leadingRight += readings[leading];
     if (firm) row.firm++;
-    if (firm && leading === truth) row.firmRight++;
-    const right = readingsOfMaking[making.leading].includes(truth);
-    if (making.firm) row.makingFirm++;
-    if (making.firm && right) row.makingFirmRight++;
+    if (firm) row.firmRight += readings[leading];
+    if (!making.firm) continue;
+    row.makingFirm++;
+    for (const id of readingsOfMaking[making.leading]) row.makingFirmRight += readings[id];
   }
   return row;
 }
@@ -68,7 +71,8 @@ async function main(cases: number): Promise<void> {
     ways.map(([name, figures]) => {
       const row = simulatedRow(knowledge, figures, seeds, 100, looks);
       console.log(looks, name, JSON.stringify(row));
-      return `| ${looks} | ${name} | ${row.cases} | ${row.leadingRight} | ${row.firmRight} of ${row.firm} | ${row.makingFirmRight} of ${row.makingFirm} |`;
+      const of = (right: number, all: number) => (all === 0 ? 'none' : `${right.toFixed(1)} of ${all}`);
+      return `| ${looks} | ${name} | ${row.cases} | ${row.leadingRight.toFixed(1)} | ${of(row.firmRight, row.firm)} | ${of(row.makingFirmRight, row.makingFirm)} |`;
     }),
   );
   await writeFile(
@@ -76,8 +80,8 @@ async function main(cases: number): Promise<void> {
     `# Settled, held against cases drawn from the model
 
 Made by \`npx tsx scripts/validate/simulate.ts\`. Side chairs and chests of drawers with so many signs looked for, drawn evenly with a seed; what
-is found and what is true are drawn from the model with the figures named in the row, then weighed as the program does, with the best
-figures and 100 redraws. So this says nothing of whether the figures are right, only whether *settled* keeps its word where they are not
+is found is drawn from the model with the figures named in the row, then weighed as the program does, with the best
+figures and 100 redraws. How many are right is the sum of how probable each is under the figures drawn with. So this says nothing of whether the figures are right, only whether *settled* keeps its word where they are not
 quite.
 
 | signs | drawn with | cases | leading reading right | settled readings right | settled makings right |

@@ -6,19 +6,19 @@ import type { Look } from '../../src/evidence/preparedCase.ts';
 import { type Random, seededRandom } from '../../src/ground/seededRandom.ts';
 import { askedOf } from '../../src/knowledge/askedOf.ts';
 import type { Knowledge } from '../../src/knowledge/schema.ts';
-import { type ReadingId, readingIds } from '../../src/piece/readings.ts';
+import type { ReadingId } from '../../src/piece/readings.ts';
 import { posteriorFor } from '../../src/summation/evaluate.ts';
 import { layOut } from '../../src/summation/makeLayout.ts';
 import { fixModel } from '../../src/summation/model.ts';
 import { type Posterior, shares } from '../../src/summation/readingPosterior.ts';
 
-/** A case drawn from the model, with the reading that is true of it. */
-export type SimulatedCase = { input: CaseToWeigh; truth: ReadingId };
+/** A case drawn from the model, with how probable each reading is of it under the figures it was drawn with. */
+export type SimulatedCase = { input: CaseToWeigh; readings: Record<ReadingId, number> };
 
 /**
  * Draws a case from the model with given figures: which signs are looked for is drawn evenly, what is found one after another from what
- * the findings before make probable, and the truth at last from the readings. So findings and truth have the model's own
- * joint distribution, whatever figures it is then weighed with.
+ * the findings before make probable. How probable each reading then is under the figures it was drawn with is what share of
+ * such cases it is true of, whatever figures they are then weighed with; no truth is drawn, which would only add chance.
  */
 export function simulateCase(
   knowledge: Knowledge,
@@ -47,12 +47,6 @@ export function simulateCase(
     found.push({ ...look, state: random() < probability ? 'present' : 'absent' });
     before = total(found);
   }
-  const readings = shares(before);
-  let left = random();
-  const truth = readingIds.find((id) => {
-    left -= readings[id];
-    return left < 0;
-  });
   return {
     input: {
       form,
@@ -63,7 +57,7 @@ export function simulateCase(
         state,
       })),
     },
-    truth: truth ?? 'period-intact',
+    readings: shares(before),
   };
 }
 

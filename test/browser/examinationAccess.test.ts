@@ -59,7 +59,7 @@ const corners: [string, (page: Page) => Promise<void>][] = [
   ],
 ];
 
-describe.each(['phone', 'desk'] as const)('the examination on a %s, in the light and in the dark', (only) => {
+describe.each(['phone', 'desk'] as const)('the examination on a %s', (only) => {
   it('has nothing that axe finds wrong, and nothing runs over the edge', async () => {
     const context = await program.browser.newContext({ viewport: screens[only] });
     context.setDefaultTimeout(90_000);

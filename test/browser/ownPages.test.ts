@@ -50,7 +50,7 @@ describe('every page of the house', () => {
     await page.setContent(
       '<html lang="en"><title>Planted</title><main><h1>Planted</h1><img src="data:,"><p style="color:#bbb">Pale</p><p style="width:2000px">Wide</p></main>',
     );
-    const faults = await faultsInEveryLook(page, { rules: 'all' });
+    const faults = await faultsInEveryLook(page, { rules: 'all', looks: 'all' });
     expect(faults.map((fault) => fault.replace(/(: [a-z-]+):.*/, '$1'))).toEqual([
       'phone, light: color-contrast',
       'phone, light: image-alt',
@@ -60,6 +60,14 @@ describe('every page of the house', () => {
       'desk, light: image-alt',
       'desk, dark: color-contrast',
       expect.stringMatching(/^desk: \d+ px wider than the screen$/),
+    ]);
+    expect((await faultsInEveryLook(page)).map((fault) => fault.replace(/(: [a-z-]+):.*/, '$1'))).toEqual([
+      'phone, light: color-contrast',
+      'phone, light: image-alt',
+      expect.stringMatching(/^phone: /),
+      'desk, dark: color-contrast',
+      'desk, dark: image-alt',
+      expect.stringMatching(/^desk: /),
     ]);
     await page.close();
   });
