@@ -18,6 +18,7 @@ import { datingSpanCalculation } from './dating.ts';
 import type { Calculation } from './define.ts';
 import { evidenceWeigh } from './evidence.ts';
 import { evidenceAsks } from './evidenceAsks.ts';
+import { evidenceSuspicion } from './evidenceSuspicion.ts';
 import { findingsMeasured } from './findingsMeasured.ts';
 import { photoColourDifference } from './photoColour.ts';
 import { photoColourBalance } from './photoColourBalance.ts';
@@ -72,6 +73,7 @@ export const calculations: readonly Calculation[] = [
   ...byHand,
   datingSpanCalculation,
   evidenceAsks,
+  evidenceSuspicion,
   evidenceWeigh,
   findingsMeasured,
   photoColourBalance,

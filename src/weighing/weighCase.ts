@@ -4,15 +4,15 @@ import type { Look, PreparedCase } from '../evidence/preparedCase.ts';
 import type { Fault } from '../ground/fault.ts';
 import { sum } from '../ground/statistics.ts';
 import { finished, type Steps } from '../ground/steps.ts';
-import type { Alteration, Knowledge } from '../knowledge/schema.ts';
+import type { Knowledge } from '../knowledge/schema.ts';
 import { findingKey } from '../piece/finding.ts';
 import type { ReadingId } from '../piece/readings.ts';
+import { alterationShare } from '../summation/alterationShare.ts';
 import { evaluate } from '../summation/evaluate.ts';
 import type { Evaluation } from '../summation/evaluation.ts';
 import { Kept } from '../summation/kept.ts';
 import { layOut } from '../summation/makeLayout.ts';
 import { fixModel } from '../summation/model.ts';
-import { posteriorIf } from '../summation/posteriorAfter.ts';
 import { leadingOf, shares } from '../summation/readingPosterior.ts';
 import { shopProbabilities } from '../summation/shopPosterior.ts';
 import { bindingLooks } from './bindingLooks.ts';
@@ -202,14 +202,8 @@ function looksFor(input: CaseToWeigh, prepared: PreparedCase): EarlyLooks {
 
 function weighAlterations(evaluation: Evaluation): Weighing['alterations'] {
   const { layout } = evaluation.model;
-  const share = (alteration: Alteration) => {
-    const posterior = posteriorIf(evaluation, alteration, true, evaluation.looks);
-    return evaluation.posterior.total > 0
-      ? (posterior.total / evaluation.posterior.total) * Math.exp(posterior.log - evaluation.posterior.log)
-      : 0;
-  };
   return layout.prepared.alterations
-    .map((each) => ({ id: each.id, name: each.name, probability: shown(share(each)) }))
+    .map((each) => ({ id: each.id, name: each.name, probability: shown(alterationShare(evaluation, each)) }))
     .sort((a, b) => b.probability - a.probability);
 }
 

@@ -110,9 +110,24 @@ describe('answering signs', () => {
     for (const cost of costs) expect(cost).toContain('Nothing need be moved');
     const last = Number(/(\d*)½? min in all/.exec(costs.at(-1) ?? '')?.[1]);
     expect(last).toBeLessThanOrEqual(6);
-    await page.locator('.exam-plan .exam-look').first().click();
+    await page.getByLabel('I have').fill('');
+    await page.getByRole('combobox', { name: 'Test a suspicion' }).selectOption('arms-added');
+    const suspicion = page.getByRole('region', { name: 'The suspicion tested' });
+    const answers = suspicion.locator('.exam-look-makes').first();
+    const [, found, not] = /^Found: (\d+ in \d+)\. Looked for and not found: (\d+ in \d+)\.$/.exec(
+      await answers.innerText({ timeout: 60_000 }),
+    ) as RegExpExecArray;
+    expect(found).not.toBe(not);
+    await suspicion.locator('.exam-look').first().click();
     await page.locator('.exam-panel').waitFor();
     expect(await page.evaluate(() => document.activeElement?.hasAttribute('data-sign-name'))).toBe(true);
+    await page
+      .locator('.exam-sign', { has: page.locator(':focus') })
+      .getByRole('button', { name: 'Present', exact: true })
+      .click();
+    // What was said to come of it is what comes of it.
+    await page.getByRole('button', { name: 'Plan', exact: true }).click();
+    await suspicion.getByText(`(${found})`).waitFor({ timeout: 60_000 });
     await page.close();
   }, 120_000);
 });

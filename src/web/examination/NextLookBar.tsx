@@ -1,11 +1,11 @@
 import { useId, useState } from 'react';
-import { capital } from '../../ground/words.ts';
 import { isTelling, type NextLook } from '../../weighing/lookPlan.ts';
-import { partName } from '../drawer/partName.ts';
 import type { WeighingNow } from '../weigh/useWeighing.ts';
 import type { ExaminationContext } from './examinationContext.ts';
 import { keepVisit, readVisit } from './keptVisit.ts';
-import { inPhotos, type Need, planLooks, sayMinutes, sayNeed, type Visit } from './planLooks.ts';
+import { LookButton } from './LookButton.tsx';
+import { type Need, planLooks, type Visit } from './planLooks.ts';
+import { TestSuspicion } from './TestSuspicion.tsx';
 
 type Props = { context: ExaminationContext; weigh: WeighingNow; onGo: (look: NextLook) => void };
 
@@ -79,6 +79,14 @@ export function NextLookBar({ context, weigh, onGo }: Props) {
               }
               onVisit={change}
             />
+            <TestSuspicion
+              context={context}
+              alterations={weigh.weighing?.alterations ?? []}
+              visit={plannedFor}
+              onSuspect={(suspected) => change({ ...visit, suspected })}
+              onGo={go}
+            />
+            <h3 className="exam-plan-title">For the readings as a whole</h3>
             <ol className="exam-plan">
               {plan.slice(0, visit.minutes === undefined ? 12 : undefined).map(({ look, minutesGone }) => (
                 <li key={`${look.sign}@${look.part}`}>
@@ -91,29 +99,6 @@ export function NextLookBar({ context, weigh, onGo }: Props) {
         )}
       </div>
     </section>
-  );
-}
-
-type ButtonProps = {
-  context: ExaminationContext;
-  look: NextLook;
-  onGo: (look: NextLook) => void;
-  gone?: number;
-};
-
-function LookButton({ context, look, onGo, gone }: ButtonProps) {
-  return (
-    <button type="button" className="exam-look" onClick={() => onGo(look)}>
-      <span>
-        {gone === undefined && <span className="exam-look-lead">Look next </span>}
-        <span className="said">{context.knowledge.signs[look.sign]?.name ?? look.sign}</span>
-      </span>
-      <span className="exam-look-cost">
-        {capital(partName(context.parts, look.part))} · {sayMinutes(look.minutes)} ·{' '}
-        {context.piece.mode === 'photo-only' ? inPhotos : sayNeed(look.needs)}
-        {gone === undefined ? '' : ` · ${sayMinutes(gone)} in all`}
-      </span>
-    </button>
   );
 }
 

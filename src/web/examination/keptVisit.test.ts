@@ -10,8 +10,13 @@ it('reads a kept visit, and nothing from what is damaged', () => {
   expect(visitFrom('{"minutes":10,"mayNot":["turned-over"]}')).toEqual({
     minutes: 10,
     mayNot: ['turned-over'],
+    suspected: undefined,
   });
-  expect(visitFrom('{"mayNot":[]}')).toEqual({ minutes: undefined, mayNot: [] });
+  expect(visitFrom('{"mayNot":[],"suspected":"arms-added"}')).toEqual({
+    minutes: undefined,
+    mayNot: [],
+    suspected: 'arms-added',
+  });
   expect(visitFrom('{"minutes":-1,"mayNot":[]}')).toBeUndefined();
   expect(visitFrom('{"mayNot":["flown"]}')).toBeUndefined();
   expect(visitFrom('half a')).toBeUndefined();

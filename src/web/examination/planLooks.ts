@@ -4,8 +4,8 @@ import { lookPlan, type NextLook, withinLimits } from '../../weighing/lookPlan.t
 
 export type Need = Sign['needs'];
 
-/** What the examiner has leave and time for on this visit. */
-export type Visit = { minutes: number | undefined; mayNot: readonly Need[] };
+/** What the examiner has leave and time for on this visit, and the alteration that is being tested. */
+export type Visit = { minutes: number | undefined; mayNot: readonly Need[]; suspected?: string | undefined };
 
 /** How a need is said before the step. */
 const needWords: Record<NeedOn, string> = {

@@ -36,6 +36,13 @@ function someWeighings({ holds = '', breaks = 'none', settleMs = 5 } = {}) {
         });
       return { ok: true, output: { leading: name, nextLooks: lookOf(input.form) } } as unknown as Answer;
     },
+    async suspect(input: CaseToWeigh, alteration: string) {
+      const name = `${input.form} suspect`;
+      begun.push(`${name} ${alteration}`);
+      if (name.startsWith(breaks)) throw new Error('out of memory');
+      if (name === holds) await new Promise<void>(() => {});
+      return { ok: true, output: { alteration, name } } as never;
+    },
   }));
   const weighings = openWeighings(known, start, settleMs);
   opened.push(weighings);
@@ -102,6 +109,20 @@ describe('the weighing of the piece that lies open', () => {
     gate.open?.();
     await rest();
     expect(weighings.standOf('p').first).toMatchObject({ leading: 'a short' });
+  });
+
+  it('tests one suspicion at a time: a newer one ends the older, which answers nothing, and breaks are said in words', async () => {
+    const { begun, weighings } = someWeighings({ holds: 'a suspect', breaks: 'c suspect' });
+    const older = weighings.suspect(caseOf('a'), 'arms-added');
+    await rest();
+    const newer = weighings.suspect(caseOf('b'), 'arms-added');
+    expect(await older).toBeUndefined();
+    expect(await newer).toMatchObject({ output: { name: 'b suspect' } });
+    expect(begun).toEqual(['a suspect arms-added', 'b suspect arms-added']);
+    expect(await weighings.suspect(caseOf('c'), 'refinished')).toMatchObject({
+      ok: false,
+      faults: [{ code: 'weigh.broke-off' }],
+    });
   });
 
   it('takes no answer of a case that is not the newest any more', async () => {

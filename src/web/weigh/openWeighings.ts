@@ -1,7 +1,8 @@
 import type { CalculationResult } from '../../calculations/define.ts';
 import type { Fault } from '../../ground/fault.ts';
-import { refuse } from '../../ground/fault.ts';
+import { type Refused, refuse } from '../../ground/fault.ts';
 import type { FirstAnswer } from '../../weighing/firstAnswer.ts';
+import type { Suspicion } from '../../weighing/suspicion.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import { openWorker, WorkerEnded, type WorkerLike } from '../worker/openWorker.ts';
 import type { Known, WeighingWorker } from './worker.ts';
@@ -43,6 +44,8 @@ export type Weighings = {
   want(piece: string, of: string, depth: Exclude<Depth, 'short'>): void;
   /** Ends the longer weighing; what was weighed in short stays. */
   cancel(): void;
+  /** What would settle whether an alteration happened in a case, as JSON; undefined where another was asked for meanwhile. */
+  suspect(of: string, alteration: string): Promise<CalculationResult<Suspicion> | undefined>;
   /** Ends all that is under way, and the workers. */
   close(): void;
 };
@@ -68,12 +71,13 @@ const nothingYet: Stand = {
  */
 export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 350): Weighings {
   const open = () => openWorker<WeighingWorker>(start, (far) => far.know(known));
-  const [shortly, longer] = [open(), open()];
+  const [shortly, longer, aside] = [open(), open(), open()];
   const heard = new Set<() => void>();
   let wanted = noneWanted;
   let stand = nothingYet;
   let weighingShortly: Promise<void> | undefined;
   let running: Longer | undefined;
+  let suspected = 0;
 
   const tell = (change: Partial<Stand>) => {
     stand = { ...stand, ...change };
@@ -152,11 +156,21 @@ export function openWeighings(known: Known, start: () => WorkerLike, settleMs = 
       running = mine;
     },
     cancel,
+    async suspect(of, alteration) {
+      if (suspected > 0) aside.end();
+      suspected += 1;
+      try {
+        return await aside.call((far) => far.suspect(JSON.parse(of), alteration)).catch(brokeOff);
+      } finally {
+        suspected -= 1;
+      }
+    },
     close() {
       cancel();
       wanted = noneWanted;
       shortly.end();
       longer.end();
+      aside.end();
     },
   };
 }
@@ -173,7 +187,7 @@ function whatCame(result: CalculationResult<Weighing>): Pick<Stand, 'weighing' |
 }
 
 /** The sentence for a worker that broke; nothing where the page itself ended it. */
-function brokeOff(why: Error): CalculationResult<Weighing> | undefined {
+function brokeOff(why: Error): Refused | undefined {
   if (why instanceof WorkerEnded) return undefined;
   const because = why.message === '' ? '' : ` (${why.message})`;
   const message = `The findings could not be weighed in this browser${because}. Load the page anew; nothing that was recorded is lost.`;

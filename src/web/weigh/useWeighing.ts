@@ -52,6 +52,7 @@ export function useWeighing(piece: Piece, depth: Exclude<Depth, 'short'>): Weigh
   };
 }
 
-function caseOf(piece: Piece): string {
+/** The case of a piece, as the weighings take it. */
+export function caseOf(piece: Piece): string {
   return JSON.stringify(caseFromPiece(piece));
 }

@@ -1,11 +1,13 @@
 import { expose } from 'comlink';
 import type { CalculationResult } from '../../calculations/define.ts';
+import { evidenceSuspicion } from '../../calculations/evidenceSuspicion.ts';
 import { inputFaults } from '../../calculations/inputFaults.ts';
 import { type CaseToWeigh, caseToWeigh } from '../../evidence/caseToWeigh.ts';
 import { ownNamesOnly } from '../../knowledge/ownNamesOnly.ts';
 import type { Knowledge } from '../../knowledge/schema.ts';
 import { Kept } from '../../summation/kept.ts';
 import type { FirstAnswer } from '../../weighing/firstAnswer.ts';
+import type { Suspicion } from '../../weighing/suspicion.ts';
 import { type EarlyLooks, weighInSteps } from '../../weighing/weighCase.ts';
 import type { Weighing } from '../../weighing/weighing.ts';
 import { newestOnly } from './newestOnly.ts';
@@ -31,6 +33,8 @@ export type WeighingWorker = {
     onEarly?: (looks: EarlyLooks) => void,
     onFirst?: (answer: FirstAnswer) => void,
   ): Promise<CalculationResult<Weighing> | undefined>;
+  /** What would settle whether one alteration happened. */
+  suspect(input: CaseToWeigh, alteration: string): CalculationResult<Suspicion>;
 };
 
 const held = { known: undefined as Known | undefined, kept: new Kept() };
@@ -59,5 +63,9 @@ expose({
       onFirst: onFirst && ((answer) => onFirst(answer)),
     });
     return drive(steps);
+  },
+  suspect(input, alteration) {
+    if (held.known === undefined) throw new Error('no knowledge was handed over');
+    return evidenceSuspicion.answer({ case: input, alteration }, held.known);
   },
 } satisfies WeighingWorker);
