@@ -111,7 +111,7 @@ describe('answering signs', () => {
     const last = Number(/(\d*)½? min in all/.exec(costs.at(-1) ?? '')?.[1]);
     expect(last).toBeLessThanOrEqual(6);
     await page.getByLabel('I have').fill('');
-    await page.getByRole('combobox', { name: 'Test a suspicion' }).selectOption('arms-added');
+    await page.getByRole('combobox', { name: 'Test a suspicion' }).selectOption('refinished');
     const suspicion = page.getByRole('region', { name: 'The suspicion tested' });
     const answers = suspicion.locator('.exam-look-makes').first();
     const [, found, not] = /^Found: (\d+ in \d+)\. Looked for and not found: (\d+ in \d+)\.$/.exec(

@@ -44,7 +44,7 @@ describe('by keyboard alone', () => {
     await page.keyboard.press('Space');
     await page.keyboard.press('ArrowDown');
     await allKept(page);
-    expect(await focused(page)).toBe('Insurance');
+    expect(await focused(page)).toBe('Insurance: what a replacement costs');
     await page.getByText('The policy says what worth is insured').waitFor();
 
     await tabTo(page, 'Undo', 'Shift+Tab');

@@ -51,7 +51,9 @@ describe('the shelf of signs', () => {
     const drawing = page.getByRole('img', { name: 'Dovetails by hand and by machine' });
     await drawing.waitFor();
     const described = (await drawing.getAttribute('aria-describedby')) ?? '';
-    expect(await page.locator(`[id="${described}"]`).textContent()).toContain('pins of unequal width');
+    expect(await page.locator(`[id="${described}"]`).textContent()).toContain(
+      'by hand: no pin is as wide as its neighbor',
+    );
     await page.close();
   }, 60_000);
 });
